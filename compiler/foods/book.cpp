@@ -1,0 +1,112 @@
+#include "foods/book.hpp"
+
+#include "foods/errors.hpp"
+#include "foods/load.hpp"
+#include "foods/record.hpp"
+#include "foods/reference.hpp"
+#include "text/errors.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::foods {
+namespace {
+
+const ReferenceName* in_reference(std::string_view normal) {
+  const auto found =
+      std::lower_bound(reference_names.begin(), reference_names.end(), normal,
+                       [](const ReferenceName& a, std::string_view b) { return a.name < b; });
+  return found != reference_names.end() && found->name == normal ? &*found : nullptr;
+}
+
+} // namespace
+
+FoodId Book::keep(Food food) {
+  foods_.push_back(std::move(food));
+  return FoodId{static_cast<std::uint32_t>(foods_.size() - 1)};
+}
+
+void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics) {
+  if (!file.is_mapping()) {
+    diagnostics.error(text::errors::wrong_shape, file.span,
+                      "foods.yaml is a mapping of food names to records");
+    return;
+  }
+  std::map<std::string, text::Span, std::less<>> said;
+  const auto base = [&](std::string_view name) -> const Food* {
+    const auto id = find(name);
+    return id ? &get(*id) : nullptr;
+  };
+  for (Defined& defined : read_foods(file, base, diagnostics)) {
+    std::vector<std::string> claimed{normal_name(defined.food.name)};
+    for (const std::string& alias : defined.food.aliases) {
+      claimed.push_back(normal_name(alias));
+    }
+    // A record that changes a reference food answers to all the names of that food.
+    if (const ReferenceName* known = in_reference(claimed.front())) {
+      const Food reference = from_bytes(reference_records[known->record]);
+      claimed.push_back(normal_name(reference.name));
+      for (const std::string& alias : reference.aliases) {
+        claimed.push_back(normal_name(alias));
+      }
+    }
+    std::sort(claimed.begin(), claimed.end());
+    claimed.erase(std::unique(claimed.begin(), claimed.end()), claimed.end());
+    const FoodId id = keep(std::move(defined.food));
+    for (const std::string& name : claimed) {
+      const auto [first, fresh] = said.emplace(name, defined.at);
+      if (!fresh) {
+        diagnostics
+            .error(errors::twice, defined.at,
+                   fmt::format("'{}' names two foods of this file", name))
+            .notes.push_back({first->second, "the other one"});
+      }
+      own_.insert_or_assign(name, id);
+    }
+  }
+}
+
+std::optional<FoodId> Book::find(std::string_view name) {
+  const std::string normal = normal_name(name);
+  if (const auto own = own_.find(normal); own != own_.end()) {
+    return own->second;
+  }
+  const ReferenceName* known = in_reference(normal);
+  if (known == nullptr) {
+    return std::nullopt;
+  }
+  const auto read = from_reference_.find(known->record);
+  if (read != from_reference_.end()) {
+    return read->second;
+  }
+  const FoodId id = keep(from_bytes(reference_records[known->record]));
+  from_reference_.emplace(known->record, id);
+  return id;
+}
+
+std::vector<std::string_view> Book::names() const {
+  std::vector<std::string_view> out;
+  for (const ReferenceName& name : reference_names) {
+    out.push_back(name.name);
+  }
+  for (const auto& [name, id] : own_) {
+    out.push_back(name);
+  }
+  return out;
+}
+
+std::vector<std::string> Book::food_names() {
+  std::vector<std::string> out;
+  for (const std::string_view bytes : reference_records) {
+    out.push_back(from_bytes(bytes).name);
+  }
+  for (const auto& [name, id] : own_) {
+    out.push_back(get(id).name);
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+} // namespace manciple::foods

@@ -1,0 +1,64 @@
+#pragma once
+
+#include "foods/food.hpp"
+
+#include <tl/expected.hpp>
+
+#include <string>
+#include <vector>
+
+namespace manciple::foods {
+
+/// What an amount of a food is measured in: a unit, or a named piece of the food.
+struct Measure {
+  measure::Unit unit = measure::Unit::each; ///< used when `piece` is empty
+  std::string piece;                        ///< "clove", in the singular
+  bool operator==(const Measure&) const = default;
+};
+
+/// An amount of a food in a form.
+struct Amount {
+  Rational number;
+  Measure measure;
+  Form form = Form::plain;
+  /// Whether the form was reached before measuring: "1 lb diced onions" is an edible portion,
+  /// "1 lb onions, diced" is a weight as bought. Volumes are always of the form.
+  bool formed_first = false;
+};
+
+/// One step of a conversion, to be shown: what was done and where the figure is from.
+struct Step {
+  std::string what;
+  std::string source;
+};
+
+/// How much of a food has to be bought, as purchased, in the food's basis.
+struct Purchased {
+  Rational amount; ///< grams, or millilitres or pieces for a food without weights
+  std::vector<Step> steps;
+};
+
+/// Why an amount cannot be converted and what would help.
+struct NoConversion {
+  std::string what;
+  std::string fix;
+};
+
+/// What amounts of a food are reckoned in: mass wherever the food has a weight at all.
+measure::Dimension basis(const Food& food);
+
+/// What has to be bought (AP) for `amount` to be had.
+tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amount& amount);
+
+/// The other way: how many of `measure` of `form` come of `purchased` (in the food's basis).
+tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational& purchased,
+                                               const Measure& measure, Form form);
+
+/// An amount as purchased as a shopper says it, in the measure the food is shopped in:
+/// "2.3 lb", "8 (1.8 lb)", "1 gal".
+std::string customary(const Food& food, const Rational& purchased, measure::System system);
+
+/// "3 cloves", "1 1/2 cups, chopped", "250 g".
+std::string print(const Amount& amount);
+
+} // namespace manciple::foods

@@ -1,0 +1,89 @@
+// Run by the build: reads the reference files, checks them as strictly as a user's, and writes them
+// as tables of C++ for the program to carry.
+#include "foods/errors.hpp"
+#include "foods/load.hpp"
+#include "foods/record.hpp"
+#include "text/diagnostics.hpp"
+#include "text/source.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <fstream>
+#include <iterator>
+#include <map>
+
+namespace {
+
+using namespace manciple;
+
+// Bytes as the inside of a C++ string literal; three octal digits never run into what follows.
+std::string literal(std::string_view bytes) {
+  std::string out;
+  for (const char c : bytes) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte >= 0x20 && byte < 0x7F && c != '"' && c != '\\' && c != '?') {
+      out += c;
+    } else {
+      fmt::format_to(std::back_inserter(out), "\\{:03o}", byte);
+    }
+  }
+  return out;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  std::vector<foods::Defined> all;
+  for (int i = 2; i < argc; ++i) {
+    if (const auto file = text::load(argv[i], argv[i], sources, diagnostics)) {
+      if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
+        auto read = foods::read_foods(
+            *node, [](std::string_view) { return static_cast<const foods::Food*>(nullptr); },
+            diagnostics);
+        std::move(read.begin(), read.end(), std::back_inserter(all));
+      }
+    }
+  }
+  std::sort(all.begin(), all.end(),
+            [](const auto& a, const auto& b) { return a.food.name < b.food.name; });
+
+  std::map<std::string, std::size_t> names;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    std::vector<std::string> claimed{all[i].food.name};
+    claimed.insert(claimed.end(), all[i].food.aliases.begin(), all[i].food.aliases.end());
+    for (const std::string& name : claimed) {
+      const auto [first, fresh] = names.emplace(foods::normal_name(name), i);
+      if (!fresh && first->second != i) {
+        diagnostics
+            .error(foods::errors::twice, all[i].at, fmt::format("'{}' names two foods", name))
+            .notes.push_back({all[first->second].at, "the other one"});
+      }
+    }
+  }
+  if (argc < 2 || diagnostics.errors() > 0) {
+    fmt::print(stderr, "{}", text::render(diagnostics, sources));
+    return 1;
+  }
+
+  std::string out = "#include \"foods/reference.hpp\"\n\nnamespace manciple::foods {\nnamespace {\n"
+                    "using namespace std::string_view_literals;\n"
+                    "constexpr std::string_view records[] = {\n";
+  for (const foods::Defined& defined : all) {
+    fmt::format_to(std::back_inserter(out), "\"{}\"sv,\n", literal(foods::to_bytes(defined.food)));
+  }
+  out += "};\nconstexpr ReferenceName names[] = {\n";
+  for (const auto& [name, record] : names) {
+    fmt::format_to(std::back_inserter(out), "{{\"{}\"sv, {}}},\n", literal(name), record);
+  }
+  out += "};\n} // namespace\nconst std::span<const ReferenceName> reference_names = names;\n"
+         "const std::span<const std::string_view> reference_records = records;\n"
+         "} // namespace manciple::foods\n";
+  std::ofstream file(argv[1], std::ios::binary);
+  file << out;
+  file.close();
+  return file ? 0 : 1;
+}

@@ -1,0 +1,111 @@
+#pragma once
+
+#include "foods/words.hpp"
+#include "measure/quantity.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace manciple::foods {
+
+using measure::Rational;
+
+/// A figure and where it is from: "SR28 11282.1" (USDA SR28 food and measure), "FSIS 210" (row of
+/// the USDA FSIS storage data), a handbook, or "common practice no source".
+template <typename T>
+struct Sourced {
+  T value{};
+  std::string source;
+};
+
+/// What a volume of a form weighs. One figure a form: it scales to every unit of volume, so that
+/// sixteen tablespoons are a cup whatever the order of a sum.
+struct VolumeWeight {
+  Form form = Form::plain;
+  measure::Unit unit = measure::Unit::us_cup; ///< the unit the source weighed
+  Rational grams;                             ///< of one such unit
+  std::string source;
+};
+
+/// What one named piece weighs: "clove", "large", "stalk".
+struct Piece {
+  std::string name;
+  Rational grams;
+  bool as_purchased = false; ///< weighed before trimming; otherwise the edible portion
+  std::string source;
+};
+
+/// The share of the weight as bought that is left in a form; over 1 for what takes up water.
+struct Yield {
+  Form form = Form::plain; ///< plain is the edible portion
+  Rational share;
+  std::string source;
+};
+
+/// The longest times it keeps, in days; absent where not known or not kept there.
+struct Keeps {
+  std::optional<Sourced<int>> pantry;
+  std::optional<Sourced<int>> fridge;
+  std::optional<Sourced<int>> freezer;
+  std::optional<Sourced<int>> opened; ///< once opened or cut, in the fridge
+  std::optional<Sourced<int>> thawed; ///< in the fridge
+
+  [[nodiscard]] const std::optional<Sourced<int>>& in(Place place) const;
+};
+
+/// The lowest safe temperature in the middle.
+struct SafeTemperature {
+  int fahrenheit = 0;
+  int rest_minutes = 0;
+};
+
+/// What an eater who must avoid something has to know. A class in neither list is absent.
+struct Allergens {
+  std::vector<Allergen> contains;
+  std::vector<Allergen> check_label; ///< differs by maker
+};
+
+/// Of 100 g of the edible portion; absent where the source has no figure.
+struct Nutrients {
+  std::optional<Rational> energy;       ///< kcal
+  std::optional<Rational> protein;      ///< g
+  std::optional<Rational> fat;          ///< g
+  std::optional<Rational> carbohydrate; ///< g
+  std::optional<Rational> fiber;        ///< g
+  std::optional<Rational> sodium;       ///< mg
+};
+
+/// All that is known of something bought or used. What is not known is absent; nothing is guessed.
+struct Food {
+  std::string name; ///< singular
+  std::vector<std::string> aliases;
+  Department department = Department::household;
+  std::optional<int> usda; ///< number in the USDA SR28 tables
+  Place stored = Place::pantry;
+  std::vector<VolumeWeight> volumes;
+  std::vector<Piece> pieces;
+  std::optional<std::string> count_as; ///< the piece that a bare count means
+  std::vector<Yield> yields;
+  Keeps keeps;
+  std::optional<bool> freezes;        ///< well or poorly
+  std::string thaw;                   ///< a hint
+  std::optional<Sourced<int>> ripens; ///< days on the counter
+  std::optional<Sourced<int>> soak;   ///< minutes
+  std::optional<Sourced<SafeTemperature>> safe_at;
+  std::optional<Allergens> allergens; ///< absent: not known, never "none"
+  std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
+  std::optional<Nutrients> nutrients;
+  bool from_tap = false; ///< water: never bought
+
+  [[nodiscard]] const VolumeWeight* volume(Form form) const;
+  /// By a word in the singular, any case.
+  [[nodiscard]] const Piece* piece(std::string_view word) const;
+  [[nodiscard]] const Yield* yield(Form form) const;
+  [[nodiscard]] bool is_household() const { return department == Department::household; }
+};
+
+/// The form in which names are compared: lower case, single spaces, last word in the singular.
+std::string normal_name(std::string_view name);
+
+} // namespace manciple::foods

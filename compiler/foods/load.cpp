@@ -1,0 +1,388 @@
+#include "foods/load.hpp"
+
+#include "foods/errors.hpp"
+#include "measure/scan.hpp"
+#include "text/date.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::foods {
+namespace {
+
+using text::Diagnostics;
+using text::Entry;
+using text::Fields;
+using text::Node;
+
+// A figure with its source: [figure, source].
+struct Figure {
+  const Node* value;
+  std::string source;
+};
+
+class Reader {
+public:
+  Reader(Food& food, Diagnostics& diagnostics) : food_(food), diagnostics_(diagnostics) {}
+
+  void read(const Entry& entry);
+
+private:
+  std::optional<Figure> figure(const Node& node, std::string_view example);
+  void bad(const Node& node, std::string_view what, std::string_view example);
+
+  void volumes(const Node& node);
+  void pieces(const Node& node);
+  void yields(const Node& node);
+  void keeps(const Node& node);
+  void keep(Fields& fields, std::string_view key, std::optional<Sourced<int>>& into);
+  void safe_at(const Node& node);
+  void allergens(const Node& node);
+  void nutrients(const Node& node);
+  void check(const Entry& entry);
+
+  template <typename T, typename Parse>
+  void word(Fields& fields, std::string_view key, T& into, Parse parse,
+            std::span<const std::string_view> known);
+  std::vector<Allergen> allergen_list(Fields& fields, std::string_view key);
+
+  Food& food_;
+  Diagnostics& diagnostics_;
+};
+
+constexpr std::array<std::string_view, 3> place_words{"pantry", "fridge", "freezer"};
+
+std::optional<Rational> scan_positive(measure::Cursor& cursor) {
+  const auto number = measure::scan_number(cursor);
+  return number && *number > 0 ? number : std::nullopt;
+}
+
+std::string nearest_of(std::string_view word, std::span<const std::string_view> known) {
+  return text::did_you_mean(word, {known.begin(), known.end()});
+}
+
+void Reader::bad(const Node& node, std::string_view what, std::string_view example) {
+  diagnostics_.error(errors::bad_figure, node.span, std::string(what),
+                     fmt::format("write it as {}", example));
+}
+
+std::optional<Figure> Reader::figure(const Node& node, std::string_view example) {
+  const bool good = node.is_sequence() && node.items.size() == 2 && node.items[0].is_scalar() &&
+                    node.items[1].is_scalar() && !node.items[1].scalar.empty();
+  if (!good) {
+    bad(node, "a figure and its source are needed", example);
+    return std::nullopt;
+  }
+  return Figure{&node.items[0], node.items[1].scalar};
+}
+
+// Puts `value` where an equal key stands, else at the end.
+template <typename T, typename Same>
+void put(std::vector<T>& list, T value, Same same) {
+  const auto found = std::find_if(list.begin(), list.end(), same);
+  if (found == list.end()) {
+    list.push_back(std::move(value));
+  } else {
+    *found = std::move(value);
+  }
+}
+
+void Reader::volumes(const Node& node) {
+  for (const Entry& entry : node.entries) {
+    constexpr std::string_view example = "[160 g/cup, SR28 11282.1]";
+    const auto form = parse_form(entry.key.scalar);
+    if (!form) {
+      diagnostics_.error(errors::unknown_word, entry.key.span,
+                         fmt::format("'{}' is no form of a food", entry.key.scalar),
+                         nearest_of(entry.key.scalar, form_words()));
+    }
+    const auto f = figure(entry.value, example);
+    if (!f || !form) {
+      continue;
+    }
+    const std::string& text = f->value->scalar;
+    const std::size_t slash = text.rfind('/');
+    measure::Cursor cursor{std::string_view(text).substr(0, slash)};
+    const auto grams = scan_positive(cursor);
+    const bool in_grams = text::trim(cursor.rest()) == "g";
+    const auto unit = slash == std::string::npos
+                          ? std::nullopt
+                          : measure::find_unit(text.substr(slash + 1), measure::System::us);
+    if (!grams || !in_grams || !unit ||
+        measure::facts(*unit).dimension != measure::Dimension::volume) {
+      bad(*f->value, fmt::format("'{}' is no weight of a volume", text), example);
+      continue;
+    }
+    put(food_.volumes, VolumeWeight{*form, *unit, *grams, f->source},
+        [&](const VolumeWeight& v) { return v.form == *form; });
+  }
+}
+
+void Reader::pieces(const Node& node) {
+  for (const Entry& entry : node.entries) {
+    constexpr std::string_view example =
+        "[110 g, SR28 11282.6], or [340 g AP, our scales] as bought";
+    const auto f = figure(entry.value, example);
+    if (!f) {
+      continue;
+    }
+    measure::Cursor cursor{f->value->scalar};
+    const auto grams = scan_positive(cursor);
+    const std::string_view rest = text::trim(cursor.rest());
+    if (!grams || (rest != "g" && rest != "g AP")) {
+      bad(*f->value, fmt::format("'{}' is no weight of a piece", f->value->scalar), example);
+      continue;
+    }
+    const std::string name = text::lower(entry.key.scalar);
+    put(food_.pieces, Piece{name, *grams, rest == "g AP", f->source},
+        [&](const Piece& p) { return p.name == name; });
+  }
+}
+
+void Reader::yields(const Node& node) {
+  for (const Entry& entry : node.entries) {
+    constexpr std::string_view example = "[90 %, SR28 11282 refuse]";
+    const bool edible = entry.key.scalar == "edible";
+    const auto form = edible ? std::optional(Form::plain) : parse_form(entry.key.scalar);
+    const auto f = figure(entry.value, example);
+    if (!form) {
+      diagnostics_.error(errors::unknown_word, entry.key.span,
+                         fmt::format("'{}' is no form of a food", entry.key.scalar),
+                         nearest_of(entry.key.scalar, form_words()));
+    }
+    if (!f || !form) {
+      continue;
+    }
+    measure::Cursor cursor{f->value->scalar};
+    const auto percent = scan_positive(cursor);
+    if (!percent || text::trim(cursor.rest()) != "%" || (edible && *percent > 100)) {
+      bad(*f->value, fmt::format("'{}' is no share of the weight as bought", f->value->scalar),
+          example);
+      continue;
+    }
+    put(food_.yields, Yield{*form, *percent / 100, f->source},
+        [&](const Yield& y) { return y.form == *form; });
+  }
+}
+
+void Reader::keep(Fields& fields, std::string_view key, std::optional<Sourced<int>>& into) {
+  const Node* node = fields.find(key);
+  if (node == nullptr) {
+    return;
+  }
+  constexpr std::string_view example = "[5 days, FSIS 21]";
+  if (const auto f = figure(*node, example)) {
+    if (const auto days = text::parse_days(f->value->scalar)) {
+      into = Sourced<int>{*days, f->source};
+    } else {
+      bad(*f->value, fmt::format("'{}' is no keeping time", f->value->scalar), example);
+    }
+  }
+}
+
+void Reader::keeps(const Node& node) {
+  Fields fields(node, "'keeps' of a food", diagnostics_);
+  keep(fields, "pantry", food_.keeps.pantry);
+  keep(fields, "fridge", food_.keeps.fridge);
+  keep(fields, "freezer", food_.keeps.freezer);
+  keep(fields, "opened", food_.keeps.opened);
+  keep(fields, "thawed", food_.keeps.thawed);
+  fields.close();
+}
+
+void Reader::safe_at(const Node& node) {
+  constexpr std::string_view example = "[165 F, FSIS 21] or [145 F rest 3 min, FSIS 33]";
+  const auto f = figure(node, example);
+  if (!f) {
+    return;
+  }
+  measure::Cursor cursor{f->value->scalar};
+  const auto degrees = scan_positive(cursor);
+  std::string_view rest = text::trim(cursor.rest());
+  SafeTemperature safe;
+  bool good = degrees && *degrees <= 500 && rest.starts_with('F');
+  if (good) {
+    safe.fahrenheit = static_cast<int>(measure::to_int64(measure::round(*degrees)));
+    rest = text::trim(rest.substr(1));
+    if (!rest.empty()) {
+      const auto minutes =
+          rest.starts_with("rest ") ? text::parse_minutes(rest.substr(5)) : std::nullopt;
+      good = minutes.has_value();
+      safe.rest_minutes = minutes.value_or(0);
+    }
+  }
+  if (!good) {
+    bad(*f->value, fmt::format("'{}' is no temperature", f->value->scalar), example);
+    return;
+  }
+  food_.safe_at = Sourced<SafeTemperature>{safe, f->source};
+}
+
+std::vector<Allergen> Reader::allergen_list(Fields& fields, std::string_view key) {
+  std::vector<Allergen> out;
+  for (const Node* item : fields.list(key)) {
+    const auto allergen = parse_allergen(item->scalar);
+    if (!allergen) {
+      diagnostics_.error(errors::unknown_word, item->span,
+                         fmt::format("'{}' is no allergen class", item->scalar),
+                         nearest_of(item->scalar, allergen_words()));
+      continue;
+    }
+    out.push_back(*allergen);
+  }
+  return out;
+}
+
+void Reader::allergens(const Node& node) {
+  Fields fields(node, "'allergens' of a food", diagnostics_);
+  Allergens read;
+  read.contains = allergen_list(fields, "contains");
+  read.check_label = allergen_list(fields, "check label");
+  fields.close();
+  food_.allergens = std::move(read);
+}
+
+void Reader::nutrients(const Node& node) {
+  Fields fields(node, "'nutrients' of a food", diagnostics_);
+  Nutrients read;
+  const auto one = [&](std::string_view key, std::string_view unit, std::optional<Rational>& into) {
+    const Node* value = fields.find_text(key);
+    if (value == nullptr) {
+      return;
+    }
+    measure::Cursor cursor{value->scalar};
+    const auto number = measure::scan_number(cursor);
+    if (!number || text::trim(cursor.rest()) != unit) {
+      bad(*value, fmt::format("'{}' is no amount in {}", value->scalar, unit),
+          fmt::format("'{}: 40 {}'", key, unit));
+      return;
+    }
+    into = *number;
+  };
+  one("energy", "kcal", read.energy);
+  one("protein", "g", read.protein);
+  one("fat", "g", read.fat);
+  one("carbohydrate", "g", read.carbohydrate);
+  one("fiber", "g", read.fiber);
+  one("sodium", "mg", read.sodium);
+  fields.close();
+  food_.nutrients = std::move(read);
+}
+
+template <typename T, typename Parse>
+void Reader::word(Fields& fields, std::string_view key, T& into, Parse parse,
+                  std::span<const std::string_view> known) {
+  const Node* node = fields.find_text(key);
+  if (node == nullptr) {
+    return;
+  }
+  if (const auto value = parse(node->scalar)) {
+    into = *value;
+    return;
+  }
+  diagnostics_.error(errors::unknown_word, node->span,
+                     fmt::format("'{}' is no {}", node->scalar, key == "stored" ? "place" : key),
+                     nearest_of(node->scalar, known));
+}
+
+void Reader::read(const Entry& entry) {
+  food_.name = text::lower(entry.key.scalar);
+  Fields fields(entry.value, fmt::format("the food '{}'", entry.key.scalar), diagnostics_);
+  for (const Node* alias : fields.list("aliases")) {
+    if (const std::string* name = text::text_of(*alias, "a name", diagnostics_)) {
+      food_.aliases.push_back(text::lower(*name));
+    }
+  }
+  const bool new_food = fields.find("department") != nullptr;
+  word(fields, "department", food_.department, parse_department, department_words());
+  if (const Node* usda = fields.find_text("usda")) {
+    measure::Cursor cursor{usda->scalar};
+    const auto number = measure::scan_number(cursor);
+    if (number && cursor.done() && *number < 100000) {
+      food_.usda = static_cast<int>(measure::to_int64(measure::floor(*number)));
+    } else {
+      bad(*usda, fmt::format("'{}' is no SR28 number", usda->scalar), "11282");
+    }
+  }
+  word(fields, "stored", food_.stored, parse_place, place_words);
+  const auto each = [&](std::string_view key, void (Reader::*part)(const Node&)) {
+    if (const Node* node = fields.find(key)) {
+      (this->*part)(*node);
+    }
+  };
+  each("volume", &Reader::volumes);
+  each("pieces", &Reader::pieces);
+  if (const Node* node = fields.find_text("count as")) {
+    food_.count_as = text::lower(node->scalar);
+  }
+  each("yields", &Reader::yields);
+  each("keeps", &Reader::keeps);
+  if (const Node* node = fields.find_text("freezes")) {
+    if (node->scalar != "well" && node->scalar != "poorly") {
+      bad(*node, fmt::format("a food freezes well or poorly, not '{}'", node->scalar),
+          "'freezes: well'");
+    }
+    food_.freezes = node->scalar == "well";
+  }
+  if (const Node* node = fields.find_text("thaw")) {
+    food_.thaw = node->scalar;
+  }
+  if (const Node* node = fields.find("ripens")) {
+    if (const auto f = figure(*node, "[3 days, common practice no source]")) {
+      if (const auto days = text::parse_days(f->value->scalar)) {
+        food_.ripens = Sourced<int>{*days, f->source};
+      } else {
+        bad(*f->value, fmt::format("'{}' is no time", f->value->scalar), "3 days");
+      }
+    }
+  }
+  if (const Node* node = fields.find("soak")) {
+    if (const auto f = figure(*node, "[8 hours, common practice no source]")) {
+      if (const auto minutes = text::parse_minutes(f->value->scalar)) {
+        food_.soak = Sourced<int>{*minutes, f->source};
+      } else {
+        bad(*f->value, fmt::format("'{}' is no time", f->value->scalar), "8 hours");
+      }
+    }
+  }
+  each("safe at", &Reader::safe_at);
+  each("allergens", &Reader::allergens);
+  if (const Node* node = fields.find_text("shop in")) {
+    food_.shop_in = node->scalar;
+  }
+  each("nutrients", &Reader::nutrients);
+  if (const Node* node = fields.find_text("from the tap")) {
+    food_.from_tap = node->scalar == "yes";
+  }
+  fields.close();
+  if (entry.value.is_mapping() && !new_food && food_.shop_in.empty()) {
+    diagnostics_.error(
+        errors::incomplete, entry.key.span,
+        fmt::format("'{}' is not in the reference, so it needs a department", entry.key.scalar),
+        "'department: produce', for example");
+  }
+  check(entry);
+}
+
+void Reader::check(const Entry& entry) {
+  if (food_.shop_in.empty()) {
+    food_.shop_in = food_.is_household() ? "each" : "lb";
+  }
+  if (food_.count_as && food_.piece(*food_.count_as) == nullptr) {
+    diagnostics_.error(
+        errors::incomplete, entry.key.span,
+        fmt::format("'{}' counts as '{}', but has no such piece", food_.name, *food_.count_as));
+  }
+}
+
+} // namespace
+
+Food read_food(const Entry& entry, Food base, Diagnostics& diagnostics) {
+  Reader(base, diagnostics).read(entry);
+  return base;
+}
+
+} // namespace manciple::foods

@@ -1,0 +1,93 @@
+#include "measure/rational.hpp"
+
+#include <fmt/format.h>
+
+#include <limits>
+#include <stdexcept>
+
+namespace manciple::measure {
+namespace {
+
+Integer power_of_ten(int exponent) {
+  return boost::multiprecision::pow(Integer(10), static_cast<unsigned>(exponent));
+}
+
+} // namespace
+
+Rational decimal(std::string_view literal) {
+  const std::size_t point = literal.find('.');
+  std::string digits(literal.substr(0, point));
+  int places = 0;
+  if (point != std::string_view::npos) {
+    const std::string_view fraction = literal.substr(point + 1);
+    digits += fraction;
+    places = static_cast<int>(fraction.size());
+  }
+  // A leading zero would make the text octal.
+  const std::size_t first = digits.find_first_not_of('0');
+  digits = first == std::string::npos ? "0" : digits.substr(first);
+  return Rational(Integer(digits), power_of_ten(places));
+}
+
+Integer floor(const Rational& number) {
+  const Integer n = numerator(number);
+  const Integer d = denominator(number);
+  const Integer q = n / d;
+  return n < 0 && q * d != n ? Integer(q - 1) : q;
+}
+
+Integer ceil(const Rational& number) {
+  return -floor(-number);
+}
+
+Integer round(const Rational& number) {
+  return floor(number + Rational(1, 2));
+}
+
+std::string print_fixed(const Rational& number, int places) {
+  const Integer scaled = round(number * Rational(power_of_ten(places)));
+  std::string digits = Integer(abs(scaled)).str();
+  const auto width = static_cast<std::size_t>(places) + 1;
+  if (digits.size() < width) {
+    digits.insert(0, width - digits.size(), '0');
+  }
+  if (places > 0) {
+    digits.insert(digits.size() - static_cast<std::size_t>(places), ".");
+  }
+  return scaled < 0 ? "-" + digits : digits;
+}
+
+std::string print_decimal(const Rational& number, int places) {
+  std::string text = print_fixed(number, places);
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.ends_with('.')) {
+      text.pop_back();
+    }
+  }
+  return text;
+}
+
+std::string print_exact(const Rational& number) {
+  const Integer whole = floor(number);
+  const Rational rest = number - Rational(whole);
+  if (rest == 0) {
+    return whole.str();
+  }
+  const std::string fraction = fmt::format("{}/{}", numerator(rest).str(), denominator(rest).str());
+  return whole == 0 ? fraction : fmt::format("{} {}", whole.str(), fraction);
+}
+
+double to_double(const Rational& number) {
+  return number.convert_to<double>();
+}
+
+std::int64_t to_int64(const Integer& number) {
+  if (number > std::numeric_limits<std::int64_t>::max() ||
+      number < std::numeric_limits<std::int64_t>::min()) {
+    throw std::range_error("a number does not fit 64 bits");
+  }
+  return number.convert_to<std::int64_t>();
+}
+
+} // namespace manciple::measure

@@ -1,0 +1,111 @@
+#include "text/diagnostics.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <tuple>
+
+namespace manciple::text {
+namespace {
+
+// Control characters would let a file write to the reader's terminal; a tab would shift the caret.
+std::string printable(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    out += byte < 0x20 || byte == 0x7F ? ' ' : c;
+  }
+  return out;
+}
+
+std::string place(Span at, const Sources& sources) {
+  if (sources.text(at.file).empty()) {
+    return std::string(sources.path(at.file));
+  }
+  const Position p = sources.position(at.file, at.begin);
+  return fmt::format("{}:{}:{}", sources.path(at.file), p.line, p.column);
+}
+
+// The source line and a caret under the span, cut to a window when the line is very long.
+void show_line(std::string& out, Span at, const Sources& sources) {
+  if (sources.text(at.file).empty()) {
+    return;
+  }
+  const std::string_view line = sources.line(at.file, at.begin);
+  const auto line_start = static_cast<std::size_t>(line.data() - sources.text(at.file).data());
+  const std::size_t from = std::min<std::size_t>(at.begin - line_start, line.size());
+  const std::size_t to =
+      std::clamp<std::size_t>(at.end > line_start ? at.end - line_start : 0, from, line.size());
+  constexpr std::size_t window = 160;
+  std::size_t first = from > window / 2 ? from - window / 2 : 0;
+  while (first > 0 && (static_cast<unsigned char>(line[first]) & 0xC0U) == 0x80U) {
+    --first;
+  }
+  std::size_t last = std::min(line.size(), first + window);
+  while (last < line.size() && (static_cast<unsigned char>(line[last]) & 0xC0U) == 0x80U) {
+    ++last;
+  }
+  const std::size_t marked = std::max<std::size_t>(
+      1, count_characters(line.substr(from, std::min(to, last) - std::min(from, last))));
+  fmt::format_to(std::back_inserter(out), "  {}\n  {}^{}\n",
+                 printable(line.substr(first, last - first)),
+                 std::string(count_characters(line.substr(first, from - first)), ' '),
+                 std::string(marked - 1, '~'));
+}
+
+} // namespace
+
+Diagnostic& Diagnostics::error(Code code, std::optional<Span> at, std::string what,
+                               std::string fix) {
+  ++errors_;
+  return add(Severity::error, code, at, std::move(what), std::move(fix));
+}
+
+Diagnostic& Diagnostics::warning(Code code, std::optional<Span> at, std::string what,
+                                 std::string fix) {
+  return add(Severity::warning, code, at, std::move(what), std::move(fix));
+}
+
+Diagnostic& Diagnostics::add(Severity severity, Code code, std::optional<Span> at, std::string what,
+                             std::string fix) {
+  return all_.emplace_back(Diagnostic{severity, code, at, std::move(what), {}, std::move(fix)});
+}
+
+std::string render(const Diagnostics& diagnostics, const Sources& sources, std::size_t most) {
+  std::vector<const Diagnostic*> order;
+  for (const Diagnostic& d : diagnostics.all()) {
+    order.push_back(&d);
+  }
+  const auto key = [&](const Diagnostic* d) {
+    return d->at ? std::tuple(true, sources.path(d->at->file), d->at->begin)
+                 : std::tuple(false, std::string_view(), std::uint32_t{0});
+  };
+  std::stable_sort(order.begin(), order.end(),
+                   [&](const Diagnostic* a, const Diagnostic* b) { return key(a) < key(b); });
+
+  std::string out;
+  for (std::size_t i = 0; i < order.size() && i < most; ++i) {
+    const Diagnostic& d = *order[i];
+    const std::string_view word = d.severity == Severity::error ? "error" : "warning";
+    const std::string where = d.at ? place(*d.at, sources) + ": " : std::string();
+    fmt::format_to(std::back_inserter(out), "{}{}: {} [{}]\n", where, word, printable(d.what),
+                   d.code.number);
+    if (d.at) {
+      show_line(out, *d.at, sources);
+    }
+    for (const Note& note : d.notes) {
+      const std::string at = note.at ? place(*note.at, sources) + ": " : std::string();
+      fmt::format_to(std::back_inserter(out), "  note: {}{}\n", at, printable(note.what));
+    }
+    if (!d.fix.empty()) {
+      fmt::format_to(std::back_inserter(out), "  help: {}\n", printable(d.fix));
+    }
+  }
+  if (order.size() > most) {
+    fmt::format_to(std::back_inserter(out), "{} more not shown\n", order.size() - most);
+  }
+  return out;
+}
+
+} // namespace manciple::text

@@ -1,0 +1,71 @@
+#include "text/nearest.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <tuple>
+
+namespace manciple::text {
+
+std::size_t edit_distance(std::string_view a, std::string_view b) {
+  std::vector<std::size_t> before;
+  std::vector<std::size_t> above(b.size() + 1);
+  std::vector<std::size_t> row(b.size() + 1);
+  for (std::size_t j = 0; j <= b.size(); ++j) {
+    above[j] = j;
+  }
+  for (std::size_t i = 1; i <= a.size(); ++i) {
+    row[0] = i;
+    for (std::size_t j = 1; j <= b.size(); ++j) {
+      const std::size_t change = above[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+      row[j] = std::min({above[j] + 1, row[j - 1] + 1, change});
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) {
+        row[j] = std::min(row[j], before[j - 2] + 1);
+      }
+    }
+    before = above;
+    std::swap(above, row);
+  }
+  return above[b.size()];
+}
+
+std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
+                                 std::size_t most) {
+  std::vector<std::tuple<std::size_t, std::string_view>> found;
+  const std::size_t far = std::max<std::size_t>(1, word.size() / 3);
+  for (const std::string_view name : names) {
+    // A name that holds the word whole ("bean" in "black bean") is a good guess at any length.
+    const bool holds = word.size() >= 3 && name.find(word) != std::string_view::npos;
+    const std::size_t gap =
+        name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
+    if (!holds && gap > far) {
+      continue;
+    }
+    const std::size_t distance =
+        holds ? std::min<std::size_t>(gap, far) : edit_distance(word, name);
+    if (distance <= far) {
+      found.emplace_back(distance, name);
+    }
+  }
+  std::sort(found.begin(), found.end());
+  found.erase(std::unique(found.begin(), found.end()), found.end());
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < found.size() && i < most; ++i) {
+    out.emplace_back(std::get<1>(found[i]));
+  }
+  return out;
+}
+
+std::string did_you_mean(std::string_view word, const std::vector<std::string_view>& names) {
+  const std::vector<std::string> near = nearest(word, names);
+  std::string list;
+  for (std::size_t i = 0; i < near.size(); ++i) {
+    if (i > 0) {
+      list += i + 1 == near.size() ? " or " : ", ";
+    }
+    list += near[i];
+  }
+  return list.empty() ? std::string() : fmt::format("did you mean {}?", list);
+}
+
+} // namespace manciple::text

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace manciple::text {
+
+/// ASCII letters and digits, whatever the locale.
+bool is_letter(char c);
+bool is_digit(char c);
+
+/// ASCII letters in lower case; other bytes stay.
+std::string lower(std::string_view text);
+/// Without spaces at either end.
+std::string_view trim(std::string_view text);
+/// Cut at each `separator`, parts trimmed.
+std::vector<std::string_view> split(std::string_view text, char separator);
+std::string join(const std::vector<std::string>& parts, std::string_view separator);
+
+/// A name as a file is called: lower case, a hyphen for every run of other characters.
+/// "Smoky lentil soup" is "smoky-lentil-soup".
+std::string slug(std::string_view name);
+
+/// English nouns, well enough for food names: "leaves" is "leaf", "berries" is "berry",
+/// "tomatoes" is "tomato", "radishes" is "radish", "hummus" stays.
+std::string singular(std::string_view noun);
+/// The other way, for printing: "loaf" is "loaves".
+std::string plural(std::string_view noun);
+
+} // namespace manciple::text
