@@ -1,0 +1,177 @@
+#include "kitchen/household.hpp"
+
+#include "kitchen/errors.hpp"
+#include "measure/scan.hpp"
+#include "text/errors.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::kitchen {
+namespace {
+
+using text::Diagnostics;
+using text::Entry;
+using text::Fields;
+using text::Node;
+
+std::optional<Rational> read_litres(const Node& node, Diagnostics& diagnostics) {
+  const auto quantity =
+      node.is_scalar() ? measure::parse_quantity(node.scalar, measure::System::us) : std::nullopt;
+  if (!quantity || measure::dimension(*quantity) != measure::Dimension::volume) {
+    diagnostics.error(errors::bad_value, node.span, "a storage size is a volume such as 250 l");
+    return std::nullopt;
+  }
+  return measure::convert(*quantity, measure::Unit::liter).amount;
+}
+
+void read_storage(const Node& node, Household& household, Diagnostics& diagnostics) {
+  Fields fields(node, "'storage'", diagnostics);
+  const auto one = [&](std::string_view key, std::optional<Rational>& into) {
+    if (const Node* value = fields.find(key)) {
+      into = read_litres(*value, diagnostics);
+    }
+  };
+  one("fridge", household.fridge_litres);
+  one("freezer", household.freezer_litres);
+  one("pantry", household.pantry_litres);
+  fields.close();
+}
+
+std::vector<std::string> read_shops(Fields& fields, std::string_view key) {
+  std::vector<std::string> out;
+  for (const Node* shop : fields.list(key)) {
+    out.push_back(text::slug(shop->scalar));
+  }
+  return out;
+}
+
+void read_buying(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
+  for (const Entry& entry : node.entries) {
+    const auto target = names.find(entry.key.scalar);
+    Fields fields(entry.value, "a buying rule", diagnostics);
+    BuyingRule rule{
+        {}, read_shops(fields, "only at"), read_shops(fields, "never at"), entry.key.span};
+    fields.close();
+    if (const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr) {
+      rule.food = *food;
+      household.buying.push_back(std::move(rule));
+    } else {
+      diagnostics.error(errors::unknown_food, entry.key.span,
+                        fmt::format("no food is called '{}'", entry.key.scalar),
+                        text::did_you_mean(entry.key.scalar, names.all()));
+    }
+  }
+}
+
+} // namespace
+
+const Slot* Household::slot(std::string_view name) const {
+  const auto found =
+      std::find_if(slots.begin(), slots.end(), [&](const Slot& s) { return s.name == name; });
+  return found == slots.end() ? nullptr : &*found;
+}
+
+std::optional<std::size_t> Household::person(std::string_view name) const {
+  for (std::size_t i = 0; i < people.size(); ++i) {
+    if (people[i].name == name) {
+      return i;
+    }
+  }
+  return std::nullopt;
+}
+
+void read_avoids(const std::vector<const Node*>& list, Person& person, Names& names,
+                 Diagnostics& diagnostics) {
+  for (const Node* word : list) {
+    if (const auto allergen = foods::parse_allergen(word->scalar)) {
+      person.avoids.push_back(*allergen);
+      continue;
+    }
+    const auto target = names.find(word->scalar);
+    if (const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr) {
+      person.avoids_foods.push_back(*food);
+      continue;
+    }
+    std::vector<std::string_view> known = names.all();
+    const auto classes = foods::allergen_words();
+    known.insert(known.end(), classes.begin(), classes.end());
+    diagnostics.error(errors::unknown_food, word->span,
+                      fmt::format("'{}' is no allergen class and no food", word->scalar),
+                      text::did_you_mean(word->scalar, known));
+  }
+}
+
+Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
+  Household household;
+  Fields fields(file, "a household", diagnostics);
+  if (fields.need("people") != nullptr) {
+    for (const Node* node : fields.list("people")) {
+      Fields keys(*node, "a person", diagnostics);
+      Person person;
+      person.at = node->span;
+      if (const Node* name = keys.need_text("name")) {
+        person.name = name->scalar;
+        person.at = name->span;
+        if (household.person(person.name)) {
+          diagnostics.error(errors::bad_value, name->span,
+                            fmt::format("two people are called {}", person.name));
+        }
+      }
+      if (const Node* portion = keys.find("portion")) {
+        person.portion = read_number(*portion, diagnostics).value_or(1);
+      }
+      read_avoids(keys.list("avoids"), person, names, diagnostics);
+      keys.close();
+      household.people.push_back(std::move(person));
+    }
+  }
+  if (const Node* meals = fields.need("meals")) {
+    for (const Entry& entry : meals->entries) {
+      household.slots.push_back(
+          {text::lower(entry.key.scalar), read_clock(entry.value, diagnostics).value_or(0)});
+    }
+    std::stable_sort(household.slots.begin(), household.slots.end(),
+                     [](const Slot& a, const Slot& b) { return a.at < b.at; });
+  }
+  if (const Node* system = fields.find_text("measures")) {
+    if (const auto known = measure::parse_system(system->scalar)) {
+      household.system = *known;
+    } else {
+      diagnostics.error(errors::bad_value, system->span,
+                        fmt::format("'{}' is no system of measures", system->scalar),
+                        "us, imperial, metric or australian");
+    }
+  }
+  if (const Node* storage = fields.find("storage")) {
+    read_storage(*storage, household, diagnostics);
+  }
+  if (const Node* appliances = fields.find("appliances")) {
+    for (const Entry& entry : appliances->entries) {
+      household.appliances.push_back(
+          {text::lower(entry.key.scalar), read_count(entry.value, diagnostics).value_or(1)});
+    }
+  }
+  if (const Node* cost = fields.find("a stop costs")) {
+    household.stop_cost = read_money(*cost, diagnostics).value_or(0);
+  }
+  if (const Node* budget = fields.find("budget")) {
+    household.budget = read_money(*budget, diagnostics);
+  }
+  if (const Node* worth = fields.find("leftovers are worth")) {
+    household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
+  }
+  if (const Node* currency = fields.find_text("currency")) {
+    household.currency = currency->scalar;
+  }
+  if (const Node* buying = fields.find("buying")) {
+    read_buying(*buying, household, names, diagnostics);
+  }
+  fields.close();
+  return household;
+}
+
+} // namespace manciple::kitchen

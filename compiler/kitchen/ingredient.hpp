@@ -1,0 +1,57 @@
+#pragma once
+
+#include "foods/book.hpp"
+#include "foods/convert.hpp"
+#include "measure/scan.hpp"
+#include "text/yaml.hpp"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace manciple::kitchen {
+
+using measure::Rational;
+
+/// Names one recipe of a Kitchen.
+enum class RecipeId : std::uint32_t {};
+
+/// What a line asks for, or a name that nothing answers to.
+using Target = std::variant<foods::FoodId, RecipeId>;
+
+/// One thing that a recipe (or a plan, or the list of what is on hand) asks for.
+struct Ingredient {
+  std::string text; ///< the line as it was written
+  text::Span at;
+  Target target;
+  /// How much; the upper end of a range. Absent where the line gives no amount ("to taste").
+  std::optional<foods::Amount> amount;
+  std::optional<Rational> low; ///< the lower end, where the line gives a range
+  bool fresh = false;          ///< not from the freezer
+  bool optional = false;
+  std::string note; ///< words after the comma that change no measure
+
+  [[nodiscard]] const foods::FoodId* food() const { return std::get_if<foods::FoodId>(&target); }
+  [[nodiscard]] const RecipeId* recipe() const { return std::get_if<RecipeId>(&target); }
+};
+
+/// What names mean to a line.
+class Names {
+public:
+  virtual ~Names() = default;
+  virtual std::optional<Target> find(std::string_view name) = 0;
+  /// Null unless `target` is a food.
+  [[nodiscard]] virtual const foods::Food* food(const Target& target) const = 0;
+  [[nodiscard]] virtual std::vector<std::string_view> all() const = 0;
+};
+
+/// Reads a line as cooks write it: an amount, a measure, a food, and after the comma what is done
+/// to it. "2 (15 oz) cans black beans, drained", "juice of 2 lemons", "1 lb 4 oz beef, cubed",
+/// "salt and pepper, to taste". The words after the comma are the cut or state. One line can ask
+/// for several things; none, with errors, when it cannot be read.
+std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
+                                  std::size_t offset, measure::System system, Names& names,
+                                  text::Diagnostics& diagnostics);
+
+} // namespace manciple::kitchen

@@ -1,0 +1,53 @@
+#pragma once
+
+#include "kitchen/household.hpp"
+#include "kitchen/plan.hpp"
+#include "kitchen/recipe.hpp"
+#include "kitchen/shop.hpp"
+#include "kitchen/stock.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace manciple::kitchen {
+
+/// Everything that the files of a house say about one plan, checked. Files stand as
+///
+///     ROOT/recipes/NAME.yaml           recipes, found by their names
+///     ROOT/recipes/foods.yaml          the household's own foods (may be missing)
+///     ROOT/plans/household.yaml
+///     ROOT/plans/on-hand.yaml          (may be missing)
+///     ROOT/plans/stores/NAME.yaml      price lists
+///     ROOT/plans/PLAN.yaml
+struct Kitchen {
+  foods::Book foods;
+  std::vector<Recipe> recipes; ///< those that the plan reaches, or all
+  Household household;
+  std::vector<Shop> shops;
+  OnHand on_hand;
+  std::optional<Plan> plan;
+
+  [[nodiscard]] const foods::Food& food(foods::FoodId id) const { return foods.get(id); }
+  [[nodiscard]] const Recipe& recipe(RecipeId id) const {
+    return recipes[static_cast<std::size_t>(id)];
+  }
+  [[nodiscard]] const Shop& shop(ShopId id) const { return shops[static_cast<std::size_t>(id)]; }
+};
+
+/// Reads a plan and what it reaches, no more: recipes are opened as they are named.
+Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
+                     text::Diagnostics& diagnostics);
+
+/// Reads all that stands below `root`: every recipe, every price list, every plan. For `check`.
+/// The result holds the last plan.
+Kitchen read_everything(const std::string& root, text::Sources& sources,
+                        text::Diagnostics& diagnostics);
+
+/// The paths of the plans below `root`, sorted.
+std::vector<std::string> plan_files(const std::string& root);
+
+/// The directory above `plans`, as it would be typed: "." when the plan is plans/x.yaml.
+std::string root_of(const std::string& plan_path);
+
+} // namespace manciple::kitchen

@@ -1,0 +1,524 @@
+#include "kitchen/plan.hpp"
+
+#include "kitchen/errors.hpp"
+#include "text/errors.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace manciple::kitchen {
+namespace {
+
+using text::Date;
+using text::Diagnostics;
+using text::Entry;
+using text::Fields;
+using text::Node;
+
+class Reader {
+public:
+  Reader(Plan& plan, const PlanContext& context, Diagnostics& diagnostics)
+      : plan_(plan), context_(context), diagnostics_(diagnostics) {}
+
+  bool period(Fields& fields);
+  void meals(const Node& node);
+  void away(const Node& node);
+  void guest(const Node& node);
+  void staple(const Node& node);
+  void extra(const Node& node);
+  void trip(const Node& node);
+  void session(const Node& node);
+
+private:
+  std::optional<Date> inside(const Node& node);
+  std::vector<Date> days(const Node& key);
+  std::vector<Date> dates_of(Fields& fields, const Node& node, std::string_view what);
+  std::pair<Date, Date> span_of(Fields& fields);
+  std::vector<std::string> slots(const std::vector<const Node*>& list);
+  void dishes(const Node& value, Meal& meal);
+  std::optional<Dish> dish(const Node& node);
+  bool dish_words(const Node& node, Dish& dish);
+  std::optional<Ingredient> one(const Node& node, std::string_view words, std::size_t offset,
+                                Names& names);
+  std::vector<Candidate> stops(const std::vector<const Node*>& list);
+
+  Plan& plan_;
+  const PlanContext& context_;
+  Diagnostics& diagnostics_;
+};
+
+std::optional<Date> Reader::inside(const Node& node) {
+  const auto date = read_date(node, diagnostics_);
+  if (date && (*date < plan_.from || *date > plan_.until)) {
+    diagnostics_.error(errors::outside_plan, node.span,
+                       fmt::format("{} is outside the plan, which goes from {} to {}", node.scalar,
+                                   text::print_date(plan_.from), text::print_date(plan_.until)));
+    return std::nullopt;
+  }
+  return date;
+}
+
+// "2027-03-02" is that day, "every Friday" all of them, "every day" each.
+std::vector<Date> Reader::days(const Node& key) {
+  std::vector<Date> out;
+  if (!key.scalar.starts_with("every ")) {
+    if (const auto date = inside(key)) {
+      out.push_back(*date);
+    }
+    return out;
+  }
+  const std::string_view word = text::trim(std::string_view(key.scalar).substr(6));
+  const auto weekday = text::parse_weekday(word);
+  const bool weekdays = word == "weekday";
+  if (!weekday && !weekdays && word != "day") {
+    diagnostics_.error(errors::bad_value, key.span, fmt::format("'{}' is no day of the week", word),
+                       "write 'every Friday', 'every weekday', 'every day' or a date");
+    return out;
+  }
+  for (Date date = plan_.from; date <= plan_.until; date += std::chrono::days(1)) {
+    const std::chrono::weekday on{date};
+    const bool weekend = on == std::chrono::Saturday || on == std::chrono::Sunday;
+    if (weekday ? on == *weekday : !(weekdays && weekend)) {
+      out.push_back(date);
+    }
+  }
+  return out;
+}
+
+bool Reader::period(Fields& fields) {
+  const Node* from = fields.need("from");
+  const Node* until = fields.need("until");
+  const auto first = from != nullptr ? read_date(*from, diagnostics_) : std::nullopt;
+  const auto last = until != nullptr ? read_date(*until, diagnostics_) : std::nullopt;
+  if (!first || !last) {
+    return false;
+  }
+  if (*last < *first || *last - *first > std::chrono::days(120)) {
+    diagnostics_.error(errors::wrong_order, until->span,
+                       *last < *first ? "the plan ends before it begins"
+                                      : "a plan is for at most 120 days");
+    return false;
+  }
+  plan_.from = *first;
+  plan_.until = *last;
+  return true;
+}
+
+std::pair<Date, Date> Reader::span_of(Fields& fields) {
+  const Node* from = fields.need("from");
+  const Node* until = fields.find("until");
+  const Date first = from != nullptr ? inside(*from).value_or(plan_.from) : plan_.from;
+  const Date last = until != nullptr ? inside(*until).value_or(first) : first;
+  if (last < first) {
+    diagnostics_.error(errors::wrong_order, until->span, "this ends before it begins");
+  }
+  return {first, last};
+}
+
+std::vector<std::string> Reader::slots(const std::vector<const Node*>& list) {
+  std::vector<std::string> out;
+  for (const Node* node : list) {
+    const std::string name = text::lower(node->scalar);
+    if (context_.household.slot(name) == nullptr) {
+      std::vector<std::string_view> known;
+      for (const Slot& slot : context_.household.slots) {
+        known.push_back(slot.name);
+      }
+      diagnostics_.error(errors::unknown_slot, node->span,
+                         fmt::format("the household has no meal '{}'", name),
+                         text::did_you_mean(name, known));
+      continue;
+    }
+    out.push_back(name);
+  }
+  return out;
+}
+
+std::optional<Ingredient> Reader::one(const Node& node, std::string_view words, std::size_t offset,
+                                      Names& names) {
+  auto read = read_line(node, words, offset, context_.household.system, names, diagnostics_);
+  return read.size() == 1 ? std::optional(std::move(read.front())) : std::nullopt;
+}
+
+// "smoky-lentil-soup for 6", "leftovers of smoky-lentil-soup", "6 bananas".
+bool Reader::dish_words(const Node& node, Dish& dish) {
+  constexpr std::string_view of = "leftovers of ";
+  std::string_view words = node.scalar;
+  std::size_t offset = 0;
+  if (words.starts_with(of)) {
+    dish.kind = Dish::Kind::leftovers;
+    offset = of.size();
+    words.remove_prefix(offset);
+  }
+  if (const std::size_t with = words.rfind(" for "); with != std::string_view::npos) {
+    measure::Cursor cursor{words.substr(with + 5)};
+    const auto servings = measure::scan_number(cursor);
+    if (!servings || !cursor.done() || *servings <= 0) {
+      diagnostics_.error(errors::unread_amount, node.part(offset + with + 5, words.size()),
+                         "'for' is followed by a number of servings");
+      return false;
+    }
+    dish.servings = *servings;
+    words = words.substr(0, with);
+  }
+  const auto recipe = context_.recipes.find(words);
+  if (recipe && std::holds_alternative<RecipeId>(*recipe)) {
+    dish.what = {
+        std::string(words), node.part(offset, words.size()), *recipe, {}, {}, false, false, {}};
+    return true;
+  }
+  const bool amount = !words.empty() && !text::is_letter(words.front());
+  if (dish.kind == Dish::Kind::cooked && amount) {
+    const auto plain = one(node, words, offset, context_.foods);
+    if (!plain) {
+      return false;
+    }
+    dish.kind = Dish::Kind::plain;
+    dish.what = *plain;
+    return true;
+  }
+  diagnostics_.error(errors::unknown_recipe, node.part(offset, words.size()),
+                     fmt::format("there is no recipe '{}'", words),
+                     text::did_you_mean(text::slug(words), context_.recipes.all()));
+  return false;
+}
+
+std::optional<Dish> Reader::dish(const Node& node) {
+  Dish out;
+  out.at = node.span;
+  if (node.is_scalar()) {
+    return dish_words(node, out) ? std::optional(std::move(out)) : std::nullopt;
+  }
+  Fields fields(node, "a dish", diagnostics_);
+  const Node* what = fields.need_text("dish");
+  bool good = what != nullptr && dish_words(*what, out);
+  if (const Node* servings = fields.find("servings")) {
+    out.servings = read_number(*servings, diagnostics_);
+  }
+  for (const Node* who : fields.list("eaten by")) {
+    if (!context_.household.person(who->scalar)) {
+      std::vector<std::string_view> known;
+      for (const Person& person : context_.household.people) {
+        known.push_back(person.name);
+      }
+      diagnostics_.error(errors::unknown_person, who->span,
+                         fmt::format("{} is not in the household", who->scalar),
+                         text::did_you_mean(who->scalar, known));
+      good = false;
+    }
+    out.eaten_by.push_back(who->scalar);
+  }
+  fields.close();
+  return good ? std::optional(std::move(out)) : std::nullopt;
+}
+
+void Reader::dishes(const Node& value, Meal& meal) {
+  const std::vector<Node> single{value};
+  for (const Node& node : value.is_sequence() ? value.items : single) {
+    if (node.kind == Node::Kind::null || node.scalar == "out" || node.scalar == "none") {
+      continue;
+    }
+    if (auto read = dish(node)) {
+      meal.dishes.push_back(std::move(*read));
+    }
+  }
+}
+
+// What a day says of a meal goes before what "every Friday" says, and that before "every day".
+void Reader::meals(const Node& node) {
+  if (!node.is_mapping()) {
+    diagnostics_.error(text::errors::wrong_shape, node.span,
+                       "'meals' is a mapping of days to meals");
+    return;
+  }
+  struct Said {
+    int rank = 0;
+    Meal meal;
+  };
+  std::map<std::pair<Date, int>, Said> said;
+  for (const Entry& entry : node.entries) {
+    const std::vector<Date> on = days(entry.key);
+    const bool single = !entry.key.scalar.starts_with("every ");
+    const int rank = single                                ? 3
+                     : entry.key.scalar == "every day"     ? 1
+                     : entry.key.scalar == "every weekday" ? 1
+                                                           : 2;
+    if (!entry.value.is_mapping()) {
+      diagnostics_.error(text::errors::wrong_shape, entry.value.span,
+                         "a day has meals: {dinner: RECIPE}");
+      continue;
+    }
+    for (const Entry& meal : entry.value.entries) {
+      const std::vector<std::string> slot = slots({&meal.key});
+      if (slot.empty()) {
+        continue;
+      }
+      Meal read{{}, slot.front(), {}, meal.value.span};
+      dishes(meal.value, read);
+      for (const Date date : on) {
+        Said& place = said[{date, context_.household.slot(slot.front())->at}];
+        if (rank >= place.rank) {
+          place = {rank, read};
+          place.meal.date = date;
+        }
+      }
+    }
+  }
+  for (auto& [when, place] : said) {
+    if (!place.meal.dishes.empty()) {
+      plan_.meals.push_back(std::move(place.meal));
+    }
+  }
+}
+
+void Reader::away(const Node& node) {
+  Fields fields(node, "an absence", diagnostics_);
+  const Node* who = fields.need_text("who");
+  const auto [from, until] = span_of(fields);
+  const auto at = slots(fields.list("meals"));
+  fields.close();
+  if (who == nullptr) {
+    return;
+  }
+  if (!context_.household.person(who->scalar)) {
+    std::vector<std::string_view> known;
+    for (const Person& person : context_.household.people) {
+      known.push_back(person.name);
+    }
+    diagnostics_.error(errors::unknown_person, who->span,
+                       fmt::format("{} is not in the household", who->scalar),
+                       text::did_you_mean(who->scalar, known));
+    return;
+  }
+  plan_.away.push_back({who->scalar, from, until, at});
+}
+
+void Reader::guest(const Node& node) {
+  Fields fields(node, "a guest", diagnostics_);
+  Guest guest;
+  guest.person.at = node.span;
+  if (const Node* who = fields.need_text("who")) {
+    guest.person.name = who->scalar;
+  }
+  if (const Node* count = fields.find("count")) {
+    guest.count = read_count(*count, diagnostics_).value_or(1);
+  }
+  guest.person.portion = guest.count;
+  if (const Node* portion = fields.find("portion")) {
+    guest.person.portion = read_number(*portion, diagnostics_).value_or(1) * guest.count;
+  }
+  read_avoids(fields.list("avoids"), guest.person, context_.foods, diagnostics_);
+  std::tie(guest.from, guest.until) = span_of(fields);
+  guest.slots = slots(fields.list("meals"));
+  fields.close();
+  plan_.guests.push_back(std::move(guest));
+}
+
+// "2 gal whole milk per week" is a rate, "keep 12 eggs" a level.
+void Reader::staple(const Node& node) {
+  const std::string* text =
+      text::text_of(node, "a line such as '2 gal whole milk per week'", diagnostics_);
+  if (text == nullptr) {
+    return;
+  }
+  std::string_view words = *text;
+  std::size_t offset = 0;
+  std::optional<int> days;
+  if (words.starts_with("keep ")) {
+    offset = 5;
+    words.remove_prefix(offset);
+  } else {
+    for (const auto& [ending, length] : {std::pair<std::string_view, int>{" per week", 7},
+                                         {" per day", 1},
+                                         {" per month", 30},
+                                         {" a week", 7},
+                                         {" a day", 1},
+                                         {" a month", 30}}) {
+      if (words.ends_with(ending)) {
+        days = length;
+        words.remove_suffix(ending.size());
+        break;
+      }
+    }
+    if (!days) {
+      diagnostics_.error(
+          errors::bad_value, node.span, "a staple says how fast it is used or how much is kept",
+          "end it with 'per week', 'per day' or 'per month', or begin it with 'keep'");
+      return;
+    }
+  }
+  if (auto what = one(node, words, offset, context_.foods)) {
+    if (!what->amount) {
+      diagnostics_.error(errors::unread_amount, node.span, "how much of it must be said");
+      return;
+    }
+    plan_.staples.push_back({std::move(*what), days});
+  }
+}
+
+void Reader::extra(const Node& node) {
+  Extra extra;
+  const Node* line = &node;
+  if (node.is_mapping()) {
+    Fields fields(node, "something to buy", diagnostics_);
+    line = fields.need_text("buy");
+    if (const Node* by = fields.find("by")) {
+      extra.by = inside(*by);
+    }
+    if (const Node* reason = fields.find_text("for")) {
+      extra.reason = reason->scalar;
+    }
+    fields.close();
+  }
+  if (line == nullptr ||
+      text::text_of(*line, "a line such as '1 box freezer bags'", diagnostics_) == nullptr) {
+    return;
+  }
+  if (auto what = one(*line, line->scalar, 0, context_.foods)) {
+    if (!what->amount) {
+      diagnostics_.error(errors::unread_amount, line->span, "how much of it must be said");
+      return;
+    }
+    extra.what = std::move(*what);
+    plan_.extra.push_back(std::move(extra));
+  }
+}
+
+std::vector<Candidate> Reader::stops(const std::vector<const Node*>& list) {
+  std::vector<Candidate> out;
+  for (const Node* node : list) {
+    Candidate stop;
+    const Node* shop = node;
+    if (node->is_mapping()) {
+      Fields fields(*node, "a stop", diagnostics_);
+      shop = fields.need_text("shop");
+      if (const Node* always = fields.find("always")) {
+        stop.always = read_yes_no(*always, diagnostics_).value_or(false);
+      }
+      fields.close();
+    }
+    if (shop == nullptr) {
+      continue;
+    }
+    const auto found =
+        std::find_if(context_.shops.begin(), context_.shops.end(),
+                     [&](const Shop& s) { return s.slug == text::slug(shop->scalar); });
+    if (found == context_.shops.end()) {
+      std::vector<std::string_view> known;
+      for (const Shop& s : context_.shops) {
+        known.push_back(s.slug);
+      }
+      diagnostics_.error(errors::unknown_shop, shop->span,
+                         fmt::format("there is no price list for '{}'", shop->scalar),
+                         text::did_you_mean(text::slug(shop->scalar), known));
+      continue;
+    }
+    stop.shop = found->id;
+    out.push_back(stop);
+  }
+  return out;
+}
+
+// A date, or "every: Saturday".
+std::vector<Date> Reader::dates_of(Fields& fields, const Node& node, std::string_view what) {
+  const Node* date = fields.find("date");
+  const Node* every = fields.find_text("every");
+  if ((date == nullptr) == (every == nullptr)) {
+    diagnostics_.error(text::errors::missing_key, node.span,
+                       fmt::format("{} has a 'date' or an 'every'", what));
+    return {};
+  }
+  if (date != nullptr) {
+    const auto day = inside(*date);
+    return day ? std::vector<Date>{*day} : std::vector<Date>{};
+  }
+  Node key = *every;
+  key.scalar = "every " + key.scalar;
+  return days(key);
+}
+
+void Reader::trip(const Node& node) {
+  Fields fields(node, "a trip", diagnostics_);
+  const std::vector<Date> on = dates_of(fields, node, "a trip");
+  Trip trip{{}, stops(fields.list("stops")), {}, node.span};
+  if (const Node* budget = fields.find("budget")) {
+    trip.budget = read_money(*budget, diagnostics_);
+  }
+  fields.close();
+  for (const Date date : on) {
+    trip.date = date;
+    plan_.trips.push_back(trip);
+  }
+}
+
+void Reader::session(const Node& node) {
+  Fields fields(node, "a prep session", diagnostics_);
+  const std::vector<Date> on = dates_of(fields, node, "a prep session");
+  Session session;
+  session.at = node.span;
+  if (const Node* from = fields.need("from")) {
+    session.from = read_clock(*from, diagnostics_).value_or(0);
+  }
+  if (const Node* until = fields.need("until")) {
+    session.until = read_clock(*until, diagnostics_).value_or(24 * 60 - 1);
+    if (session.until <= session.from) {
+      diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
+    }
+  }
+  if (const Node* cooks = fields.find("cooks")) {
+    session.cooks = std::max(1, read_count(*cooks, diagnostics_).value_or(1));
+  }
+  fields.close();
+  for (const Date date : on) {
+    session.date = date;
+    plan_.sessions.push_back(session);
+  }
+}
+
+} // namespace
+
+std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
+                              Diagnostics& diagnostics) {
+  Plan plan;
+  plan.at = file.span;
+  Fields fields(file, "a plan", diagnostics);
+  Reader reader(plan, context, diagnostics);
+  if (const Node* name = fields.need_text("plan")) {
+    plan.name = name->scalar;
+    plan.at = name->span;
+  }
+  if (!reader.period(fields)) {
+    return std::nullopt;
+  }
+  const auto each = [&](std::string_view key, void (Reader::*read)(const Node&)) {
+    for (const Node* node : fields.list(key)) {
+      (reader.*read)(*node);
+    }
+  };
+  if (const Node* meals = fields.need("meals")) {
+    reader.meals(*meals);
+  }
+  each("away", &Reader::away);
+  each("guests", &Reader::guest);
+  each("staples", &Reader::staple);
+  each("extra", &Reader::extra);
+  each("trips", &Reader::trip);
+  each("prep", &Reader::session);
+  if (const Node* budget = fields.find("budget")) {
+    plan.budget = read_money(*budget, diagnostics);
+  }
+  fields.close();
+  std::stable_sort(plan.trips.begin(), plan.trips.end(),
+                   [](const Trip& a, const Trip& b) { return a.date < b.date; });
+  std::stable_sort(plan.sessions.begin(), plan.sessions.end(),
+                   [](const Session& a, const Session& b) {
+                     return std::pair(a.date, a.from) < std::pair(b.date, b.from);
+                   });
+  return plan;
+}
+
+} // namespace manciple::kitchen

@@ -1,0 +1,112 @@
+#include "kitchen/read.hpp"
+
+#include "kitchen/errors.hpp"
+#include "measure/scan.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+namespace manciple::kitchen {
+namespace {
+
+template <typename Parse>
+auto read(const text::Node& node, text::Diagnostics& diagnostics, std::string_view wanted,
+          Parse parse) -> decltype(parse(std::string_view())) {
+  const std::string* text = text::text_of(node, wanted, diagnostics);
+  if (text == nullptr) {
+    return std::nullopt;
+  }
+  auto value = parse(std::string_view(*text));
+  if (!value) {
+    diagnostics.error(errors::bad_value, node.span, fmt::format("'{}' is not {}", *text, wanted));
+  }
+  return value;
+}
+
+std::optional<measure::Rational> parse_number(std::string_view text) {
+  measure::Cursor cursor{text};
+  const auto number = measure::scan_number(cursor);
+  return cursor.done() ? number : std::nullopt;
+}
+
+} // namespace
+
+std::optional<text::Date> read_date(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a date such as 2027-03-02", text::parse_date);
+}
+
+std::optional<int> read_clock(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a time of day such as \"13:00\"", text::parse_clock);
+}
+
+std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a time such as 8 min or 1 h 30 min", text::parse_minutes);
+}
+
+std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a time such as 4 days or 3 months", text::parse_days);
+}
+
+std::optional<measure::Rational> read_number(const text::Node& node,
+                                             text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a number", parse_number);
+}
+
+std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a whole number", [](std::string_view text) -> std::optional<int> {
+    const auto number = parse_number(text);
+    if (!number || denominator(*number) != 1 || *number > 1000000) {
+      return std::nullopt;
+    }
+    return static_cast<int>(measure::to_int64(numerator(*number)));
+  });
+}
+
+std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "yes or no", [](std::string_view text) -> std::optional<bool> {
+    if (text == "yes" || text == "true") {
+      return true;
+    }
+    return text == "no" || text == "false" ? std::optional(false) : std::nullopt;
+  });
+}
+
+std::optional<measure::Rational> read_percent(const text::Node& node,
+                                              text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a share such as 8.25 %",
+              [](std::string_view text) -> std::optional<measure::Rational> {
+                measure::Cursor cursor{text};
+                const auto number = measure::scan_number(cursor);
+                if (!number || text::trim(cursor.rest()) != "%" || *number > 1000) {
+                  return std::nullopt;
+                }
+                return measure::Rational(*number / 100);
+              });
+}
+
+std::optional<Cents> parse_money(std::string_view text) {
+  text = text::trim(text);
+  if (text.starts_with('$')) {
+    text.remove_prefix(1);
+  }
+  measure::Cursor cursor{text};
+  const auto number =
+      text.empty() || text::is_letter(text.front()) ? std::nullopt : measure::scan_number(cursor);
+  if (!number || !cursor.done() || *number > 10000000) {
+    return std::nullopt;
+  }
+  const measure::Rational cents = *number * 100;
+  return denominator(cents) == 1 ? std::optional(measure::to_int64(numerator(cents)))
+                                 : std::nullopt;
+}
+
+std::optional<Cents> read_money(const text::Node& node, text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "an amount of money such as 12.50", parse_money);
+}
+
+std::string print_money(Cents cents) {
+  const Cents size = cents < 0 ? -cents : cents;
+  return fmt::format("{}{}.{:02}", cents < 0 ? "-" : "", size / 100, size % 100);
+}
+
+} // namespace manciple::kitchen

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "kitchen/ingredient.hpp"
+#include "measure/units.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace manciple::kitchen {
+
+/// One step of a method. Times are of one making of the recipe as written.
+struct MethodStep {
+  std::string what;
+  int hands_on = 0;              ///< minutes in which a cook is busy
+  int then = 0;                  ///< minutes in which it goes on alone
+  std::string appliance;         ///< "burner", "oven", ...; empty when none is needed
+  std::optional<int> fahrenheit; ///< of the oven
+  text::Span at;
+};
+
+/// What one making gives besides its servings: "8 cups", "12 tortillas".
+struct Makes {
+  Rational number;
+  foods::Measure measure;
+};
+
+struct Recipe {
+  RecipeId id{};
+  std::string slug; ///< the name of its file
+  std::string name;
+  text::Span at;
+  Rational serves;
+  std::vector<Makes> makes;
+  std::vector<Ingredient> ingredients;
+  std::vector<MethodStep> method;
+  std::optional<int> keeps_fridge;  ///< days, once made
+  std::optional<int> keeps_freezer; ///< days
+  /// Made in a prep session when one is near enough, even where it is a meal of its own.
+  bool make_ahead = false;
+  /// A piece of equipment or a wait that must begin early: minutes before the meal.
+  std::optional<int> marinate;
+  std::string reheat;
+  std::vector<foods::Allergen> may_contain;
+  measure::System system = measure::System::us;
+};
+
+/// Reads a recipe file. Ingredients that cannot be read are left out, each with its error.
+Recipe read_recipe(const text::Node& file, std::string slug, measure::System household,
+                   Names& names, text::Diagnostics& diagnostics);
+
+} // namespace manciple::kitchen

@@ -1,0 +1,298 @@
+#include "kitchen/shop.hpp"
+
+#include "foods/convert.hpp"
+#include "kitchen/errors.hpp"
+#include "measure/scan.hpp"
+#include "text/errors.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::kitchen {
+namespace {
+
+using measure::Unit;
+using text::Diagnostics;
+using text::Entry;
+using text::Fields;
+using text::Node;
+
+constexpr std::string_view example = "'3 lb bag 2.99', '1.99/lb', '0.59 each' or '12 large 3.49'";
+
+// A counter's scale is read to a tenth of a pound or to 50 g. Common practice, no source.
+Rational scale_step(Unit unit) {
+  switch (unit) {
+  case Unit::pound:
+    return {1, 10};
+  case Unit::ounce:
+    return 1;
+  case Unit::kilogram:
+    return {1, 20};
+  case Unit::gram:
+    return 50;
+  default:
+    return {1, 4};
+  }
+}
+
+class Reader {
+public:
+  Reader(measure::System system, Names& names, Diagnostics& diagnostics)
+      : system_(system), names_(names), diagnostics_(diagnostics) {}
+
+  std::optional<Offer> read(const Node& node, foods::FoodId food);
+
+private:
+  bool read_words(const Node& node, Offer& offer);
+  bool by_unit(const Node& node, std::string_view unit, std::string_view price, Offer& offer);
+  bool by_pack(const Node& node, std::string_view pack, std::string_view price, Offer& offer);
+  bool size_of(const Node& node, const foods::Amount& amount, Offer& offer);
+  void read_terms(Fields& fields, Offer& offer);
+  bool bad(const Node& node, std::string what) {
+    diagnostics_.error(errors::bad_offer, node.span, std::move(what),
+                       fmt::format("write it as {}", example));
+    return false;
+  }
+
+  measure::System system_;
+  Names& names_;
+  Diagnostics& diagnostics_;
+};
+
+bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer) {
+  const foods::Food& food = *names_.food(offer.food);
+  const auto bought = foods::as_purchased(food, amount);
+  if (!bought) {
+    diagnostics_.error(errors::wrong_measure, node.span, bought.error().what, bought.error().fix);
+    return false;
+  }
+  offer.size = bought->amount;
+  return true;
+}
+
+// "1.99/lb": by weight. "0.59 each", "1.29/bunch": by the piece.
+bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view price,
+                     Offer& offer) {
+  const auto cents = parse_money(price);
+  if (!cents) {
+    return bad(node, fmt::format("'{}' is no price", price));
+  }
+  offer.price = *cents;
+  offer.pack = std::string(unit);
+  const auto known = measure::find_unit(unit, system_);
+  if (known && measure::facts(*known).dimension != measure::Dimension::count) {
+    const Rational step = scale_step(*known);
+    offer.by_weight = true;
+    offer.steps_per_price = Rational(1) / step;
+    return size_of(node, {step, {*known, {}}, foods::Form::plain, false}, offer);
+  }
+  const std::string piece = known ? std::string() : text::singular(text::lower(unit));
+  return size_of(node, {1, {known.value_or(Unit::each), piece}, foods::Form::plain, false}, offer);
+}
+
+// "3 lb bag", "14.5 oz can", "12 large", "1 gal".
+bool Reader::by_pack(const Node& node, std::string_view pack, std::string_view price,
+                     Offer& offer) {
+  const auto cents = parse_money(price);
+  if (!cents) {
+    return bad(node, fmt::format("'{}' is no price", price));
+  }
+  offer.price = *cents;
+  offer.pack = std::string(pack);
+  measure::Cursor cursor{pack};
+  if (const auto quantity = measure::scan_quantity(cursor, system_)) {
+    return size_of(node, {quantity->amount, {quantity->unit, {}}, foods::Form::plain, false},
+                   offer);
+  }
+  const auto number = measure::scan_number(cursor);
+  if (!number || *number <= 0) {
+    return bad(node, fmt::format("'{}' is no size of a pack", pack));
+  }
+  // A count of pieces; a word that is no piece of the food only names the pack ("4 pack").
+  const foods::Food& food = *names_.food(offer.food);
+  for (const std::string_view word : text::split(cursor.rest(), ' ')) {
+    if (food.piece(word) != nullptr) {
+      return size_of(
+          node, {*number, {Unit::each, food.piece(word)->name}, foods::Form::plain, false}, offer);
+    }
+  }
+  return size_of(node, {*number, {Unit::each, {}}, foods::Form::plain, false}, offer);
+}
+
+bool Reader::read_words(const Node& node, Offer& offer) {
+  const std::string_view words = text::trim(node.scalar);
+  if (const std::size_t slash = words.find('/');
+      slash != std::string_view::npos && words.find(' ') == std::string_view::npos) {
+    return by_unit(node, words.substr(slash + 1), words.substr(0, slash), offer);
+  }
+  const std::size_t last = words.rfind(' ');
+  if (last == std::string_view::npos) {
+    return bad(node, fmt::format("'{}' is no offer", words));
+  }
+  const std::string_view tail = words.substr(last + 1);
+  if (parse_money(words.substr(0, last)) && !parse_money(tail)) {
+    return by_unit(node, tail, words.substr(0, last), offer);
+  }
+  return by_pack(node, text::trim(words.substr(0, last)), tail, offer);
+}
+
+void Reader::read_terms(Fields& fields, Offer& offer) {
+  if (const Node* from = fields.find("from")) {
+    offer.from = read_date(*from, diagnostics_);
+  }
+  if (const Node* until = fields.find("until")) {
+    offer.until = read_date(*until, diagnostics_);
+  }
+  if (const Node* sale = fields.find("sale")) {
+    Fields keys(*sale, "a sale", diagnostics_);
+    Sale read;
+    if (const Node* price = keys.need("price")) {
+      read.price = read_money(*price, diagnostics_).value_or(offer.price);
+    }
+    if (const Node* from = keys.find("from")) {
+      read.from = read_date(*from, diagnostics_);
+    }
+    if (const Node* until = keys.find("until")) {
+      read.until = read_date(*until, diagnostics_);
+    }
+    if (read.from && read.until && *read.until < *read.from) {
+      diagnostics_.error(errors::wrong_order, sale->span, "this sale ends before it begins");
+    }
+    keys.close();
+    offer.sale = read;
+  }
+  if (const Node* deal = fields.find_text("deal")) {
+    measure::Cursor cursor{deal->scalar};
+    const auto packs = measure::scan_number(cursor);
+    const std::string_view rest = text::trim(cursor.rest());
+    const auto price = rest.starts_with("for ") ? parse_money(rest.substr(4)) : std::nullopt;
+    if (packs && denominator(*packs) == 1 && *packs >= 2 && *packs < 100 && price) {
+      offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(*packs))), *price};
+    } else {
+      diagnostics_.error(errors::bad_offer, deal->span,
+                         fmt::format("'{}' is no deal", deal->scalar), "write it as '2 for 5.00'");
+    }
+  }
+  if (const Node* limit = fields.find("limit")) {
+    offer.limit = read_count(*limit, diagnostics_);
+  }
+}
+
+std::optional<Offer> Reader::read(const Node& node, foods::FoodId food) {
+  Offer offer;
+  offer.food = food;
+  offer.at = node.span;
+  if (node.is_scalar()) {
+    return read_words(node, offer) ? std::optional(std::move(offer)) : std::nullopt;
+  }
+  Fields fields(node, "an offer", diagnostics_);
+  const Node* words = fields.need_text("offer");
+  const bool good = words != nullptr && read_words(*words, offer);
+  read_terms(fields, offer);
+  fields.close();
+  return good ? std::optional(std::move(offer)) : std::nullopt;
+}
+
+void read_taxes(const Node& node, Shop& shop, Diagnostics& diagnostics) {
+  for (const Entry& entry : node.entries) {
+    const auto rate = read_percent(entry.value, diagnostics);
+    const auto department = foods::parse_department(entry.key.scalar);
+    if (!department) {
+      const auto known = foods::department_words();
+      diagnostics.error(errors::bad_value, entry.key.span,
+                        fmt::format("'{}' is no department", entry.key.scalar),
+                        text::did_you_mean(entry.key.scalar, {known.begin(), known.end()}));
+    } else if (rate) {
+      shop.taxes.push_back({*department, *rate});
+    }
+  }
+}
+
+} // namespace
+
+Cents Offer::cost(int packs, text::Date day) const {
+  Rational total;
+  if (on_sale(day)) {
+    total = Rational(sale->price) * packs;
+  } else if (deal && packs >= deal->packs) {
+    total = Rational(deal->price) * (packs / deal->packs) + Rational(price) * (packs % deal->packs);
+  } else {
+    total = Rational(price) * packs;
+  }
+  return measure::to_int64(measure::round(total / steps_per_price));
+}
+
+bool Offer::is_valid(text::Date day) const {
+  return (!from || *from <= day) && (!until || day <= *until);
+}
+
+bool Offer::on_sale(text::Date day) const {
+  return sale && (!sale->from || *sale->from <= day) && (!sale->until || day <= *sale->until);
+}
+
+Rational Shop::tax_on(foods::Department department) const {
+  const auto found = std::find_if(taxes.begin(), taxes.end(),
+                                  [&](const Tax& t) { return t.department == department; });
+  return found == taxes.end() ? Rational(0) : found->rate;
+}
+
+Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System system, Names& names,
+               Diagnostics& diagnostics) {
+  Shop shop;
+  shop.id = id;
+  shop.slug = std::move(slug);
+  Fields fields(file, "a price list", diagnostics);
+  if (const Node* name = fields.need_text("shop")) {
+    shop.name = name->scalar;
+  }
+  for (const Node* department : fields.list("walk")) {
+    if (const auto known = foods::parse_department(department->scalar)) {
+      shop.walk.push_back(*known);
+    } else {
+      const auto words = foods::department_words();
+      diagnostics.error(errors::bad_value, department->span,
+                        fmt::format("'{}' is no department", department->scalar),
+                        text::did_you_mean(department->scalar, {words.begin(), words.end()}));
+    }
+  }
+  if (const Node* cost = fields.find("a stop costs")) {
+    shop.stop_cost = read_money(*cost, diagnostics);
+  }
+  if (const Node* taxes = fields.find("tax")) {
+    read_taxes(*taxes, shop, diagnostics);
+  }
+  if (const Node* back = fields.find("cash back")) {
+    shop.cash_back = read_percent(*back, diagnostics).value_or(0);
+  }
+  if (const Node* credit = fields.find("store credit")) {
+    shop.credit = read_money(*credit, diagnostics).value_or(0);
+  }
+  Reader reader(system, names, diagnostics);
+  const Node* prices = fields.need("prices");
+  for (const Entry& entry : prices != nullptr ? prices->entries : std::vector<Entry>{}) {
+    const auto target = names.find(entry.key.scalar);
+    const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
+    if (food == nullptr) {
+      diagnostics.error(
+          errors::unknown_food, entry.key.span,
+          target ? fmt::format("'{}' is a recipe, not a food that is sold", entry.key.scalar)
+                 : fmt::format("no food is called '{}'", entry.key.scalar),
+          target ? "" : text::did_you_mean(foods::normal_name(entry.key.scalar), names.all()));
+      continue;
+    }
+    const std::vector<Node> single{entry.value};
+    for (const Node& item : entry.value.is_sequence() ? entry.value.items : single) {
+      if (auto offer = reader.read(item, *food)) {
+        offer->shop = id;
+        shop.offers.push_back(std::move(*offer));
+      }
+    }
+  }
+  fields.close();
+  return shop;
+}
+
+} // namespace manciple::kitchen

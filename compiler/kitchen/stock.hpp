@@ -1,0 +1,31 @@
+#pragma once
+
+#include "foods/book.hpp"
+#include "kitchen/ingredient.hpp"
+#include "text/date.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace manciple::kitchen {
+
+/// Something in the house.
+struct StockLot {
+  Ingredient what; ///< as written; its target is a food
+  Rational amount; ///< as purchased, in the food's basis
+  foods::Place place{};
+  std::optional<text::Date> use_by; ///< last good day; absent when neither label nor tables say
+};
+
+/// What is in the house on a date.
+struct OnHand {
+  std::optional<text::Date> date;
+  std::vector<StockLot> lots;
+};
+
+/// Lines such as "2 lb onions, pantry" and "1 lb ground beef, freezer, use by 2027-04-10". A lot
+/// without a use-by date keeps from the date of the list as long as the food does in its place.
+OnHand read_on_hand(const text::Node& file, measure::System system, Names& foods,
+                    text::Diagnostics& diagnostics);
+
+} // namespace manciple::kitchen
