@@ -14,6 +14,67 @@ Integer power_of_ten(int exponent) {
 
 } // namespace
 
+Rational::Rational(const Integer& whole) : value_(whole) {}
+
+Rational::Rational(const Integer& numerator, const Integer& denominator) {
+  if (denominator == 0) {
+    throw std::overflow_error("division by zero");
+  }
+  value_ = Value(numerator, denominator);
+}
+
+Rational& Rational::operator+=(const Rational& other) {
+  value_ += other.value_;
+  return *this;
+}
+Rational& Rational::operator-=(const Rational& other) {
+  value_ -= other.value_;
+  return *this;
+}
+Rational& Rational::operator*=(const Rational& other) {
+  value_ *= other.value_;
+  return *this;
+}
+Rational& Rational::operator/=(const Rational& other) {
+  value_ /= other.value_;
+  return *this;
+}
+
+Rational operator+(const Rational& a, const Rational& b) {
+  return Rational(Rational::Value(a.value_ + b.value_));
+}
+Rational operator-(const Rational& a, const Rational& b) {
+  return Rational(Rational::Value(a.value_ - b.value_));
+}
+Rational operator*(const Rational& a, const Rational& b) {
+  return Rational(Rational::Value(a.value_ * b.value_));
+}
+Rational operator/(const Rational& a, const Rational& b) {
+  return Rational(Rational::Value(a.value_ / b.value_));
+}
+Rational operator-(const Rational& a) {
+  return Rational(Rational::Value(-a.value_));
+}
+bool operator==(const Rational& a, const Rational& b) {
+  return a.value_ == b.value_;
+}
+std::strong_ordering operator<=>(const Rational& a, const Rational& b) {
+  return a.value_.compare(b.value_) <=> 0;
+}
+
+Integer numerator(const Rational& number) {
+  return Integer(boost::multiprecision::numerator(number.value_));
+}
+Integer denominator(const Rational& number) {
+  return Integer(boost::multiprecision::denominator(number.value_));
+}
+Rational abs(const Rational& number) {
+  return number < 0 ? -number : number;
+}
+double to_double(const Rational& number) {
+  return number.value_.convert_to<double>();
+}
+
 Rational decimal(std::string_view literal) {
   const std::size_t point = literal.find('.');
   std::string digits(literal.substr(0, point));
@@ -76,10 +137,6 @@ std::string print_exact(const Rational& number) {
   }
   const std::string fraction = fmt::format("{}/{}", numerator(rest).str(), denominator(rest).str());
   return whole == 0 ? fraction : fmt::format("{} {}", whole.str(), fraction);
-}
-
-double to_double(const Rational& number) {
-  return number.convert_to<double>();
 }
 
 std::int64_t to_int64(const Integer& number) {

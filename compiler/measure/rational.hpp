@@ -2,19 +2,56 @@
 
 #include <boost/multiprecision/cpp_int.hpp>
 
+#include <compare>
+#include <concepts>
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace manciple::measure {
 
-/// An exact number. Amounts stay exact from the file to the last rounding, so that thirds of a cup
-/// add up to cups and the order of a sum never shows. Expression templates are off: an `auto` is a
-/// number and not a reference to its operands.
-using Rational = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
-                                               boost::multiprecision::et_off>;
+/// A whole number of any size.
 using Integer = boost::multiprecision::number<boost::multiprecision::cpp_int_backend<>,
                                               boost::multiprecision::et_off>;
+
+/// An exact number. Amounts stay exact from the file to the last rounding, so that thirds of a cup
+/// add up to cups and the order of a sum never shows. A thin face before Boost.Multiprecision's
+/// rational: its templates are compiled once, in rational.cpp, and not in every file that adds two
+/// amounts. Division by zero throws std::overflow_error.
+class Rational {
+public:
+  Rational() = default;
+  template <std::integral T>
+  Rational(T whole) : value_(whole) {} // NOLINT: a whole number is one
+  explicit Rational(const Integer& whole);
+  Rational(const Integer& numerator, const Integer& denominator);
+
+  Rational& operator+=(const Rational& other);
+  Rational& operator-=(const Rational& other);
+  Rational& operator*=(const Rational& other);
+  Rational& operator/=(const Rational& other);
+
+  friend Rational operator+(const Rational& a, const Rational& b);
+  friend Rational operator-(const Rational& a, const Rational& b);
+  friend Rational operator*(const Rational& a, const Rational& b);
+  friend Rational operator/(const Rational& a, const Rational& b);
+  friend Rational operator-(const Rational& a);
+  friend bool operator==(const Rational& a, const Rational& b);
+  friend std::strong_ordering operator<=>(const Rational& a, const Rational& b);
+
+  friend Integer numerator(const Rational& number);
+  friend Integer denominator(const Rational& number);
+  friend Rational abs(const Rational& number);
+  /// To a double, for logs and drawings, never for a decision.
+  friend double to_double(const Rational& number);
+
+private:
+  using Value = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
+                                              boost::multiprecision::et_off>;
+  explicit Rational(Value value) : value_(std::move(value)) {}
+  Value value_;
+};
 
 /// A number written as a decimal literal: "236.5882365". For constants; the text must be right.
 Rational decimal(std::string_view literal);
@@ -33,8 +70,6 @@ std::string print_fixed(const Rational& number, int places);
 /// Exact, as a cook writes: "1 1/2", "3", "2/3".
 std::string print_exact(const Rational& number);
 
-/// To a double, for logs and drawings, never for a decision.
-double to_double(const Rational& number);
 /// To 64 bits; throws std::range_error when it does not fit.
 std::int64_t to_int64(const Integer& number);
 

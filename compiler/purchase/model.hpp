@@ -47,9 +47,9 @@
 ///
 /// **Room.** What is bought on day b and used on day d takes room on the nights b, ..., d - 1: in
 /// the freezer if frozen, else in the good's cool place. Waste takes cool room until the night on
-/// which its keeping time ends, kept food until the last night of the plan. (Opened goods: a
-/// frozen pack takes freezer room up to the night before it is opened and cool room afterwards;
-/// what will be waste in an opened pack stays until o + keeps_opened or the keeping time's end.)
+/// which its keeping time ends, kept food until the last night of the plan. (Opened goods: what is
+/// left in an opened pack stays until o + keeps_opened or the keeping time's end; a frozen pack
+/// counts as freezer room until it is used or thrown away.)
 ///
 /// **Money.** What is paid at a stop is the sum of its purchases' costs, less `off` if that sum is
 /// at least `over` for the stop's shop. A shop's credit takes up to `credit` off what is then still
@@ -137,6 +137,7 @@ struct Demand {
   std::optional<int> longest_age;
 };
 
+/// At most 16 different keeping limits (greatest age at use, frozen or not) among its demands.
 struct Good {
   std::vector<Demand> demands;
   std::vector<Offer> offers;
@@ -146,6 +147,8 @@ struct Good {
   std::optional<int> keeps_frozen;
   /// Days a pack keeps once opened (in its cool place); none if opening changes nothing.
   std::optional<int> keeps_opened;
+  /// Where it is kept as it is bought. The freezer for what is bought frozen: then `keeps_cool` is
+  /// how long it keeps there, `keeps_frozen` is none and every demand may be served by it.
   Place cool_place = Place::pantry;
   /// Room of one unit (1e6 micro-units), in microlitres.
   Volume room_cool = 0;
@@ -216,6 +219,8 @@ struct Waste {
   std::size_t purchase = 0;
   Amount amount = 0;
   Day day = 0;
+  /// Rest of a pack that was frozen whole (only goods with `keeps_opened`).
+  bool frozen = false;
 };
 
 struct GoodSolution {

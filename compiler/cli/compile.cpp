@@ -1,0 +1,26 @@
+#include "cli/compile.hpp"
+
+namespace manciple::cli {
+
+std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
+                                      text::Diagnostics& diagnostics) {
+  emit::Compiled out;
+  out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics);
+  if (!out.kitchen.plan) {
+    return std::nullopt;
+  }
+  // What the files say may be wrong in places; what follows from the rest is worth saying too.
+  out.resolved = resolve::resolve(out.kitchen, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return std::nullopt;
+  }
+  out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return std::nullopt;
+  }
+  out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
+  out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
+  return out;
+}
+
+} // namespace manciple::cli

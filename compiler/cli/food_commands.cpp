@@ -1,0 +1,307 @@
+// Commands about foods, without a plan.
+#include "cli/commands.hpp"
+#include "emit/words.hpp"
+#include "foods/convert.hpp"
+#include "kitchen/kitchen.hpp"
+#include "measure/print.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <cstdio>
+#include <filesystem>
+
+namespace manciple::cli {
+namespace {
+
+using foods::Food;
+using foods::Form;
+using measure::Rational;
+
+constexpr int good = 0;
+constexpr int bad_input = 1;
+
+class BookNames final : public kitchen::Names {
+public:
+  explicit BookNames(foods::Book& book) : book_(book) {}
+  std::optional<kitchen::Target> find(std::string_view name) override {
+    const auto id = book_.find(name);
+    return id ? std::optional<kitchen::Target>(*id) : std::nullopt;
+  }
+  [[nodiscard]] const Food* food(const kitchen::Target& target) const override {
+    return &book_.get(std::get<foods::FoodId>(target));
+  }
+  [[nodiscard]] std::vector<std::string_view> all() const override { return book_.names(); }
+
+private:
+  foods::Book& book_;
+};
+
+// The reference, and the household's own foods where the command is run in its folder.
+bool read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& diagnostics) {
+  constexpr const char* own = "recipes/foods.yaml";
+  if (std::filesystem::exists(own)) {
+    if (const auto file = text::load(own, own, sources, diagnostics)) {
+      if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
+        book.add_household(*node, diagnostics);
+      }
+    }
+  }
+  fmt::print(stderr, "{}", text::render(diagnostics, sources));
+  return diagnostics.errors() == 0;
+}
+
+void row(std::string_view what, const std::string& value, std::string_view source) {
+  fmt::print("  {:<22} {:<24} {}\n", what, value, source);
+}
+
+std::string words_of(const std::vector<foods::Allergen>& list) {
+  std::vector<std::string> words;
+  for (const foods::Allergen allergen : list) {
+    words.emplace_back(foods::name(allergen));
+  }
+  return text::join(words, ", ");
+}
+
+void print_keeps(const Food& food) {
+  const auto one = [&](std::string_view what, const std::optional<foods::Sourced<int>>& keeps) {
+    if (keeps) {
+      row(what, text::print_days(keeps->value), keeps->source);
+    }
+  };
+  one("keeps in the pantry", food.keeps.pantry);
+  one("keeps in the fridge", food.keeps.fridge);
+  one("keeps in the freezer", food.keeps.freezer);
+  one("keeps once opened", food.keeps.opened);
+  one("keeps once thawed", food.keeps.thawed);
+}
+
+void print_food(const Food& food) {
+  fmt::print("{}\n", food.name);
+  if (!food.aliases.empty()) {
+    row("also", text::join(food.aliases, ", "), "");
+  }
+  row("department", std::string(foods::name(food.department)), "");
+  for (const foods::VolumeWeight& v : food.volumes) {
+    row(foods::name(v.form),
+        fmt::format("{} g a {}", measure::print_decimal(v.grams, 3), measure::facts(v.unit).name),
+        v.source);
+  }
+  for (const foods::Piece& p : food.pieces) {
+    row(fmt::format("1 {}", p.name),
+        fmt::format("{} g{}", measure::print_decimal(p.grams, 3),
+                    p.as_purchased ? " as bought" : ""),
+        p.source);
+  }
+  for (const foods::Yield& y : food.yields) {
+    row(y.form == Form::plain ? "edible" : foods::name(y.form),
+        fmt::format("{} % of what is bought", measure::print_decimal(y.share * 100, 2)), y.source);
+  }
+  print_keeps(food);
+  if (food.safe_at) {
+    const auto& safe = food.safe_at->value;
+    row("safe at",
+        fmt::format("{} F{}", safe.fahrenheit,
+                    safe.rest_minutes > 0 ? fmt::format(", rest {} min", safe.rest_minutes) : ""),
+        food.safe_at->source);
+  }
+  if (food.allergens) {
+    row("contains",
+        food.allergens->contains.empty() ? "none of the listed allergens"
+                                         : words_of(food.allergens->contains),
+        "");
+    if (!food.allergens->check_label.empty()) {
+      row("read the label for", words_of(food.allergens->check_label), "");
+    }
+  } else if (!food.is_household()) {
+    row("allergens", "not known", "");
+  }
+  if (food.nutrients) {
+    const auto& n = *food.nutrients;
+    const auto one = [&](std::string_view what, const std::optional<Rational>& value,
+                         std::string_view unit) {
+      if (value) {
+        row(what, fmt::format("{} {}", measure::print_decimal(*value, 2), unit),
+            fmt::format("SR26 {}, 100 g edible", food.usda.value_or(0)));
+      }
+    };
+    one("energy", n.energy, "kcal");
+    one("protein", n.protein, "g");
+    one("fat", n.fat, "g");
+    one("carbohydrate", n.carbohydrate, "g");
+    one("fiber", n.fiber, "g");
+    one("sodium", n.sodium, "mg");
+  }
+}
+
+// "lb", "cups, sliced", "cloves": a unit or a piece, and a form.
+std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, std::string_view to) {
+  const std::size_t comma = to.find(',');
+  const std::string_view word = text::trim(to.substr(0, comma));
+  Form form = Form::plain;
+  if (comma != std::string_view::npos) {
+    const auto read = foods::parse_form(text::trim(to.substr(comma + 1)));
+    if (!read) {
+      return std::nullopt;
+    }
+    form = *read;
+  }
+  if (const auto unit = measure::find_unit(word, measure::System::us)) {
+    return std::pair(foods::Measure{*unit, {}}, form);
+  }
+  if (const foods::Piece* piece = food.piece(word)) {
+    return std::pair(foods::Measure{measure::Unit::each, piece->name}, form);
+  }
+  return std::nullopt;
+}
+
+void print_steps(const std::vector<foods::Step>& steps) {
+  for (const foods::Step& step : steps) {
+    fmt::print("  {}{}\n", step.what,
+               step.source.empty() ? "" : fmt::format("  [{}]", step.source));
+  }
+}
+
+} // namespace
+
+int food(const std::string& name) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  foods::Book book;
+  if (!read_book(book, sources, diagnostics)) {
+    return bad_input;
+  }
+  const auto id = book.find(name);
+  if (!id) {
+    const std::string near = text::did_you_mean(foods::normal_name(name), book.names());
+    fmt::print(stderr, "manciple: no food is called '{}'{}{}\n", name, near.empty() ? "" : "; ",
+               near);
+    return bad_input;
+  }
+  print_food(book.get(*id));
+  return good;
+}
+
+int convert(const std::string& amount, const std::string& to) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  foods::Book book;
+  if (!read_book(book, sources, diagnostics)) {
+    return bad_input;
+  }
+  BookNames names(book);
+  text::Node line;
+  line.kind = text::Node::Kind::scalar;
+  line.scalar = amount;
+  const auto file = sources.add("amount", amount);
+  line.span = {file, 0, static_cast<std::uint32_t>(amount.size())};
+  const auto read = kitchen::read_line(line, amount, 0, measure::System::us, names, diagnostics);
+  if (read.size() != 1 || !read.front().amount) {
+    fmt::print(stderr, "{}", text::render(diagnostics, sources));
+    if (diagnostics.errors() == 0) {
+      fmt::print(stderr, "manciple: '{}' is not one amount of one food\n", amount);
+    }
+    return bad_input;
+  }
+  const Food& food = book.get(*read.front().food());
+  const auto wanted = read_measure(food, to);
+  if (!wanted) {
+    fmt::print(stderr,
+               "manciple: '{}' is no measure of {}; say for example 'lb' or 'cups, sliced'\n", to,
+               food.name);
+    return bad_input;
+  }
+  const auto bought = foods::as_purchased(food, *read.front().amount);
+  const auto result = foods::measured(food, bought->amount, wanted->first, wanted->second);
+  if (!result) {
+    fmt::print(stderr, "manciple: {}; {}\n", result.error().what, result.error().fix);
+    return bad_input;
+  }
+  const std::string unit(wanted->first.piece.empty()
+                             ? std::string(measure::facts(wanted->first.unit).name)
+                             : wanted->first.piece);
+  const auto& facts = measure::facts(wanted->first.unit);
+  const std::string shown = wanted->first.piece.empty()
+                                ? std::string(result->amount > 1 ? facts.plural : facts.name)
+                                : (result->amount > 1 ? text::plural(unit) : unit);
+  fmt::print("{} {}\n", measure::print_decimal(result->amount, 3), shown);
+  print_steps(bought->steps);
+  print_steps(result->steps);
+  return good;
+}
+
+int prices(const std::optional<std::string>& name, const std::string& plan) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  kitchen::Kitchen house = kitchen::read_kitchen(plan, sources, diagnostics);
+  fmt::print(stderr, "{}", text::render(diagnostics, sources));
+  if (diagnostics.errors() > 0) {
+    return bad_input;
+  }
+  struct Row {
+    std::string food;
+    Rational each;
+    std::string text;
+  };
+  std::vector<Row> rows;
+  std::optional<foods::FoodId> only = name ? house.foods.find(*name) : std::nullopt;
+  if (name && !only) {
+    const std::string near = text::did_you_mean(foods::normal_name(*name), house.foods.names());
+    fmt::print(stderr, "manciple: no food is called '{}'{}{}\n", *name, near.empty() ? "" : "; ",
+               near);
+    return bad_input;
+  }
+  for (const kitchen::Shop& shop : house.shops) {
+    for (const kitchen::Offer& offer : shop.offers) {
+      if (only && offer.food != *only) {
+        continue;
+      }
+      const Food& food = house.food(offer.food);
+      const bool mass = foods::basis(food) == measure::Dimension::mass;
+      const Rational unit = mass ? measure::facts(measure::Unit::pound).factor : Rational(1);
+      const auto each_of = [&](kitchen::Cents price) {
+        return Rational(Rational(price) / offer.steps_per_price / offer.size * unit);
+      };
+      const Rational each = each_of(offer.price);
+      const foods::Yield* edible = food.yield(Form::plain);
+      std::string text =
+          fmt::format("{:>8}{}", measure::print_fixed(each / 100, 2), mass ? "/lb" : " each");
+      text += edible != nullptr && edible->share < 1
+                  ? fmt::format(" {:>8}/lb as eaten",
+                                measure::print_fixed(each / edible->share / 100, 2))
+                  : fmt::format("{:21}", "");
+      text +=
+          fmt::format("  {:<24} {} {}", shop.name, offer.pack, kitchen::print_money(offer.price));
+      if (offer.sale) {
+        text += fmt::format("; {} from {} to {}", kitchen::print_money(offer.sale->price),
+                            offer.sale->from ? text::print_date(*offer.sale->from) : "now",
+                            offer.sale->until ? text::print_date(*offer.sale->until)
+                                              : "further notice");
+      }
+      if (offer.deal) {
+        text +=
+            fmt::format("; {} for {}", offer.deal->packs, kitchen::print_money(offer.deal->price));
+      }
+      rows.push_back({food.name, each, std::move(text)});
+    }
+  }
+  std::stable_sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    return std::tie(a.food, a.each) < std::tie(b.food, b.each);
+  });
+  std::string last;
+  for (const Row& r : rows) {
+    if (r.food != last) {
+      fmt::print("{}\n", r.food);
+      last = r.food;
+    }
+    fmt::print("  {}\n", r.text);
+  }
+  if (rows.empty()) {
+    fmt::print(stderr, "manciple: no price list has '{}'\n", name.value_or(""));
+    return bad_input;
+  }
+  return good;
+}
+
+} // namespace manciple::cli

@@ -1,0 +1,125 @@
+// What it costs and what is left.
+#include "emit/emit.hpp"
+#include "emit/words.hpp"
+#include "measure/print.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+#include <map>
+
+namespace manciple::emit {
+
+using measure::Rational;
+
+std::string money_markdown(const Compiled& compiled) {
+  const auto& plan = compiled.plan();
+  const auto& shopping = compiled.shopping;
+  const auto& worth = compiled.worth;
+  std::string out = fmt::format("# Money: {}\n\n## By stop\n\n| date | shop | goods | tax | credit "
+                                "| paid | comes back |\n|---|---|---:|---:|---:|---:|---:|\n",
+                                escape_markdown(plan.name));
+  const auto print = std::back_inserter(out);
+  std::map<text::Date, kitchen::Cents> by_trip;
+  kitchen::Cents goods = 0;
+  kitchen::Cents tax = 0;
+  kitchen::Cents credit = 0;
+  for (const purchase::StopMade& visit : shopping.visits) {
+    by_trip[visit.date] += visit.paid();
+    goods += visit.goods;
+    tax += visit.tax;
+    credit += visit.credit;
+    fmt::format_to(print, "| {} | {} | {} | {} | {} | {} | {} |\n", text::print_day(visit.date),
+                   escape_markdown(compiled.kitchen.shop(visit.shop).name),
+                   kitchen::print_money(visit.goods), kitchen::print_money(visit.tax),
+                   kitchen::print_money(visit.credit), kitchen::print_money(visit.paid()),
+                   kitchen::print_money(visit.cash_back));
+  }
+  fmt::format_to(print, "| all | | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
+                 kitchen::print_money(tax), kitchen::print_money(credit),
+                 kitchen::print_money(shopping.paid), kitchen::print_money(shopping.cash_back));
+  out += "\n## By trip\n\n| date | paid |\n|---|---:|\n";
+  for (const auto& [date, paid] : by_trip) {
+    fmt::format_to(print, "| {} | {} |\n", text::print_day(date), kitchen::print_money(paid));
+  }
+
+  out += "\n## By meal\n\nWhat was bought for it, before tax; what was in the house counts "
+         "nothing.\n\n| date | meal | dish | cost | a serving |\n|---|---|---|---:|---:|\n";
+  Rational meals = 0;
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      const Rational& cost = worth.dishes[m][d];
+      const Rational& servings = compiled.resolved.servings[m][d];
+      meals += cost;
+      const bool plain = dish.kind == kitchen::Dish::Kind::plain;
+      fmt::format_to(print, "| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
+                     plan.meals[m].slot,
+                     dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+                     escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
+                     plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
+    }
+  }
+  Rational staples = 0;
+  for (const Rational& cost : worth.staples) {
+    staples += cost;
+  }
+  Rational extras = 0;
+  for (const Rational& cost : worth.extras) {
+    extras += cost;
+  }
+  out += "\n## Where the money goes\n\n| what | cost |\n|---|---:|\n";
+  const auto row = [&](std::string_view what, const Rational& cost) {
+    fmt::format_to(print, "| {} | {} |\n", what, kitchen::print_money(cents(cost)));
+  };
+  row("meals", meals);
+  row("staples", staples);
+  row("besides", extras);
+  row("left at the end, still good", worth.kept);
+  row("thrown away", worth.wasted);
+  row("all goods", worth.total());
+  return out;
+}
+
+std::string left_markdown(const Compiled& compiled) {
+  const auto& plan = compiled.plan();
+  std::string out =
+      fmt::format("# Left after {}\n\n## Bought and still good\n\n", text::print_day(plan.until));
+  const auto print = std::back_inserter(out);
+  std::string wasted;
+  for (const purchase::Line& line : compiled.shopping.lines) {
+    // A trace under a gram is a rounding of the scale, not food.
+    if (line.kept >= 1) {
+      fmt::format_to(print, "- {} {}\n", amount_of(compiled, line.food, line.kept),
+                     escape_markdown(food_of(compiled, line).name));
+    }
+    if (line.wasted >= 1) {
+      fmt::format_to(std::back_inserter(wasted), "- {} {} of {} bought on {}\n",
+                     amount_of(compiled, line.food, line.wasted),
+                     escape_markdown(food_of(compiled, line).name),
+                     amount_of(compiled, line.food, line.amount),
+                     text::print_day(compiled.shopping.visits[line.visit].date));
+    }
+  }
+  out += "\n## Was on hand and is still there\n\n";
+  for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
+    const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
+    Rational left = lot.amount;
+    for (const resolve::StockUse& used : compiled.resolved.from_stock) {
+      left -= used.lot == l ? used.amount : Rational(0);
+    }
+    const bool gone = lot.use_by && *lot.use_by <= plan.until;
+    if (left >= 1) {
+      fmt::format_to(gone ? std::back_inserter(wasted) : print, "- {} {} ({})\n",
+                     amount_of(compiled, *lot.what.food(), left),
+                     escape_markdown(compiled.kitchen.food(*lot.what.food()).name),
+                     gone ? "was on hand, good until " + text::print_date(*lot.use_by)
+                          : std::string(foods::name(lot.place)));
+    }
+  }
+  return out + "\n## Past its time before it is used\n\n" +
+         (wasted.empty() ? "Nothing.\n" : wasted);
+}
+
+} // namespace manciple::emit

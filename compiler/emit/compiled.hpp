@@ -1,0 +1,22 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+#include "prep/prep.hpp"
+#include "purchase/shopping.hpp"
+#include "purchase/worth.hpp"
+#include "resolve/resolve.hpp"
+
+namespace manciple::emit {
+
+/// A plan compiled: what each phase found. Everything that is printed comes from here.
+struct Compiled {
+  kitchen::Kitchen kitchen;
+  resolve::Resolved resolved;
+  purchase::Shopping shopping;
+  purchase::Worth worth;
+  prep::Prep prep;
+
+  [[nodiscard]] const kitchen::Plan& plan() const { return *kitchen.plan; }
+};
+
+} // namespace manciple::emit

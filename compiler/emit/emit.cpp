@@ -1,0 +1,13 @@
+#include "emit/emit.hpp"
+
+namespace manciple::emit {
+
+std::vector<Output> outputs(const Compiled& compiled) {
+  return {{"list.txt", list_text(compiled)},        {"list.md", list_markdown(compiled)},
+          {"list.csv", list_csv(compiled)},         {"menu.md", menu_markdown(compiled)},
+          {"prep.md", prep_markdown(compiled)},     {"days.md", days_markdown(compiled)},
+          {"labels.md", labels_markdown(compiled)}, {"money.md", money_markdown(compiled)},
+          {"left.md", left_markdown(compiled)},     {"result.json", result_json(compiled)}};
+}
+
+} // namespace manciple::emit

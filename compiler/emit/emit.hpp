@@ -1,0 +1,50 @@
+#pragma once
+
+#include "emit/compiled.hpp"
+
+#include <string>
+#include <vector>
+
+/// Renders a compiled plan. Nothing is decided here.
+namespace manciple::emit {
+
+/// A file of the output folder.
+struct Output {
+  std::string name;
+  std::string content;
+};
+
+/// Every file that `build` writes, in a fixed order.
+std::vector<Output> outputs(const Compiled& compiled);
+
+/// What the list comes to, for the terminal: the stops with their sums and the total.
+std::string summary(const Compiled& compiled);
+
+/// The list as plain text, by trip, stop and department.
+std::string list_text(const Compiled& compiled);
+std::string list_markdown(const Compiled& compiled);
+/// One line a purchase; RFC 4180.
+std::string list_csv(const Compiled& compiled);
+std::string menu_markdown(const Compiled& compiled);
+std::string prep_markdown(const Compiled& compiled);
+std::string days_markdown(const Compiled& compiled);
+std::string labels_markdown(const Compiled& compiled);
+std::string money_markdown(const Compiled& compiled);
+/// What is left at the end, what was wasted, what is still on hand.
+std::string left_markdown(const Compiled& compiled);
+/// The whole result, as described by result.schema.json.
+std::string result_json(const Compiled& compiled);
+
+/// One day, for the terminal: what to shop, thaw, soak, cook and eat.
+std::string day_text(const Compiled& compiled, text::Date day);
+/// The sessions, for the terminal: who does what when, and a drawing of cooks and appliances with a
+/// character for every five minutes.
+std::string sessions_text(const Compiled& compiled);
+
+/// Why a food is on the list: what is bought, what it is used for, down to the meals.
+std::string why_text(const Compiled& compiled, foods::FoodId food);
+
+/// The usual caution that goes on every schedule.
+extern const std::string_view caution;
+
+} // namespace manciple::emit

@@ -1,0 +1,280 @@
+// The whole result, for other programs. Amounts are numbers of the food's basis (grams, millilitres
+// or pieces) to six places; money is in cents.
+#include "emit/emit.hpp"
+#include "emit/words.hpp"
+#include "foods/convert.hpp"
+#include "measure/print.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+
+namespace manciple::emit {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using measure::Rational;
+
+// Six places; written by the shortest decimal that reads back to the same double.
+Json number(const Rational& value) {
+  return std::stod(measure::print_decimal(value, 6));
+}
+
+Json date(text::Date d) {
+  return text::print_date(d);
+}
+Json maybe(const std::optional<text::Date>& d) {
+  return d ? Json(text::print_date(*d)) : Json(nullptr);
+}
+Json maybe(const std::optional<int>& d) {
+  return d ? Json(*d) : Json(nullptr);
+}
+
+std::string_view basis_word(const foods::Food& food) {
+  switch (foods::basis(food)) {
+  case measure::Dimension::mass:
+    return "g";
+  case measure::Dimension::volume:
+    return "ml";
+  case measure::Dimension::count:
+    return "each";
+  }
+  return {};
+}
+
+Json meals(const Compiled& compiled) {
+  Json out = Json::array();
+  const auto& plan = compiled.plan();
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    Json dishes = Json::array();
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      static constexpr std::array<std::string_view, 3> kinds{"cooked", "leftovers", "plain"};
+      dishes.push_back({{"kind", kinds.at(static_cast<std::size_t>(dish.kind))},
+                        {"name", dish_name(compiled, dish)},
+                        {"servings", number(compiled.resolved.servings[m][d])},
+                        {"cost", number(compiled.worth.dishes[m][d])}});
+    }
+    out.push_back(
+        {{"date", date(plan.meals[m].date)}, {"meal", plan.meals[m].slot}, {"dishes", dishes}});
+  }
+  return out;
+}
+
+Json makings(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
+    Json consumers = Json::array();
+    for (const resolve::Consumer& consumer : making.consumers) {
+      Json one{{"times", number(consumer.times)},
+               {"date", date(consumer.date)},
+               {"leftovers", consumer.leftovers},
+               {"frozen", consumer.from_freezer}};
+      if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
+        one["meal"] = dish->meal;
+        one["dish"] = dish->dish;
+      } else {
+        one["making"] = static_cast<std::size_t>(std::get<resolve::MakingId>(consumer.who));
+      }
+      consumers.push_back(std::move(one));
+    }
+    Json session = nullptr;
+    if (making.session) {
+      session = *making.session;
+    }
+    out.push_back({{"recipe", recipe.name},
+                   {"file", recipe.slug},
+                   {"serves", number(recipe.serves)},
+                   {"times", number(making.times)},
+                   {"date", date(making.date)},
+                   {"session", std::move(session)},
+                   {"keeps_fridge_days", maybe(recipe.keeps_fridge)},
+                   {"keeps_freezer_days", maybe(recipe.keeps_freezer)},
+                   {"for", consumers}});
+  }
+  return out;
+}
+
+Json uses(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const resolve::Use& use : compiled.resolved.uses) {
+    Json one{{"food", compiled.kitchen.food(use.food).name},
+             {"amount", number(use.amount)},
+             {"date", date(use.date)},
+             {"fresh", use.fresh}};
+    if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
+      one["making"] = static_cast<std::size_t>(making->making);
+      one["line"] = compiled.kitchen.recipe(compiled.resolved.making(making->making).recipe)
+                        .ingredients[making->ingredient]
+                        .text;
+    } else if (const auto* dish = std::get_if<resolve::OfDish>(&use.reason)) {
+      one["meal"] = dish->dish.meal;
+      one["dish"] = dish->dish.dish;
+    } else if (const auto* staple = std::get_if<resolve::OfStaple>(&use.reason)) {
+      one["staple"] = staple->staple;
+    } else {
+      one["extra"] = std::get<resolve::OfExtra>(use.reason).extra;
+    }
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+Json stock(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const kitchen::StockLot& lot : compiled.kitchen.on_hand.lots) {
+    out.push_back({{"food", compiled.kitchen.food(*lot.what.food()).name},
+                   {"amount", number(lot.amount)},
+                   {"place", foods::name(lot.place)},
+                   {"use_by", maybe(lot.use_by)}});
+  }
+  return out;
+}
+
+Json purchases(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const purchase::Line& line : compiled.shopping.lines) {
+    const kitchen::Offer& offer = offer_of(compiled, line);
+    out.push_back({{"visit", line.visit},
+                   {"food", food_of(compiled, line).name},
+                   {"pack", offer.pack},
+                   {"by_weight", offer.by_weight},
+                   {"pack_amount", number(offer.size)},
+                   {"packs", line.packs},
+                   {"price", offer.price},
+                   {"steps_per_price", number(offer.steps_per_price)},
+                   {"cost", line.cost},
+                   {"amount", number(line.amount)},
+                   {"freeze", number(line.to_freeze)},
+                   {"kept", number(line.kept)},
+                   {"wasted", number(line.wasted)}});
+  }
+  return out;
+}
+
+Json visits(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const purchase::StopMade& visit : compiled.shopping.visits) {
+    out.push_back({{"date", date(visit.date)},
+                   {"shop", compiled.kitchen.shop(visit.shop).name},
+                   {"goods", visit.goods},
+                   {"tax", visit.tax},
+                   {"credit", visit.credit},
+                   {"paid", visit.paid()},
+                   {"cash_back", visit.cash_back},
+                   {"stop_cost", visit.stop_cost}});
+  }
+  return out;
+}
+
+// What the solver was told of each food that is bought: enough to check its answer.
+Json keeping(const Compiled& compiled) {
+  Json out = Json::array();
+  const auto& lowered = compiled.shopping.lowered;
+  for (std::size_t g = 0; g < lowered.foods.size(); ++g) {
+    const purchase::Good& good = lowered.model.goods[g];
+    const foods::Food& food = compiled.kitchen.food(lowered.foods[g]);
+    out.push_back({{"food", food.name},
+                   {"basis", basis_word(food)},
+                   {"keeps_days", good.keeps_cool},
+                   {"keeps_frozen_days", maybe(good.keeps_frozen)},
+                   {"keeps_opened_days", maybe(good.keeps_opened)}});
+  }
+  return out;
+}
+
+Json sessions(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const prep::SessionPlan& session : compiled.prep.sessions) {
+    const kitchen::Session& window = compiled.plan().sessions[session.session];
+    Json tasks = Json::array();
+    for (const prep::Task& task : session.tasks) {
+      tasks.push_back(
+          {{"start", task.start},
+           {"hands_on", task.hands_on},
+           {"then", task.then},
+           {"cook", task.cook ? Json(*task.cook) : Json(nullptr)},
+           {"appliance", task.appliance},
+           {"what", task.what},
+           {"for", task.purpose},
+           {"making", task.making ? Json(static_cast<std::size_t>(*task.making)) : Json(nullptr)},
+           {"after", task.after}});
+    }
+    out.push_back({{"session", session.session},
+                   {"date", date(window.date)},
+                   {"from", window.from},
+                   {"until", window.until},
+                   {"cooks", window.cooks},
+                   {"length", session.length},
+                   {"bound", session.bound},
+                   {"tasks", tasks}});
+  }
+  return out;
+}
+
+Json days(const Compiled& compiled) {
+  static constexpr std::array<std::string_view, 8> kinds{"thaw",   "soak",   "marinate",  "ripen",
+                                                         "freeze", "use up", "leftovers", "pack"};
+  Json out = Json::array();
+  for (const prep::Reminder& reminder : compiled.prep.reminders) {
+    out.push_back({{"date", date(reminder.date)},
+                   {"kind", kinds.at(static_cast<std::size_t>(reminder.kind))},
+                   {"clock", maybe(reminder.clock)},
+                   {"what", reminder.what}});
+  }
+  return out;
+}
+
+} // namespace
+
+std::string result_json(const Compiled& compiled) {
+  const auto& plan = compiled.plan();
+  const auto& shopping = compiled.shopping;
+  Json appliances = Json::object();
+  for (const kitchen::Appliance& appliance : compiled.kitchen.household.appliances) {
+    appliances[appliance.name] = appliance.count;
+  }
+  Json from_stock = Json::array();
+  for (const resolve::StockUse& used : compiled.resolved.from_stock) {
+    from_stock.push_back({{"lot", used.lot}, {"use", used.use}, {"amount", number(used.amount)}});
+  }
+  Json supplies = Json::array();
+  for (const purchase::Supply& supply : shopping.supplies) {
+    supplies.push_back({{"purchase", supply.line},
+                        {"use", supply.use},
+                        {"amount", number(supply.amount)},
+                        {"frozen", supply.frozen}});
+  }
+  Json labels = Json::array();
+  for (const resolve::LabelCheck& label : compiled.resolved.labels) {
+    labels.push_back({{"food", compiled.kitchen.food(label.food).name},
+                      {"allergen", foods::name(label.allergen)},
+                      {"person", label.person}});
+  }
+  const Json out{{"plan", plan.name},
+                 {"from", date(plan.from)},
+                 {"until", date(plan.until)},
+                 {"currency", compiled.kitchen.household.currency},
+                 {"paid", shopping.paid},
+                 {"cash_back", shopping.cash_back},
+                 {"stop_costs", shopping.stop_costs},
+                 {"proven", shopping.solution.status == purchase::Status::optimal},
+                 {"appliances", appliances},
+                 {"meals", meals(compiled)},
+                 {"makings", makings(compiled)},
+                 {"uses", uses(compiled)},
+                 {"on_hand", stock(compiled)},
+                 {"from_stock", from_stock},
+                 {"foods", keeping(compiled)},
+                 {"visits", visits(compiled)},
+                 {"purchases", purchases(compiled)},
+                 {"supplies", supplies},
+                 {"labels_to_read", labels},
+                 {"sessions", sessions(compiled)},
+                 {"reminders", days(compiled)},
+                 {"caution", caution}};
+  return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+} // namespace manciple::emit

@@ -1,0 +1,201 @@
+#include "emit/emit.hpp"
+#include "emit/words.hpp"
+#include "measure/print.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+
+namespace manciple::emit {
+namespace {
+
+using purchase::Line;
+using purchase::StopMade;
+
+// At most a few purposes on a line; the rest is a number.
+std::string for_what(const Compiled& compiled, std::size_t line) {
+  constexpr std::size_t shown = 3;
+  const std::vector<std::string> all = purposes_of(compiled, line);
+  std::string out;
+  for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
+    out += (i > 0 ? ", " : "") + all[i];
+  }
+  return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
+}
+
+std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
+  std::string out = money(compiled, visit.goods);
+  if (visit.tax != 0) {
+    out += fmt::format(" + tax {}", money(compiled, visit.tax));
+  }
+  if (visit.credit != 0) {
+    out += fmt::format(" - store credit {}", money(compiled, visit.credit));
+  }
+  if (visit.paid() != visit.goods) {
+    out += fmt::format(" = {}", money(compiled, visit.paid()));
+  }
+  if (visit.cash_back != 0) {
+    out += fmt::format(" ({} comes back)", money(compiled, visit.cash_back));
+  }
+  return out;
+}
+
+// Walks through the list: `stop` for each visit, `department` for each part of it, `line` for each
+// line.
+template <typename Stop, typename Department, typename Each>
+void walk(const Compiled& compiled, Stop stop, Department department, Each each) {
+  const auto& shopping = compiled.shopping;
+  for (std::size_t v = 0, l = 0; v < shopping.visits.size(); ++v) {
+    stop(shopping.visits[v]);
+    std::optional<foods::Department> last;
+    for (; l < shopping.lines.size() && shopping.lines[l].visit == v; ++l) {
+      const auto here = food_of(compiled, shopping.lines[l]).department;
+      if (last != here) {
+        department(here);
+        last = here;
+      }
+      each(l);
+    }
+  }
+}
+
+// Lines of recipes without an amount, once each: things to have a look at before shopping.
+std::vector<std::string> to_check(const Compiled& compiled) {
+  std::vector<std::string> out;
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    for (const auto& ingredient : compiled.kitchen.recipe(making.recipe).ingredients) {
+      const foods::FoodId* food = ingredient.food();
+      if (food != nullptr && !ingredient.amount && !compiled.kitchen.food(*food).from_tap) {
+        out.push_back(compiled.kitchen.food(*food).name);
+      }
+    }
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+} // namespace
+
+std::string list_text(const Compiled& compiled) {
+  std::string out = fmt::format("{}: shopping list\n", compiled.plan().name);
+  const auto print = std::back_inserter(out);
+  walk(
+      compiled,
+      [&](const StopMade& visit) {
+        fmt::format_to(print, "\n{}, {}: {}\n", text::print_day(visit.date),
+                       compiled.kitchen.shop(visit.shop).name, visit_sums(compiled, visit));
+      },
+      [&](foods::Department department) {
+        fmt::format_to(print, "  {}\n", foods::name(department));
+      },
+      [&](std::size_t l) {
+        const Line& line = compiled.shopping.lines[l];
+        fmt::format_to(print, "    {:<18} {:<30} {:>8}", count_of(compiled, line),
+                       food_of(compiled, line).name, kitchen::print_money(line.cost));
+        const std::string notes = text::join(notes_of(compiled, l), "; ");
+        fmt::format_to(print, "{}\n", notes.empty() ? "" : "  " + notes);
+      });
+  const std::vector<std::string> check = to_check(compiled);
+  if (!check.empty()) {
+    fmt::format_to(print, "\nUsed without an amount; see that there is some: {}\n",
+                   text::join(check, ", "));
+  }
+  return out + "\n" + summary(compiled);
+}
+
+std::string summary(const Compiled& compiled) {
+  const auto& shopping = compiled.shopping;
+  std::string out;
+  const auto print = std::back_inserter(out);
+  for (const StopMade& visit : shopping.visits) {
+    fmt::format_to(print, "{:<11} {:<24} {:>10}\n", text::print_day(visit.date),
+                   compiled.kitchen.shop(visit.shop).name, money(compiled, visit.paid()));
+  }
+  fmt::format_to(print, "{:<36} {:>10}\n",
+                 fmt::format("Paid in all, {} lines", shopping.lines.size()),
+                 money(compiled, shopping.paid));
+  if (shopping.cash_back != 0) {
+    fmt::format_to(print, "{:<36} {:>10}\n", "Comes back later",
+                   money(compiled, shopping.cash_back));
+  }
+  const auto budget =
+      compiled.plan().budget ? compiled.plan().budget : compiled.kitchen.household.budget;
+  if (budget) {
+    fmt::format_to(print, "{:<36} {:>10}\n",
+                   shopping.paid <= *budget ? "Left of the budget" : "Over the budget",
+                   money(compiled, *budget > shopping.paid ? *budget - shopping.paid
+                                                           : shopping.paid - *budget));
+  }
+  const bool proven = shopping.solution.status == purchase::Status::optimal;
+  fmt::format_to(print, "{}\n",
+                 proven ? "No cheaper way of shopping meets this plan (proven)."
+                        : "A cheaper way of shopping may exist.");
+  return out;
+}
+
+std::string list_markdown(const Compiled& compiled) {
+  std::string out = fmt::format("# Shopping list: {}\n", escape_markdown(compiled.plan().name));
+  const auto print = std::back_inserter(out);
+  walk(
+      compiled,
+      [&](const StopMade& visit) {
+        fmt::format_to(print, "\n## {}: {}\n\n{}\n", text::print_day(visit.date),
+                       escape_markdown(compiled.kitchen.shop(visit.shop).name),
+                       visit_sums(compiled, visit));
+      },
+      [&](foods::Department department) {
+        fmt::format_to(print, "\n### {}\n\n", foods::name(department));
+      },
+      [&](std::size_t l) {
+        const Line& line = compiled.shopping.lines[l];
+        fmt::format_to(print, "- [ ] {} **{}** {}", count_of(compiled, line),
+                       escape_markdown(food_of(compiled, line).name),
+                       kitchen::print_money(line.cost));
+        for (const std::string& note : notes_of(compiled, l)) {
+          fmt::format_to(print, "; {}", escape_markdown(note));
+        }
+        const std::string why = for_what(compiled, l);
+        fmt::format_to(print, "{}\n", why.empty() ? "" : " (for " + escape_markdown(why) + ")");
+      });
+  const std::vector<std::string> check = to_check(compiled);
+  if (!check.empty()) {
+    out += "\n## See that there is some\n\nUsed without an amount, so not on the list above.\n\n";
+    for (const std::string& name : check) {
+      fmt::format_to(print, "- [ ] {}\n", escape_markdown(name));
+    }
+  }
+  return out;
+}
+
+std::string list_csv(const Compiled& compiled) {
+  // A cell that a spreadsheet would run as a formula gets an apostrophe in front.
+  const auto cell = [](std::string_view text) {
+    std::string out;
+    if (!text.empty() &&
+        std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos) {
+      out += '\'';
+    }
+    for (const char c : text) {
+      out += c == '"' ? "\"\"" : std::string(1, c);
+    }
+    return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
+  };
+  std::string out = "date,shop,department,food,buy,packs,cost,freeze,for\r\n";
+  for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
+    const Line& line = compiled.shopping.lines[l];
+    const StopMade& visit = compiled.shopping.visits[line.visit];
+    const std::string freeze =
+        line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze) : "";
+    fmt::format_to(std::back_inserter(out), "{},{},{},{},{},{},{},{},{}\r\n",
+                   text::print_date(visit.date), cell(compiled.kitchen.shop(visit.shop).name),
+                   foods::name(food_of(compiled, line).department),
+                   cell(food_of(compiled, line).name), cell(count_of(compiled, line)), line.packs,
+                   kitchen::print_money(line.cost), cell(freeze),
+                   cell(text::join(purposes_of(compiled, l), "; ")));
+  }
+  return out;
+}
+
+} // namespace manciple::emit

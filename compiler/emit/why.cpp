@@ -1,0 +1,146 @@
+#include "emit/emit.hpp"
+#include "emit/words.hpp"
+#include "foods/convert.hpp"
+#include "measure/print.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+
+namespace manciple::emit {
+namespace {
+
+using measure::Rational;
+using resolve::MakingId;
+
+class Tree {
+public:
+  Tree(const Compiled& compiled, foods::FoodId food) : compiled_(compiled), food_(food) {}
+  std::string run();
+
+private:
+  void use(const resolve::Use& use, const Rational& amount, int depth);
+  void making(MakingId id, const Rational& amount, int depth);
+  void line(int depth, const Rational& amount, std::string_view what) {
+    fmt::format_to(std::back_inserter(out_), "{:{}}{:>9}  {}\n", "", depth * 2,
+                   amount_of(compiled_, food_, amount), what);
+  }
+
+  const Compiled& compiled_;
+  foods::FoodId food_;
+  std::string out_;
+};
+
+// The dishes that a making ends up in, each with its share of the amount.
+void Tree::making(MakingId id, const Rational& amount, int depth) {
+  const resolve::Making& made = compiled_.resolved.making(id);
+  for (const resolve::Consumer& consumer : made.consumers) {
+    const Rational share = amount * consumer.times / made.times;
+    if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
+      const kitchen::Meal& meal = compiled_.plan().meals[dish->meal];
+      line(depth, share,
+           fmt::format("{} {}: {}{}", text::print_day(meal.date), meal.slot,
+                       consumer.leftovers ? "leftovers of " : "",
+                       dish_name(compiled_, meal.dishes[dish->dish])));
+    } else {
+      const MakingId parent = std::get<MakingId>(consumer.who);
+      const resolve::Making& of = compiled_.resolved.making(parent);
+      line(depth, share,
+           fmt::format("{}, made {}", compiled_.kitchen.recipe(of.recipe).name,
+                       text::print_day(of.date)));
+      making(parent, share, depth + 1);
+    }
+  }
+}
+
+void Tree::use(const resolve::Use& use, const Rational& amount, int depth) {
+  const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
+  if (of == nullptr) {
+    line(depth, amount,
+         fmt::format("{}: {}", text::print_day(use.date), purpose_of(compiled_, use)));
+    return;
+  }
+  const resolve::Making& made = compiled_.resolved.making(of->making);
+  const kitchen::Recipe& recipe = compiled_.kitchen.recipe(made.recipe);
+  line(depth, amount,
+       fmt::format("{}, made {} ('{}', {} times){}", recipe.name, text::print_day(made.date),
+                   recipe.ingredients[of->ingredient].text, measure::print_decimal(made.times, 2),
+                   use.cut_in ? fmt::format(", cut {}", text::print_day(use.date)) : ""));
+  making(of->making, amount, depth + 1);
+}
+
+std::string Tree::run() {
+  const auto& resolved = compiled_.resolved;
+  const auto& shopping = compiled_.shopping;
+  Rational needed = 0;
+  Rational stock = 0;
+  Rational bought = 0;
+  Rational left = 0;
+  for (const resolve::Use& u : resolved.uses) {
+    needed += u.food == food_ ? u.amount : Rational(0);
+  }
+  for (const resolve::StockUse& s : resolved.from_stock) {
+    stock += resolved.uses[s.use].food == food_ ? s.amount : Rational(0);
+  }
+  for (const purchase::Line& l : shopping.lines) {
+    if (l.food == food_) {
+      bought += l.amount;
+      left += l.kept + l.wasted;
+    }
+  }
+  const foods::Food& food = compiled_.kitchen.food(food_);
+  const auto amount = [&](const Rational& a) { return amount_of(compiled_, food_, a); };
+  fmt::format_to(std::back_inserter(out_), "{}: {} needed, {} of it in the house, {} bought{}\n",
+                 food.name, amount(needed), amount(stock), amount(bought),
+                 left > 0 ? fmt::format(" ({} left over)", amount(left)) : "");
+
+  for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
+    const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
+    Rational used = 0;
+    for (const resolve::StockUse& s : resolved.from_stock) {
+      used += s.lot == l ? s.amount : Rational(0);
+    }
+    if (*lot.what.food() != food_ || used == 0) {
+      continue;
+    }
+    fmt::format_to(std::back_inserter(out_), "\non hand: {}\n", lot.what.text);
+    for (const resolve::StockUse& s : resolved.from_stock) {
+      if (s.lot == l) {
+        use(resolved.uses[s.use], s.amount, 1);
+      }
+    }
+  }
+  for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
+    const purchase::Line& bought_line = shopping.lines[l];
+    if (bought_line.food != food_) {
+      continue;
+    }
+    const purchase::StopMade& visit = shopping.visits[bought_line.visit];
+    fmt::format_to(std::back_inserter(out_), "\n{}, {} {}, {}: {} ({})\n",
+                   count_of(compiled_, bought_line), compiled_.kitchen.shop(visit.shop).name,
+                   text::print_day(visit.date), money(compiled_, bought_line.cost),
+                   amount(bought_line.amount),
+                   fmt::format("{} for the plan",
+                               amount(bought_line.amount - bought_line.kept - bought_line.wasted)));
+    for (const purchase::Supply& supply : shopping.supplies) {
+      if (supply.line == l) {
+        use(resolved.uses[supply.use], supply.amount, 1);
+      }
+    }
+    if (bought_line.kept >= 1) {
+      line(1, bought_line.kept, "left at the end, still good");
+    }
+    if (bought_line.wasted >= 1) {
+      line(1, bought_line.wasted, "past its time before it is used");
+    }
+  }
+  return std::move(out_);
+}
+
+} // namespace
+
+std::string why_text(const Compiled& compiled, foods::FoodId food) {
+  return Tree(compiled, food).run();
+}
+
+} // namespace manciple::emit

@@ -1,0 +1,115 @@
+#include "emit/words.hpp"
+
+#include "foods/convert.hpp"
+#include "measure/print.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace manciple::emit {
+
+using measure::Rational;
+
+const foods::Food& food_of(const Compiled& compiled, const purchase::Line& line) {
+  return compiled.kitchen.food(line.food);
+}
+
+const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& line) {
+  return compiled.kitchen.shop(compiled.shopping.visits[line.visit].shop).offers[line.offer];
+}
+
+std::string count_of(const Compiled& compiled, const purchase::Line& line) {
+  const kitchen::Offer& offer = offer_of(compiled, line);
+  if (offer.by_weight) {
+    return fmt::format("{} {}",
+                       measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
+                       offer.pack);
+  }
+  if (offer.pack == "each") {
+    return fmt::format("{}", line.packs);
+  }
+  return line.packs == 1 ? offer.pack : fmt::format("{} x {}", line.packs, offer.pack);
+}
+
+std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount) {
+  return foods::customary(compiled.kitchen.food(food), amount, compiled.kitchen.household.system);
+}
+
+std::string money(const Compiled& compiled, kitchen::Cents cents) {
+  const std::string& currency = compiled.kitchen.household.currency;
+  return cents < 0 ? "-" + currency + kitchen::print_money(-cents)
+                   : currency + kitchen::print_money(cents);
+}
+
+kitchen::Cents cents(const Rational& amount) {
+  return measure::to_int64(measure::round(amount));
+}
+
+std::string purpose_of(const Compiled& compiled, const resolve::Use& use) {
+  const auto& plan = compiled.plan();
+  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
+    return compiled.kitchen.recipe(compiled.resolved.making(of->making).recipe).name;
+  }
+  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
+    return plan.meals[of->dish.meal].slot;
+  }
+  if (const auto* of = std::get_if<resolve::OfStaple>(&use.reason)) {
+    return plan.staples[of->staple].every_days ? "staple" : "to keep in the house";
+  }
+  const auto& extra = plan.extra[std::get<resolve::OfExtra>(use.reason).extra];
+  return extra.reason.empty() ? "besides" : extra.reason;
+}
+
+std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line) {
+  std::vector<std::string> out;
+  for (const purchase::Supply& supply : compiled.shopping.supplies) {
+    if (supply.line == line) {
+      std::string purpose = purpose_of(compiled, compiled.resolved.uses[supply.use]);
+      if (std::find(out.begin(), out.end(), purpose) == out.end()) {
+        out.push_back(std::move(purpose));
+      }
+    }
+  }
+  return out;
+}
+
+std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
+  const purchase::Line& line = compiled.shopping.lines[index];
+  std::vector<std::string> out;
+  if (line.to_freeze > 0) {
+    out.push_back(fmt::format("freeze {}", amount_of(compiled, line.food, line.to_freeze)));
+  }
+  std::map<std::string, std::string> labels;
+  for (const resolve::LabelCheck& label : compiled.resolved.labels) {
+    if (label.food == line.food) {
+      std::string& classes = labels[label.person];
+      classes += fmt::format("{}{}", classes.empty() ? "" : ", ", foods::name(label.allergen));
+    }
+  }
+  for (const auto& [person, classes] : labels) {
+    out.push_back(fmt::format("read the label for {}: {}", person, classes));
+  }
+  return out;
+}
+
+std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish) {
+  if (const auto* recipe = dish.what.recipe()) {
+    return compiled.kitchen.recipe(*recipe).name;
+  }
+  return dish.what.text;
+}
+
+std::string escape_markdown(std::string_view text) {
+  std::string out;
+  for (const char c : text) {
+    if (std::string_view("\\`*_{}[]<>#|").find(c) != std::string_view::npos) {
+      out += '\\';
+    }
+    out += c == '\n' || c == '\r' ? ' ' : c;
+  }
+  return out;
+}
+
+} // namespace manciple::emit

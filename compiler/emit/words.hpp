@@ -1,0 +1,36 @@
+#pragma once
+
+#include "emit/compiled.hpp"
+
+#include <string>
+#include <vector>
+
+/// Phrases that several outputs share.
+namespace manciple::emit {
+
+const foods::Food& food_of(const Compiled& compiled, const purchase::Line& line);
+const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& line);
+
+/// What to put in the cart: "2 x 3 lb bag", "2.3 lb", "6".
+std::string count_of(const Compiled& compiled, const purchase::Line& line);
+/// As a shopper says it: "2.3 lb".
+std::string amount_of(const Compiled& compiled, foods::FoodId food,
+                      const measure::Rational& amount);
+std::string money(const Compiled& compiled, kitchen::Cents cents);
+/// The nearest cent.
+kitchen::Cents cents(const measure::Rational& amount);
+
+/// What a use is for, in a few words: "Smoky lentil soup", "lunch", "staple", a reason.
+std::string purpose_of(const Compiled& compiled, const resolve::Use& use);
+/// The purposes of a line, each once, in the order of the uses.
+std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line);
+/// Notes for a line: what to freeze, whose label to read.
+std::vector<std::string> notes_of(const Compiled& compiled, std::size_t line);
+
+/// The name of a dish: the recipe's or the food's.
+std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);
+
+/// Text that Markdown would take for markup, made harmless.
+std::string escape_markdown(std::string_view text);
+
+} // namespace manciple::emit

@@ -1,0 +1,294 @@
+#include "foods/convert.hpp"
+#include "prep/parts.hpp"
+#include "prep/work.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+namespace manciple::prep {
+namespace {
+
+using foods::Food;
+using foods::FoodId;
+using kitchen::Kitchen;
+using purchase::Shopping;
+using resolve::Making;
+using resolve::Resolved;
+using resolve::Use;
+using Kind = Reminder::Kind;
+
+class Days {
+public:
+  Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping)
+      : kitchen_(kitchen), plan_(*kitchen.plan), resolved_(resolved), shopping_(shopping) {}
+
+  std::vector<Reminder> run();
+
+private:
+  void thaw_food();
+  void thaw_dishes();
+  void wait_times();
+  void after_shopping();
+  void use_up();
+  void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
+    out_.push_back({kind, std::clamp(date, plan_.from, plan_.until), clock, std::move(what)});
+  }
+  [[nodiscard]] std::string purpose(const Use& use) const;
+  [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
+    return foods::customary(kitchen_.food(food), of, kitchen_.household.system);
+  }
+
+  const Kitchen& kitchen_;
+  const kitchen::Plan& plan_;
+  const Resolved& resolved_;
+  const Shopping& shopping_;
+  std::vector<Reminder> out_;
+};
+
+std::string Days::purpose(const Use& use) const {
+  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
+    return kitchen_.recipe(resolved_.making(of->making).recipe).name;
+  }
+  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
+    return plan_.meals[of->dish.meal].slot;
+  }
+  return "use";
+}
+
+// Food that comes out of the freezer, from stock or from a purchase: by weight, at least the
+// evening before. What is kept in the freezer by nature (peas) is cooked from frozen.
+void Days::thaw_food() {
+  std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
+  const auto take = [&](const Use& use, const Rational& of) {
+    if (kitchen_.food(use.food).stored != foods::Place::freezer) {
+      frozen[{use.date, use.food, purpose(use)}] += of;
+    }
+  };
+  for (const resolve::StockUse& used : resolved_.from_stock) {
+    if (kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
+      take(resolved_.uses[used.use], used.amount);
+    }
+  }
+  for (const purchase::Supply& supply : shopping_.supplies) {
+    if (supply.frozen) {
+      take(resolved_.uses[supply.use], supply.amount);
+    }
+  }
+  for (const auto& [key, of] : frozen) {
+    const auto& [date, food, why] = key;
+    if (why == "use") {
+      continue; // a staple is taken out as it is eaten
+    }
+    const int days = thawing_days(of);
+    add(Kind::thaw, date - std::chrono::days(days),
+        fmt::format("Move {} {} from the freezer to the fridge, for {} on {}", amount(food, of),
+                    kitchen_.food(food).name, why, text::print_day(date)));
+  }
+}
+
+// Batches and leftovers that were frozen.
+void Days::thaw_dishes() {
+  for (const Making& making : resolved_.makings) {
+    const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
+    for (const resolve::Consumer& consumer : making.consumers) {
+      if (consumer.from_freezer) {
+        add(Kind::thaw, consumer.date - std::chrono::days(1),
+            fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
+                        text::print_day(making.date), text::print_day(consumer.date)));
+      } else if (consumer.leftovers) {
+        add(Kind::leftovers, making.date,
+            fmt::format("Put {} for {} into the fridge within 2 hours of cooking", recipe.name,
+                        text::print_day(consumer.date)));
+      }
+    }
+  }
+}
+
+// Soaking and marinating begin the day before, or the same day where there is time.
+void Days::wait_times() {
+  const auto begin = [&](const Making& making, int minutes) {
+    const int start =
+        (making.session ? plan_.sessions[*making.session].from : making.ready_by) - minutes;
+    const int days = start < 7 * 60 ? (start < 0 ? (-start + 24 * 60 - 1) / (24 * 60) : 1) : 0;
+    const Date date = making.date - std::chrono::days(days);
+    return std::pair(date, days == 0 ? std::optional(start) : std::optional(20 * 60));
+  };
+  for (const Making& making : resolved_.makings) {
+    const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
+    if (recipe.marinate) {
+      const auto [date, clock] = begin(making, *recipe.marinate);
+      add(Kind::marinate, date,
+          fmt::format("Marinate {} for {} (at least {}, in the fridge)", recipe.name,
+                      text::print_day(making.date), text::print_minutes(*recipe.marinate)),
+          clock);
+    }
+    for (const kitchen::Ingredient& ingredient : recipe.ingredients) {
+      const FoodId* food = ingredient.food();
+      if (food == nullptr || !ingredient.amount || !kitchen_.food(*food).soak) {
+        continue;
+      }
+      const auto [date, clock] = begin(making, kitchen_.food(*food).soak->value);
+      foods::Amount scaled = *ingredient.amount;
+      scaled.number *= making.times;
+      add(Kind::soak, date,
+          fmt::format("Soak {} {} for {} ({})", foods::print(scaled), kitchen_.food(*food).name,
+                      recipe.name, text::print_day(making.date)),
+          clock);
+    }
+  }
+}
+
+// On the day of a trip: what has to ripen, and what goes to the freezer without a session to do it.
+void Days::after_shopping() {
+  for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
+    const purchase::Line& line = shopping_.lines[l];
+    const Date date = shopping_.visits[line.visit].date;
+    const Food& food = kitchen_.food(line.food);
+    if (food.ripens) {
+      add(Kind::ripen, date,
+          fmt::format("Leave {} on the counter to ripen (about {}), then into the fridge",
+                      text::plural(food.name), text::print_days(food.ripens->value)));
+    }
+    const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
+                                     [&](const auto& s) { return s.date == date; });
+    if (line.to_freeze > 0 && !session) {
+      const auto count = bags(shopping_, l).size();
+      add(Kind::freeze, date,
+          fmt::format("Freeze {} {} in {} {}", amount(line.food, line.to_freeze), food.name, count,
+                      count == 1 ? "bag" : "bags"));
+    }
+  }
+}
+
+// Stock and purchases that will not be used in time: a warning before the last good day.
+void Days::use_up() {
+  for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
+    const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
+    Rational left = lot.amount;
+    for (const resolve::StockUse& used : resolved_.from_stock) {
+      left -= used.lot == l ? used.amount : Rational(0);
+    }
+    if (left * 10 > lot.amount && lot.use_by && *lot.use_by <= plan_.until) {
+      add(Kind::use_up, *lot.use_by - std::chrono::days(1),
+          fmt::format("Use up {} {}: good until {}", amount(*lot.what.food(), left),
+                      kitchen_.food(*lot.what.food()).name, text::print_day(*lot.use_by)));
+    }
+  }
+}
+
+std::vector<Reminder> Days::run() {
+  thaw_food();
+  thaw_dishes();
+  wait_times();
+  after_shopping();
+  use_up();
+  std::stable_sort(out_.begin(), out_.end(), [](const Reminder& a, const Reminder& b) {
+    return std::tuple(a.date, a.kind, a.clock.value_or(-1), std::string_view(a.what)) <
+           std::tuple(b.date, b.kind, b.clock.value_or(-1), std::string_view(b.what));
+  });
+  const auto same = [](const Reminder& a, const Reminder& b) {
+    return a.date == b.date && a.kind == b.kind && a.what == b.what;
+  };
+  out_.erase(std::unique(out_.begin(), out_.end(), same), out_.end());
+  return std::move(out_);
+}
+
+} // namespace
+
+std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved,
+                                const Shopping& shopping) {
+  return Days(kitchen, resolved, shopping).run();
+}
+
+std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved) {
+  std::vector<Cooking> out;
+  for (const Making& making : resolved.makings) {
+    if (making.session) {
+      continue;
+    }
+    Cooking cook{making.id, making.date, 0, making.ready_by, 0};
+    int total = 0;
+    for (const kitchen::MethodStep& step : kitchen.recipe(making.recipe).method) {
+      const int hands = hands_on(step, making.times);
+      cook.hands_on += hands;
+      total += hands + step.then;
+    }
+    cook.start = std::max(0, making.ready_by - total);
+    out.push_back(cook);
+  }
+  std::stable_sort(out.begin(), out.end(), [](const Cooking& a, const Cooking& b) {
+    return std::tuple(a.date, a.start) < std::tuple(b.date, b.start);
+  });
+  return out;
+}
+
+std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
+                          const Shopping& shopping) {
+  std::vector<Label> out;
+  for (const Making& making : resolved.makings) {
+    const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
+    for (const resolve::Consumer& consumer : making.consumers) {
+      if (consumer.date == making.date) {
+        continue; // eaten at once
+      }
+      const auto keeps = consumer.from_freezer ? recipe.keeps_freezer : recipe.keeps_fridge;
+      const Rational servings = consumer.times * recipe.serves;
+      const std::string amount =
+          recipe.makes.empty() || std::holds_alternative<resolve::DishRef>(consumer.who)
+              ? fmt::format("{} servings", measure::print_decimal(servings, 1))
+              : foods::print({consumer.times * recipe.makes.front().number,
+                              recipe.makes.front().measure, foods::Form::plain, false});
+      out.push_back({recipe.name, amount, making.date,
+                     making.date + std::chrono::days(keeps.value_or(0)), consumer.from_freezer,
+                     recipe.reheat});
+    }
+  }
+  for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
+    const purchase::Line& line = shopping.lines[l];
+    const Food& food = kitchen.food(line.food);
+    const Date bought = shopping.visits[line.visit].date;
+    for (const Rational& bag : bags(shopping, l)) {
+      if (line.to_freeze > 0) {
+        out.push_back(
+            {food.name, foods::customary(food, bag, kitchen.household.system), bought,
+             bought + std::chrono::days(food.keeps.freezer ? food.keeps.freezer->value : 0), true,
+             food.thaw});
+      }
+    }
+  }
+  std::stable_sort(out.begin(), out.end(), [](const Label& a, const Label& b) {
+    return std::tuple(a.made, std::string_view(a.name)) <
+           std::tuple(b.made, std::string_view(b.name));
+  });
+  return out;
+}
+
+std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId id) {
+  std::set<std::string> names;
+  std::vector<MakingId> open{id};
+  while (!open.empty()) {
+    const Making& making = resolved.making(open.back());
+    open.pop_back();
+    for (const resolve::Consumer& consumer : making.consumers) {
+      if (const auto* parent = std::get_if<MakingId>(&consumer.who)) {
+        open.push_back(*parent);
+      } else {
+        names.insert(kitchen.recipe(making.recipe).name);
+      }
+    }
+  }
+  return text::join({names.begin(), names.end()}, ", ");
+}
+
+Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+             text::Diagnostics& diagnostics) {
+  return {sessions(kitchen, resolved, shopping, diagnostics), cooking(kitchen, resolved),
+          reminders(kitchen, resolved, shopping), labels(kitchen, resolved, shopping)};
+}
+
+} // namespace manciple::prep

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "prep/prep.hpp"
+
+namespace manciple::prep {
+
+/// The work of the sessions, scheduled. Ready-to-eat food is cut before raw meat is portioned, raw
+/// poultry comes last.
+std::vector<SessionPlan> sessions(const kitchen::Kitchen& kitchen,
+                                  const resolve::Resolved& resolved,
+                                  const purchase::Shopping& shopping,
+                                  text::Diagnostics& diagnostics);
+
+/// What has to be remembered: thawing, soaking, marinating, ripening, freezing, using up.
+std::vector<Reminder> reminders(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                                const purchase::Shopping& shopping);
+
+std::vector<Cooking> cooking(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved);
+
+std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                          const purchase::Shopping& shopping);
+
+/// Hands-on minutes of a step when the recipe is made `times` times: more food takes longer, less
+/// does not take less than once. Common practice, no source.
+int hands_on(const kitchen::MethodStep& step, const Rational& times);
+
+/// Meal-size bags of what is frozen of a line: one for each use that it comes out for, at least
+/// one.
+std::vector<Rational> bags(const purchase::Shopping& shopping, std::size_t line);
+
+} // namespace manciple::prep

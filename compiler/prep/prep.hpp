@@ -1,0 +1,83 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+#include "prep/project.hpp"
+#include "purchase/shopping.hpp"
+#include "resolve/resolve.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What is done at home: in the prep sessions, and day by day between them.
+namespace manciple::prep {
+
+using measure::Rational;
+using resolve::MakingId;
+using text::Date;
+
+/// Some work of a session.
+struct Task {
+  enum class Kind { cut, cook, portion };
+  Kind kind = Kind::cook;
+  std::string what;               ///< "Dice 2.3 lb onion", "Vegetable stock: simmer"
+  std::string purpose;            ///< which dishes it is for
+  std::optional<MakingId> making; ///< of a step
+  int hands_on = 0;               ///< minutes
+  int then = 0;                   ///< minutes unattended afterwards
+  std::string appliance;
+  int start = 0;                   ///< minutes from the session's start
+  std::optional<std::size_t> cook; ///< who does it, when it takes hands
+  std::vector<std::size_t> after;  ///< tasks of the session that must have ended
+};
+
+struct SessionPlan {
+  std::size_t session = 0; ///< of the plan
+  std::vector<Task> tasks; ///< by start
+  int length = 0;          ///< minutes
+  int bound = 0;           ///< no schedule is shorter
+};
+
+/// Something to remember on a day.
+struct Reminder {
+  enum class Kind { thaw, soak, marinate, ripen, freeze, use_up, leftovers, pack };
+  Kind kind = Kind::thaw;
+  Date date;
+  std::optional<int> clock; ///< minutes from midnight, where it matters
+  std::string what;
+};
+
+/// What is cooked on a day outside the sessions.
+struct Cooking {
+  MakingId making{};
+  Date date;
+  int start = 0; ///< minutes from midnight, so that it is ready for its meal
+  int ready = 0;
+  int hands_on = 0;
+};
+
+/// What is written on a box or bag that is stored.
+struct Label {
+  std::string name;
+  std::string amount;
+  Date made;
+  Date use_by;
+  bool frozen = false;
+  std::string reheat;
+};
+
+struct Prep {
+  std::vector<SessionPlan> sessions; ///< those with work
+  std::vector<Cooking> cooking;      ///< by date and start
+  std::vector<Reminder> reminders;   ///< by date
+  std::vector<Label> labels;         ///< by the day they are made
+};
+
+Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+             const purchase::Shopping& shopping, text::Diagnostics& diagnostics);
+
+/// The dishes that a making ends up in, through makings of makings: "Chili, Taco bowls".
+std::string purposes(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                     MakingId making);
+
+} // namespace manciple::prep

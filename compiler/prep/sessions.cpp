@@ -1,0 +1,326 @@
+#include "prep/errors.hpp"
+#include "prep/parts.hpp"
+#include "prep/work.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+namespace manciple::prep {
+namespace {
+
+using foods::Food;
+using foods::FoodId;
+using foods::Form;
+using kitchen::Kitchen;
+using purchase::Shopping;
+using resolve::Making;
+using resolve::Resolved;
+
+// What cutting to a form is called.
+std::string_view verb(Form form) {
+  switch (form) {
+  case Form::diced:
+    return "Dice";
+  case Form::minced:
+    return "Mince";
+  case Form::sliced:
+    return "Slice";
+  case Form::shredded:
+    return "Shred";
+  case Form::grated:
+    return "Grate";
+  case Form::cubed:
+    return "Cube";
+  case Form::torn:
+    return "Tear";
+  case Form::julienned:
+    return "Cut into strips";
+  case Form::florets:
+    return "Cut into florets";
+  default:
+    return "Chop";
+  }
+}
+
+bool is_cut(Form form) {
+  return verb(form) != "Chop" || form == Form::chopped;
+}
+
+bool is_poultry(const Food& food) {
+  return food.name.find("chicken") != std::string::npos ||
+         food.name.find("turkey") != std::string::npos ||
+         food.name.find("duck") != std::string::npos;
+}
+
+// How careful one has to be: ready-to-eat first, raw poultry last.
+int risk(const Food& food) {
+  if (food.department != foods::Department::meat && food.department != foods::Department::fish) {
+    return 0;
+  }
+  return is_poultry(food) ? 2 : 1;
+}
+
+class Session {
+public:
+  Session(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+          std::size_t index)
+      : kitchen_(kitchen), resolved_(resolved), shopping_(shopping), index_(index) {}
+
+  SessionPlan run(text::Diagnostics& diagnostics);
+
+private:
+  void cuts();
+  void portions();
+  void cooking();
+  void order_parts();
+  void schedule(text::Diagnostics& diagnostics);
+  void assign_cooks();
+  [[nodiscard]] const kitchen::Session& session() const { return kitchen_.plan->sessions[index_]; }
+
+  const Kitchen& kitchen_;
+  const Resolved& resolved_;
+  const Shopping& shopping_;
+  std::size_t index_;
+  SessionPlan out_;
+  std::vector<int> risks_;                                        // by task
+  std::map<MakingId, std::vector<std::size_t>> cuts_of_making_;   // tasks before its first step
+  std::map<MakingId, std::pair<std::size_t, std::size_t>> steps_; // first and last step
+};
+
+// One task for a food and a cut, however many dishes it is for.
+void Session::cuts() {
+  struct Cut {
+    Rational amount;
+    std::set<std::string> dishes;
+    std::vector<MakingId> here;
+  };
+  std::map<std::tuple<std::string, Form>, std::pair<FoodId, Cut>> cuts;
+  for (const resolve::Use& use : resolved_.uses) {
+    const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
+    if (of == nullptr || !is_cut(use.form)) {
+      continue;
+    }
+    const Making& making = resolved_.making(of->making);
+    const bool ahead = use.cut_in == index_;
+    if (!ahead && making.session != index_) {
+      continue;
+    }
+    auto& [food, cut] = cuts[{kitchen_.food(use.food).name, use.form}];
+    food = use.food;
+    cut.amount += use.amount;
+    cut.dishes.insert(kitchen_.recipe(making.recipe).name);
+    if (!ahead) {
+      cut.here.push_back(making.id);
+    }
+  }
+  for (const auto& [key, value] : cuts) {
+    const auto& [food_id, cut] = value;
+    const Food& food = kitchen_.food(food_id);
+    const foods::Yield* edible = food.yield(Form::plain);
+    const Rational grams = cut.amount * (edible != nullptr ? edible->share : Rational(1));
+    Task task;
+    task.kind = Task::Kind::cut;
+    task.what =
+        fmt::format("{} {} {}", verb(std::get<1>(key)),
+                    foods::customary(food, cut.amount, kitchen_.household.system), food.name);
+    task.purpose = text::join({cut.dishes.begin(), cut.dishes.end()}, ", ");
+    task.hands_on = cutting_minutes(std::get<1>(key), grams);
+    for (const MakingId id : cut.here) {
+      cuts_of_making_[id].push_back(out_.tasks.size());
+    }
+    risks_.push_back(risk(food));
+    out_.tasks.push_back(std::move(task));
+  }
+}
+
+// What was bought for the freezer on this day.
+void Session::portions() {
+  for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
+    const purchase::Line& line = shopping_.lines[l];
+    if (line.to_freeze == 0 || shopping_.visits[line.visit].date != session().date) {
+      continue;
+    }
+    const Food& food = kitchen_.food(line.food);
+    const int count = static_cast<int>(bags(shopping_, l).size());
+    Task task;
+    task.kind = Task::Kind::portion;
+    task.what = fmt::format("Portion {} {} into {} {}, label and freeze",
+                            foods::customary(food, line.to_freeze, kitchen_.household.system),
+                            food.name, count, count == 1 ? "bag" : "bags");
+    task.hands_on = portioning_minutes(count);
+    risks_.push_back(risk(food));
+    out_.tasks.push_back(std::move(task));
+  }
+}
+
+void Session::cooking() {
+  for (const Making& making : resolved_.makings) {
+    if (making.session != index_) {
+      continue;
+    }
+    const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
+    std::vector<std::size_t> before = cuts_of_making_[making.id];
+    const std::size_t first = out_.tasks.size();
+    for (const kitchen::MethodStep& step : recipe.method) {
+      Task task;
+      task.what = fmt::format("{}: {}", recipe.name, step.what);
+      task.purpose = purposes(kitchen_, resolved_, making.id);
+      task.making = making.id;
+      task.hands_on = hands_on(step, making.times);
+      task.then = step.then;
+      task.appliance = step.appliance;
+      task.after = std::exchange(before, {out_.tasks.size()});
+      risks_.push_back(0);
+      out_.tasks.push_back(std::move(task));
+    }
+    if (out_.tasks.size() > first) {
+      steps_[making.id] = {first, out_.tasks.size() - 1};
+    }
+  }
+}
+
+// Recipes that are part of recipes made in the same session; and the board: ready-to-eat first.
+void Session::order_parts() {
+  for (const Making& making : resolved_.makings) {
+    for (const resolve::Consumer& consumer : making.consumers) {
+      const auto* parent = std::get_if<MakingId>(&consumer.who);
+      if (parent != nullptr && steps_.contains(making.id) && steps_.contains(*parent)) {
+        out_.tasks[steps_[*parent].first].after.push_back(steps_[making.id].second);
+      }
+    }
+  }
+  for (std::size_t later = 0; later < out_.tasks.size(); ++later) {
+    for (std::size_t earlier = 0; earlier < out_.tasks.size(); ++earlier) {
+      const bool by_hand = out_.tasks[later].kind != Task::Kind::cook &&
+                           out_.tasks[earlier].kind != Task::Kind::cook;
+      if (by_hand && risks_[earlier] < risks_[later]) {
+        out_.tasks[later].after.push_back(earlier);
+      }
+    }
+  }
+}
+
+void Session::schedule(text::Diagnostics& diagnostics) {
+  Project project;
+  project.capacity.push_back(session().cooks);
+  std::map<std::string, std::size_t> resource;
+  for (const kitchen::Appliance& appliance : kitchen_.household.appliances) {
+    resource[appliance.name] = project.capacity.size();
+    project.capacity.push_back(appliance.count);
+  }
+  for (const Task& task : out_.tasks) {
+    std::vector<int> busy(project.capacity.size(), 0);
+    if (!task.appliance.empty()) {
+      busy[resource[task.appliance]] = 1;
+    }
+    std::vector<int> alone = busy;
+    busy[0] = 1;
+    project.activities.push_back({{{task.hands_on, busy}, {task.then, alone}}, task.after});
+  }
+  const Schedule schedule = shortest(project);
+  out_.length = schedule.length;
+  out_.bound = schedule.bound;
+  for (std::size_t i = 0; i < out_.tasks.size(); ++i) {
+    out_.tasks[i].start = schedule.start[i];
+  }
+  const int window = session().until - session().from;
+  if (out_.length > window) {
+    diagnostics.warning(
+        errors::too_short, session().at,
+        fmt::format("the work of the session on {} takes {}, but the session has {}",
+                    text::print_day(session().date), text::print_minutes(out_.length),
+                    text::print_minutes(window)),
+        fmt::format("begin at {}, add a cook, or cook something on its day instead",
+                    text::print_clock(std::max(0, session().until - out_.length))));
+  }
+}
+
+// By start; each task goes to the first cook who is free.
+void Session::assign_cooks() {
+  std::vector<std::size_t> order(out_.tasks.size());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    order[i] = i;
+  }
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return out_.tasks[a].start < out_.tasks[b].start;
+  });
+  std::vector<int> free_at(static_cast<std::size_t>(session().cooks), 0);
+  std::vector<std::size_t> place(order.size());
+  std::vector<Task> sorted;
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    place[order[i]] = i;
+    Task& task = out_.tasks[order[i]];
+    for (std::size_t c = 0; task.hands_on > 0 && c < free_at.size(); ++c) {
+      if (free_at[c] <= task.start) {
+        free_at[c] = task.start + task.hands_on;
+        task.cook = c;
+        break;
+      }
+    }
+    sorted.push_back(std::move(task));
+  }
+  for (Task& task : sorted) {
+    for (std::size_t& before : task.after) {
+      before = place[before];
+    }
+    std::sort(task.after.begin(), task.after.end());
+    task.after.erase(std::unique(task.after.begin(), task.after.end()), task.after.end());
+  }
+  out_.tasks = std::move(sorted);
+}
+
+SessionPlan Session::run(text::Diagnostics& diagnostics) {
+  out_.session = index_;
+  cuts();
+  portions();
+  cooking();
+  order_parts();
+  if (!out_.tasks.empty()) {
+    schedule(diagnostics);
+    assign_cooks();
+  }
+  return std::move(out_);
+}
+
+} // namespace
+
+int hands_on(const kitchen::MethodStep& step, const Rational& times) {
+  if (times <= 1) {
+    return step.hands_on;
+  }
+  return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
+}
+
+std::vector<Rational> bags(const Shopping& shopping, std::size_t line) {
+  std::vector<Rational> out;
+  Rational rest = shopping.lines[line].to_freeze;
+  for (const purchase::Supply& supply : shopping.supplies) {
+    if (supply.line == line && supply.frozen) {
+      out.push_back(supply.amount);
+      rest -= supply.amount;
+    }
+  }
+  if (rest > 1) { // more than a gram is left for later
+    out.push_back(rest);
+  }
+  return out;
+}
+
+std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,
+                                  const Shopping& shopping, text::Diagnostics& diagnostics) {
+  std::vector<SessionPlan> out;
+  for (std::size_t i = 0; i < kitchen.plan->sessions.size(); ++i) {
+    SessionPlan plan = Session(kitchen, resolved, shopping, i).run(diagnostics);
+    if (!plan.tasks.empty()) {
+      out.push_back(std::move(plan));
+    }
+  }
+  return out;
+}
+
+} // namespace manciple::prep

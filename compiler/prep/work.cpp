@@ -1,0 +1,51 @@
+#include "prep/work.hpp"
+
+#include "measure/units.hpp"
+
+#include <algorithm>
+
+namespace manciple::prep {
+namespace {
+
+using foods::Form;
+using foods::Rational;
+
+// Minutes a pound. Common practice, no source.
+Rational minutes_per_pound(Form form) {
+  switch (form) {
+  case Form::minced:
+    return 10;
+  case Form::diced:
+  case Form::cubed:
+  case Form::julienned:
+    return 6;
+  case Form::grated:
+  case Form::shredded:
+    return 5;
+  case Form::chopped:
+  case Form::sliced:
+    return 4;
+  default:
+    return 3;
+  }
+}
+
+} // namespace
+
+int cutting_minutes(Form form, const Rational& grams) {
+  const Rational pounds = grams / measure::facts(measure::Unit::pound).factor;
+  const auto minutes = measure::to_int64(measure::ceil(pounds * minutes_per_pound(form)));
+  return static_cast<int>(std::clamp<std::int64_t>(minutes, 1, 600));
+}
+
+int portioning_minutes(int bags) {
+  return 4 + 2 * std::max(1, bags);
+}
+
+int thawing_days(const Rational& grams) {
+  const Rational pounds = grams / measure::facts(measure::Unit::pound).factor;
+  const auto days = measure::to_int64(measure::ceil(pounds / 4));
+  return static_cast<int>(std::clamp<std::int64_t>(days, 1, 7));
+}
+
+} // namespace manciple::prep

@@ -1,0 +1,332 @@
+#include "purchase/errors.hpp"
+#include "purchase/shopping.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace manciple::purchase {
+namespace {
+
+using foods::Food;
+using foods::FoodId;
+using kitchen::Kitchen;
+using kitchen::Plan;
+using resolve::Resolved;
+using text::Date;
+
+constexpr std::int64_t micro = 1'000'000;
+constexpr Money money_per_cent = 100;
+
+// Packaged food without a figure of its own takes about a millilitre and a half a gram.
+// Common practice, no source.
+const Rational default_ml_per_gram{3, 2};
+
+// Longer than any plan, for what does not spoil.
+constexpr int never_spoils = 3650;
+
+Amount to_micro_down(const Rational& amount) {
+  return measure::to_int64(measure::floor(amount * micro));
+}
+Amount to_micro_up(const Rational& amount) {
+  return measure::to_int64(measure::ceil(amount * micro));
+}
+
+Rational ml_per_unit(const Food& food) {
+  switch (foods::basis(food)) {
+  case measure::Dimension::volume:
+    return 1;
+  case measure::Dimension::count:
+    return 0; // household things stand where there is room
+  case measure::Dimension::mass:
+    break;
+  }
+  const foods::VolumeWeight* weight = food.volume(foods::Form::plain);
+  if (weight == nullptr && !food.volumes.empty()) {
+    weight = food.volumes.data();
+  }
+  return weight == nullptr ? default_ml_per_gram
+                           : Rational(measure::facts(weight->unit).factor / weight->grams);
+}
+
+class Lowering {
+public:
+  Lowering(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics)
+      : kitchen_(kitchen), plan_(*kitchen.plan), resolved_(resolved), diagnostics_(diagnostics) {}
+
+  Lowered run();
+
+private:
+  void stops();
+  void rooms();
+  void goods();
+  void demands(Good& good, const std::vector<std::size_t>& uses);
+  bool keeping(Good& good, const Food& food, std::size_t first_use);
+  void offers(Good& good, const Food& food, FoodId id);
+  void add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
+                 Date from, Date until);
+  void values(Good& good);
+  [[nodiscard]] int day(Date date) const { return static_cast<int>((date - plan_.from).count()); }
+  [[nodiscard]] bool may_buy(FoodId food, const kitchen::Shop& shop) const;
+
+  const Kitchen& kitchen_;
+  const Plan& plan_;
+  const Resolved& resolved_;
+  text::Diagnostics& diagnostics_;
+  Lowered out_;
+};
+
+void Lowering::stops() {
+  for (const kitchen::Shop& shop : kitchen_.shops) {
+    out_.model.shops.push_back({shop.credit * money_per_cent, 0, 0});
+  }
+  for (std::size_t t = 0; t < plan_.trips.size(); ++t) {
+    const kitchen::Trip& trip = plan_.trips[t];
+    for (std::size_t c = 0; c < trip.stops.size(); ++c) {
+      const kitchen::Shop& shop = kitchen_.shop(trip.stops[c].shop);
+      const Money cost = shop.stop_cost.value_or(kitchen_.household.stop_cost) * money_per_cent;
+      out_.model.stops.push_back(
+          {day(trip.date), static_cast<ShopId>(shop.id), cost, trip.stops[c].always});
+      out_.stops.emplace_back(t, c);
+    }
+  }
+}
+
+// The room that what is on hand leaves free, night by night.
+void Lowering::rooms() {
+  const auto& household = kitchen_.household;
+  const std::array<std::optional<Rational>, 3> litres{
+      household.pantry_litres, household.fridge_litres, household.freezer_litres};
+  const auto nights = static_cast<std::size_t>(day(plan_.until)) + 1;
+  for (std::size_t p = 0; p < litres.size(); ++p) {
+    if (!litres[p]) {
+      continue;
+    }
+    std::vector<Rational> free(nights, *litres[p] * micro);
+    for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
+      const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
+      if (static_cast<std::size_t>(lot.place) != p) {
+        continue;
+      }
+      const Rational each = ml_per_unit(kitchen_.food(*lot.what.food())) * 1000;
+      std::vector<Rational> left(nights, lot.amount);
+      for (const resolve::StockUse& used : resolved_.from_stock) {
+        if (used.lot == l) {
+          for (auto n = static_cast<std::size_t>(std::max(0, day(resolved_.uses[used.use].date)));
+               n < nights; ++n) {
+            left[n] -= used.amount;
+          }
+        }
+      }
+      for (std::size_t n = 0; n < nights; ++n) {
+        const bool good = !lot.use_by || plan_.from + std::chrono::days(n) <= *lot.use_by;
+        free[n] -= good ? Rational(left[n] * each) : Rational(0);
+      }
+    }
+    for (const Rational& f : free) {
+      out_.model.room[p].push_back(std::max<std::int64_t>(0, measure::to_int64(measure::floor(f))));
+    }
+  }
+}
+
+// Demands of one day and one freshness are one; what the stock covers is left out. Cumulative sums
+// are rounded down and packs up, so that rounding never asks for a pack more than exact arithmetic.
+void Lowering::demands(Good& good, const std::vector<std::size_t>& uses) {
+  std::map<std::pair<Date, bool>, std::vector<std::size_t>> by_day;
+  for (const std::size_t u : uses) {
+    const resolve::Use& use = resolved_.uses[u];
+    by_day[{use.date, use.fresh}].push_back(u);
+  }
+  Rational sum = 0;
+  Amount before = 0;
+  auto& of_good = out_.uses.emplace_back();
+  for (const auto& [when, list] : by_day) {
+    for (const std::size_t u : list) {
+      sum += resolved_.missing[u];
+    }
+    const Amount here = to_micro_down(sum);
+    if (here > before) {
+      good.demands.push_back({std::max(0, day(when.first)), here - before, !when.second, {}});
+      of_good.push_back(list);
+    } else if (!of_good.empty()) {
+      of_good.back().insert(of_good.back().end(), list.begin(), list.end());
+    }
+    before = here;
+  }
+}
+
+bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
+  const auto& keeps = food.keeps;
+  good.cool_place = static_cast<Place>(food.stored);
+  good.keeps_cool = never_spoils;
+  if (!food.is_household()) {
+    auto best = keeps.in(food.stored);
+    // What stands in the pantry may go to the fridge where it keeps longer.
+    if (food.stored == foods::Place::pantry && keeps.fridge &&
+        (!best || keeps.fridge->value > best->value)) {
+      best = keeps.fridge;
+      good.cool_place = Place::fridge;
+    }
+    if (!best) {
+      diagnostics_.error(
+          errors::unknown_keeping, place_of(kitchen_, resolved_, resolved_.uses[first_use]),
+          fmt::format("how long '{}' keeps in the {} is not known", food.name,
+                      foods::name(food.stored)),
+          fmt::format("add 'keeps: {{{}: [NN days, SOURCE]}}' to '{}' in recipes/foods.yaml",
+                      foods::name(food.stored), food.name));
+      return false;
+    }
+    good.keeps_cool = best->value;
+  }
+  // What a household freezes at home: meat, fish, bread and the dairy that stands it. Fruit and
+  // vegetables come out of a freezer fit for cooking only, which the plan cannot see.
+  const bool home_frozen =
+      food.department == foods::Department::meat || food.department == foods::Department::fish ||
+      food.department == foods::Department::bakery || food.department == foods::Department::dairy;
+  if (home_frozen && food.stored != foods::Place::freezer && food.freezes.value_or(false) &&
+      keeps.freezer) {
+    good.keeps_frozen = keeps.freezer->value;
+  }
+  // Opening starts a clock for what comes in one pack, not for a bag of onions.
+  const bool one_pack = food.department != foods::Department::produce &&
+                        food.department != foods::Department::meat &&
+                        food.department != foods::Department::fish && !food.is_household();
+  if (one_pack && keeps.opened && keeps.opened->value < good.keeps_cool) {
+    good.keeps_opened = keeps.opened->value;
+  }
+  const Rational room = ml_per_unit(food) * 1000;
+  good.room_cool = measure::to_int64(measure::ceil(room));
+  good.room_frozen = good.room_cool;
+  return true;
+}
+
+bool Lowering::may_buy(FoodId food, const kitchen::Shop& shop) const {
+  for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
+    const auto names = [&](const std::vector<std::string>& list) {
+      return std::find(list.begin(), list.end(), shop.slug) != list.end();
+    };
+    if (rule.food == food &&
+        ((!rule.only_at.empty() && !names(rule.only_at)) || names(rule.never_at))) {
+      return false;
+    }
+  }
+  return true;
+}
+
+// An offer as it stands on the days from..until, on which its price does not change.
+void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
+                         Date from, Date until) {
+  const kitchen::Offer& offer = shop.offers[index];
+  from = std::max(from, offer.from.value_or(plan_.from));
+  until = std::min(until, offer.until.value_or(plan_.until));
+  if (until < from) {
+    return;
+  }
+  Offer made;
+  made.shop = static_cast<ShopId>(shop.id);
+  made.first_day = day(from);
+  made.last_day = day(until);
+  made.pack = to_micro_up(offer.size);
+  made.by_weight = offer.by_weight;
+  // Enough for every demand, and as much again as may be worth keeping.
+  Amount wanted = good.salvage_cap;
+  for (const Demand& demand : good.demands) {
+    wanted += demand.amount;
+  }
+  const auto enough = static_cast<int>(std::min<Amount>(wanted / made.pack + 1, 2000));
+  const int most = std::min(enough, offer.limit.value_or(enough));
+  const Rational factor = (1 + shop.tax_on(food.department) - shop.cash_back) * money_per_cent;
+  for (int n = 1; n <= most; ++n) {
+    made.cost.table.push_back(
+        measure::to_int64(measure::round(Rational(offer.cost(n, from)) * factor)));
+  }
+  if (!made.cost.table.empty()) {
+    good.offers.push_back(std::move(made));
+    out_.offers.back().push_back(index);
+  }
+}
+
+void Lowering::offers(Good& good, const Food& food, FoodId id) {
+  out_.offers.emplace_back();
+  for (const kitchen::Shop& shop : kitchen_.shops) {
+    if (!may_buy(id, shop)) {
+      continue;
+    }
+    for (std::size_t i = 0; i < shop.offers.size(); ++i) {
+      const kitchen::Offer& offer = shop.offers[i];
+      if (offer.food != id) {
+        continue;
+      }
+      if (!offer.sale) {
+        add_offer(good, shop, i, food, plan_.from, plan_.until);
+        continue;
+      }
+      const Date first = std::max(plan_.from, offer.sale->from.value_or(plan_.from));
+      const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
+      add_offer(good, shop, i, food, plan_.from, first - std::chrono::days(1));
+      add_offer(good, shop, i, food, first, last);
+      add_offer(good, shop, i, food, last + std::chrono::days(1), plan_.until);
+    }
+  }
+}
+
+// What is left over is worth a share of the cheapest price per unit.
+void Lowering::values(Good& good) {
+  std::optional<Rational> cheapest;
+  for (const Offer& offer : good.offers) {
+    const int n = offer.by_weight ? offer.cost.most() : 1;
+    const Rational each = Rational(offer.cost.of(n)) / (Rational(offer.pack) * n);
+    cheapest = cheapest ? std::min(*cheapest, each) : each;
+  }
+  const Rational worth = cheapest.value_or(0) * kitchen_.household.leftovers_worth * 1000 * micro;
+  good.salvage = measure::to_int64(measure::floor(worth));
+  good.salvage_days = 7;
+}
+
+void Lowering::goods() {
+  for (std::size_t first = 0; first < resolved_.uses.size();) {
+    const FoodId id = resolved_.uses[first].food;
+    std::vector<std::size_t> uses;
+    std::size_t end = first;
+    for (; end < resolved_.uses.size() && resolved_.uses[end].food == id; ++end) {
+      if (resolved_.missing[end] > 0) {
+        uses.push_back(end);
+      }
+    }
+    const Food& food = kitchen_.food(id);
+    Good good;
+    if (!uses.empty() && keeping(good, food, uses.front())) {
+      demands(good, uses);
+      if (good.demands.empty()) {
+        out_.uses.pop_back();
+      } else {
+        // Up to as much again as the plan uses is welcome in the next one.
+        for (const Demand& demand : good.demands) {
+          good.salvage_cap += demand.amount;
+        }
+        offers(good, food, id);
+        values(good);
+        out_.model.goods.push_back(std::move(good));
+        out_.foods.push_back(id);
+      }
+    }
+    first = end;
+  }
+}
+
+Lowered Lowering::run() {
+  out_.model.last_day = day(plan_.until);
+  stops();
+  rooms();
+  goods();
+  return std::move(out_);
+}
+
+} // namespace
+
+Lowered lower(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics) {
+  return Lowering(kitchen, resolved, diagnostics).run();
+}
+
+} // namespace manciple::purchase

@@ -1,0 +1,77 @@
+#include "resolve/eaters.hpp"
+
+#include "resolve/errors.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::resolve {
+namespace {
+
+using kitchen::Kitchen;
+using kitchen::Meal;
+using kitchen::Person;
+using kitchen::Plan;
+
+// Absences and visits alike: from a day to a day, at some meals or at all.
+template <typename Stay>
+bool covers(const Stay& stay, const Meal& meal) {
+  return stay.from <= meal.date && meal.date <= stay.until &&
+         (stay.slots.empty() ||
+          std::find(stay.slots.begin(), stay.slots.end(), meal.slot) != stay.slots.end());
+}
+
+bool is_away(const Plan& plan, const Person& person, const Meal& meal) {
+  return std::any_of(plan.away.begin(), plan.away.end(), [&](const kitchen::Absence& absence) {
+    return absence.who == person.name && covers(absence, meal);
+  });
+}
+
+} // namespace
+
+std::vector<const Person*> eaters(const Kitchen& kitchen, const DishRef& ref) {
+  const Plan& plan = *kitchen.plan;
+  const Meal& meal = plan.meals[ref.meal];
+  const auto& named = meal.dishes[ref.dish].eaten_by;
+  std::vector<const Person*> out;
+  for (const Person& person : kitchen.household.people) {
+    const bool asked =
+        named.empty() || std::find(named.begin(), named.end(), person.name) != named.end();
+    if (asked && !is_away(plan, person, meal)) {
+      out.push_back(&person);
+    }
+  }
+  for (const kitchen::Guest& guest : plan.guests) {
+    if (named.empty() && covers(guest, meal)) {
+      out.push_back(&guest.person);
+    }
+  }
+  return out;
+}
+
+std::vector<std::vector<Rational>> servings(const Kitchen& kitchen,
+                                            text::Diagnostics& diagnostics) {
+  std::vector<std::vector<Rational>> out;
+  const Plan& plan = *kitchen.plan;
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    std::vector<Rational>& of_meal = out.emplace_back();
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      Rational sum = 0;
+      for (const Person* person : eaters(kitchen, {m, d})) {
+        sum += person->portion;
+      }
+      if (sum == 0 && dish.kind != kitchen::Dish::Kind::plain) {
+        diagnostics.error(
+            errors::nobody_eats, dish.at,
+            fmt::format("nobody is there to eat this on {}", text::print_day(plan.meals[m].date)),
+            "leave the meal out ('none') on that day, or say for how many");
+      }
+      of_meal.push_back(dish.servings.value_or(sum));
+    }
+  }
+  return out;
+}
+
+} // namespace manciple::resolve

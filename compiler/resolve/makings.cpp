@@ -1,0 +1,296 @@
+#include "resolve/makings.hpp"
+
+#include "resolve/errors.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace manciple::resolve {
+namespace {
+
+using kitchen::Dish;
+using kitchen::Ingredient;
+using kitchen::Kitchen;
+using kitchen::Meal;
+using kitchen::Plan;
+using kitchen::Recipe;
+using kitchen::Session;
+
+// A recipe wanted somewhere at a time.
+struct Need {
+  Consumer consumer;
+  int clock = 0;                      ///< minutes from midnight of the consumer's date
+  std::optional<std::size_t> session; ///< wanted inside this session
+  std::vector<Consumer> later;        ///< leftovers that are cooked along
+};
+
+class Maker {
+public:
+  Maker(const Kitchen& kitchen, const std::vector<std::vector<Rational>>& servings,
+        text::Diagnostics& diagnostics)
+      : kitchen_(kitchen),
+        plan_(*kitchen.plan),
+        servings_(servings),
+        diagnostics_(diagnostics),
+        dishes_(kitchen.recipes.size()),
+        parts_(kitchen.recipes.size()) {}
+
+  std::vector<Making> run(const std::vector<RecipeId>& order);
+
+private:
+  void collect_dishes();
+  void add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal);
+  void make(const Recipe& recipe);
+  void make_on_the_day(const Recipe& recipe, std::vector<Need> needs);
+  void make_in_sessions(const Recipe& recipe, std::vector<Need> needs);
+  void finish(const Recipe& recipe, Making making);
+  [[nodiscard]] std::optional<std::size_t> last_session_before(const Need& need) const;
+  [[nodiscard]] bool in_time(std::size_t session, const Need& need) const;
+
+  const Kitchen& kitchen_;
+  const Plan& plan_;
+  const std::vector<std::vector<Rational>>& servings_;
+  text::Diagnostics& diagnostics_;
+  std::vector<std::vector<Need>> dishes_; // by recipe: as a meal
+  std::vector<std::vector<Need>> parts_;  // by recipe: as an ingredient
+  std::vector<Making> makings_;
+};
+
+int gap_in_days(Date from, Date to) {
+  return static_cast<int>((to - from).count());
+}
+
+// How long what is made keeps at all, in fridge or freezer.
+std::optional<int> longest(const Recipe& recipe) {
+  return std::max(recipe.keeps_fridge, recipe.keeps_freezer);
+}
+
+void Maker::collect_dishes() {
+  for (std::size_t m = 0; m < plan_.meals.size(); ++m) {
+    const Meal& meal = plan_.meals[m];
+    for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
+      const Dish& dish = meal.dishes[d];
+      const RecipeId* id = dish.what.recipe();
+      if (dish.kind == Dish::Kind::plain || id == nullptr) {
+        continue;
+      }
+      if (dish.kind == Dish::Kind::leftovers) {
+        add_leftovers({m, d}, dish, meal);
+        continue;
+      }
+      const Rational times = servings_[m][d] / kitchen_.recipe(*id).serves;
+      if (times > 0) {
+        dishes_[static_cast<std::size_t>(*id)].push_back(
+            {{DishRef{m, d}, times, meal.date, false, false},
+             kitchen_.household.slot(meal.slot)->at,
+             {},
+             {}});
+      }
+    }
+  }
+}
+
+// Leftovers are of the last cooking before the meal.
+void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal) {
+  const Recipe& recipe = kitchen_.recipe(*dish.what.recipe());
+  std::vector<Need>& cooked = dishes_[static_cast<std::size_t>(recipe.id)];
+  if (cooked.empty()) {
+    diagnostics_.error(errors::no_leftovers, dish.at,
+                       fmt::format("{} is not cooked before {}, so there are no leftovers",
+                                   recipe.name, text::print_day(meal.date)));
+    return;
+  }
+  Need& of = cooked.back();
+  const int days = gap_in_days(of.consumer.date, meal.date);
+  const bool fridge = recipe.keeps_fridge && days <= *recipe.keeps_fridge;
+  const bool freezer = recipe.keeps_freezer && days <= *recipe.keeps_freezer;
+  if (!fridge && !freezer) {
+    const std::string keeps =
+        recipe.keeps_fridge
+            ? fmt::format("it keeps {} in the fridge", text::print_days(*recipe.keeps_fridge))
+            : "the recipe does not say how long it keeps";
+    diagnostics_.error(errors::leftovers_too_old, dish.at,
+                       fmt::format("{} was cooked on {}, {} before; {}", recipe.name,
+                                   text::print_day(of.consumer.date), text::print_days(days),
+                                   keeps),
+                       "eat the leftovers earlier, or give the recipe 'keeps: {freezer: 3 months}' "
+                       "if it freezes well");
+    return;
+  }
+  of.later.push_back(
+      {ref, servings_[ref.meal][ref.dish] / recipe.serves, meal.date, true, !fridge});
+}
+
+bool Maker::in_time(std::size_t index, const Need& need) const {
+  const Session& session = plan_.sessions[index];
+  if (need.session) {
+    return index <= *need.session; // earlier, or before it in the same session
+  }
+  return session.date < need.consumer.date ||
+         (session.date == need.consumer.date && session.until <= need.clock);
+}
+
+std::optional<std::size_t> Maker::last_session_before(const Need& need) const {
+  std::optional<std::size_t> last;
+  for (std::size_t i = 0; i < plan_.sessions.size(); ++i) {
+    if (in_time(i, need)) {
+      last = i;
+    }
+  }
+  return last;
+}
+
+void Maker::make(const Recipe& recipe) {
+  std::vector<Need>& dishes = dishes_[static_cast<std::size_t>(recipe.id)];
+  std::vector<Need>& parts = parts_[static_cast<std::size_t>(recipe.id)];
+  if (recipe.make_ahead) {
+    std::move(dishes.begin(), dishes.end(), std::back_inserter(parts));
+  } else {
+    for (Need& need : dishes) {
+      make_on_the_day(recipe, {std::move(need)});
+    }
+  }
+  make_in_sessions(recipe, std::move(parts));
+}
+
+// Fewest batches: the use that comes first is served by the last session before it, and that batch
+// serves every later use that it keeps for. Each use is an interval of days [use - keeping, use],
+// each session a point; taking the rightmost point for the interval that ends first pierces all
+// intervals with the fewest points (the classic interval-stabbing argument: some point must lie in
+// that interval, and the rightmost one lies in every other interval that any of them lies in).
+void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
+  const auto when = [](const Need& n) {
+    return std::tuple(n.consumer.date, n.session ? 0 : 1, n.clock);
+  };
+  std::stable_sort(needs.begin(), needs.end(),
+                   [&](const Need& a, const Need& b) { return when(a) < when(b); });
+  std::vector<Need> on_the_day;
+  std::vector<bool> served(needs.size(), false);
+  for (std::size_t i = 0; i < needs.size(); ++i) {
+    if (served[i]) {
+      continue;
+    }
+    const auto session = last_session_before(needs[i]);
+    const auto keeps = longest(recipe);
+    const auto serves = [&](const Need& need) {
+      return in_time(*session, need) &&
+             gap_in_days(plan_.sessions[*session].date, need.consumer.date) <= keeps.value_or(0);
+    };
+    if (!session || !serves(needs[i])) {
+      on_the_day.push_back(std::move(needs[i]));
+      served[i] = true;
+      continue;
+    }
+    Making making;
+    making.date = plan_.sessions[*session].date;
+    making.session = session;
+    for (std::size_t j = i; j < needs.size(); ++j) {
+      if (served[j] || !serves(needs[j])) {
+        continue;
+      }
+      served[j] = true;
+      const int days = gap_in_days(making.date, needs[j].consumer.date);
+      needs[j].consumer.from_freezer = days > recipe.keeps_fridge.value_or(0);
+      making.consumers.push_back(needs[j].consumer);
+      for (Consumer& later : needs[j].later) {
+        making.consumers.push_back(std::move(later));
+      }
+    }
+    finish(recipe, std::move(making));
+  }
+  // What no session serves is made when it is used, once a day.
+  std::map<Date, std::vector<Need>> by_day;
+  for (Need& need : on_the_day) {
+    by_day[need.consumer.date].push_back(std::move(need));
+  }
+  for (auto& [day, list] : by_day) {
+    make_on_the_day(recipe, std::move(list));
+  }
+}
+
+void Maker::make_on_the_day(const Recipe& recipe, std::vector<Need> needs) {
+  Making making;
+  making.date = needs.front().consumer.date;
+  making.ready_by = needs.front().clock;
+  for (Need& need : needs) {
+    making.ready_by = std::min(making.ready_by, need.clock);
+    // Inside a session the part is made there too.
+    making.session = need.session;
+    making.consumers.push_back(need.consumer);
+    for (Consumer& later : need.later) {
+      making.consumers.push_back(std::move(later));
+    }
+  }
+  finish(recipe, std::move(making));
+}
+
+void Maker::finish(const Recipe& recipe, Making making) {
+  making.id = MakingId{static_cast<std::uint32_t>(makings_.size())};
+  making.recipe = recipe.id;
+  for (const Consumer& consumer : making.consumers) {
+    making.times += consumer.times;
+  }
+  for (const Ingredient& ingredient : recipe.ingredients) {
+    const RecipeId* part = ingredient.recipe();
+    if (part == nullptr || !ingredient.amount) {
+      continue;
+    }
+    if (const auto times = times_of(kitchen_, ingredient, diagnostics_)) {
+      const Consumer consumer{making.id, *times * making.times, making.date, false, false};
+      parts_[static_cast<std::size_t>(*part)].push_back(
+          {consumer, making.ready_by, making.session, {}});
+    }
+  }
+  makings_.push_back(std::move(making));
+}
+
+std::vector<Making> Maker::run(const std::vector<RecipeId>& order) {
+  collect_dishes();
+  for (const RecipeId id : order) {
+    make(kitchen_.recipe(id));
+  }
+  return std::move(makings_);
+}
+
+} // namespace
+
+std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingredient,
+                                 text::Diagnostics& diagnostics) {
+  const Recipe& recipe = kitchen.recipe(*ingredient.recipe());
+  const foods::Amount& amount = *ingredient.amount;
+  const auto& unit = measure::facts(amount.measure.unit);
+  const bool counted = !amount.measure.piece.empty() || unit.dimension == measure::Dimension::count;
+  if (amount.measure.piece == "serving") {
+    return Rational(amount.number / recipe.serves);
+  }
+  for (const kitchen::Makes& makes : recipe.makes) {
+    const auto& made = measure::facts(makes.measure.unit);
+    const bool made_counted =
+        !makes.measure.piece.empty() || made.dimension == measure::Dimension::count;
+    if (counted && made_counted) {
+      return Rational(amount.number * unit.factor / (makes.number * made.factor));
+    }
+    if (!counted && !made_counted && unit.dimension == made.dimension) {
+      return Rational(amount.number * unit.factor / (makes.number * made.factor));
+    }
+  }
+  diagnostics.error(
+      errors::cannot_scale, ingredient.at,
+      fmt::format(
+          "how much of {} this is cannot be told: the recipe does not say what it makes in {}",
+          recipe.name, counted ? "pieces" : std::string(measure::name(unit.dimension))),
+      fmt::format("add 'makes: {}' to recipes/{}.yaml", counted ? "12 pieces" : "8 cups",
+                  recipe.slug));
+  return std::nullopt;
+}
+
+std::vector<Making> makings(const Kitchen& kitchen,
+                            const std::vector<std::vector<Rational>>& servings,
+                            const std::vector<RecipeId>& order, text::Diagnostics& diagnostics) {
+  return Maker(kitchen, servings, diagnostics).run(order);
+}
+
+} // namespace manciple::resolve

@@ -1,0 +1,22 @@
+#pragma once
+
+#include "resolve/resolve.hpp"
+
+namespace manciple::resolve {
+
+/// What is made, how much of it, when and for whom. A dish is cooked for its meal, with what later
+/// meals eat as leftovers; a recipe that is an ingredient, or one to make ahead, in the fewest
+/// batches that the plan's prep sessions and its keeping time allow, else on the day of its use.
+/// `order` has each recipe before those that it needs.
+std::vector<Making> makings(const kitchen::Kitchen& kitchen,
+                            const std::vector<std::vector<Rational>>& servings,
+                            const std::vector<kitchen::RecipeId>& order,
+                            text::Diagnostics& diagnostics);
+
+/// How many times a recipe as written an ingredient of another takes: "6 cups vegetable stock" of a
+/// recipe that makes 12 cups is a half. Nothing, with an error, when the recipe does not say.
+std::optional<Rational> times_of(const kitchen::Kitchen& kitchen,
+                                 const kitchen::Ingredient& ingredient,
+                                 text::Diagnostics& diagnostics);
+
+} // namespace manciple::resolve

@@ -1,0 +1,105 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+/// From what the plan says to what it takes: who eats, what is made when, which food is used when.
+namespace manciple::resolve {
+
+using kitchen::RecipeId;
+using measure::Rational;
+using text::Date;
+
+/// One dish of one meal: indices into the plan.
+struct DishRef {
+  std::size_t meal = 0;
+  std::size_t dish = 0;
+  friend auto operator<=>(const DishRef&, const DishRef&) = default;
+};
+
+/// Names one making.
+enum class MakingId : std::uint32_t {};
+
+/// Who a making is for: a dish of a meal, or another making that it is an ingredient of.
+struct Consumer {
+  std::variant<DishRef, MakingId> who;
+  Rational times;            ///< how many times the recipe as written this takes
+  Date date;                 ///< when it is used
+  bool leftovers = false;    ///< a later meal of a dish cooked for an earlier one
+  bool from_freezer = false; ///< keeps till then only frozen
+};
+
+/// One cooking of a recipe, for one meal or for several uses: a batch.
+struct Making {
+  MakingId id{};
+  RecipeId recipe{};
+  Rational times; ///< of the recipe as written: the sum of its consumers'
+  Date date;
+  std::optional<std::size_t> session; ///< made in this prep session; else on the day, for the meal
+  int ready_by = 0; ///< minutes from midnight of `date`; of no meaning in a session
+  std::vector<Consumer> consumers;
+};
+
+/// Why food is used.
+struct OfMaking {
+  MakingId making{};
+  std::size_t ingredient = 0;
+};
+struct OfDish {
+  DishRef dish;
+};
+struct OfStaple {
+  std::size_t staple = 0;
+};
+struct OfExtra {
+  std::size_t extra = 0;
+};
+using Reason = std::variant<OfMaking, OfDish, OfStaple, OfExtra>;
+
+/// A food used on a day: `amount` as purchased, in the food's basis.
+struct Use {
+  foods::FoodId food{};
+  Rational amount;
+  Date date;          ///< when it has to be in the house
+  bool fresh = false; ///< not from the freezer
+  Reason reason;
+  foods::Form form{};                ///< to which it is cut
+  std::optional<std::size_t> cut_in; ///< the prep session in which it is cut ahead
+};
+
+/// A label that has to be read before a person eats: whether the food has the allergen differs by
+/// maker, or is not known.
+struct LabelCheck {
+  foods::FoodId food{};
+  foods::Allergen allergen{};
+  std::string person;
+};
+
+/// What is used up of the stock on hand.
+struct StockUse {
+  std::size_t lot = 0;
+  std::size_t use = 0;
+  Rational amount;
+};
+
+struct Resolved {
+  std::vector<std::vector<Rational>> servings; ///< by meal and dish
+  std::vector<Making> makings;                 ///< by date
+  std::vector<Use> uses;                       ///< by food's name, then date
+  std::vector<LabelCheck> labels;
+  std::vector<StockUse> from_stock; ///< by use
+  std::vector<Rational> missing;    ///< by use: what the stock does not cover
+
+  [[nodiscard]] const Making& making(MakingId id) const {
+    return makings[static_cast<std::size_t>(id)];
+  }
+};
+
+/// Resolves the plan of a kitchen. With errors the result is not to be used.
+Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics);
+
+} // namespace manciple::resolve

@@ -1,0 +1,211 @@
+#include "resolve/uses.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+namespace manciple::resolve {
+namespace {
+
+using foods::Form;
+using kitchen::Ingredient;
+using kitchen::Kitchen;
+using kitchen::Plan;
+using kitchen::Recipe;
+
+// Work that can be done ahead: a cut that keeps for a while.
+constexpr std::array<Form, 10> cuts{Form::chopped,   Form::diced,  Form::minced, Form::sliced,
+                                    Form::shredded,  Form::grated, Form::cubed,  Form::torn,
+                                    Form::julienned, Form::florets};
+
+bool is_cut(Form form) {
+  return std::find(cuts.begin(), cuts.end(), form) != cuts.end();
+}
+
+Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
+  return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;
+}
+
+// The last session on or before the use's day in which it can be cut and from which the cut keeps.
+std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::Food& food,
+                                          const Making& making, Form form) {
+  const Plan& plan = *kitchen.plan;
+  const bool vegetable = food.department == foods::Department::produce;
+  if (!is_cut(form) || !vegetable || making.session || !food.keeps.opened || plan.trips.empty()) {
+    return std::nullopt;
+  }
+  std::optional<std::size_t> last;
+  for (std::size_t i = 0; i < plan.sessions.size(); ++i) {
+    const auto& session = plan.sessions[i];
+    const bool before = session.date < making.date ||
+                        (session.date == making.date && session.until <= making.ready_by);
+    const bool keeps = making.date - session.date <= std::chrono::days(food.keeps.opened->value);
+    if (before && keeps && session.date >= plan.trips.front().date) {
+      last = i;
+    }
+  }
+  return last;
+}
+
+void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std::vector<Use>& out) {
+  std::vector<std::vector<Rational>> per_making;
+  for (const Recipe& recipe : kitchen.recipes) {
+    per_making.push_back(purchased_per_making(kitchen, recipe));
+  }
+  for (const Making& making : makings) {
+    const Recipe& recipe = kitchen.recipe(making.recipe);
+    const auto& amounts = per_making[static_cast<std::size_t>(recipe.id)];
+    for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
+      const Ingredient& ingredient = recipe.ingredients[i];
+      if (ingredient.food() == nullptr || amounts[i] == 0 ||
+          kitchen.food(*ingredient.food()).from_tap) {
+        continue;
+      }
+      const Form form = ingredient.amount->form;
+      const auto session = session_to_cut(kitchen, kitchen.food(*ingredient.food()), making, form);
+      const Date date = session ? kitchen.plan->sessions[*session].date : making.date;
+      out.push_back({*ingredient.food(), amounts[i] * making.times, date, ingredient.fresh,
+                     OfMaking{making.id, i}, form, session});
+    }
+  }
+}
+
+void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
+  const Plan& plan = *kitchen.plan;
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      if (dish.kind == kitchen::Dish::Kind::plain && dish.what.amount) {
+        const Rational amount = as_purchased(kitchen, dish.what) * dish.servings.value_or(1);
+        out.push_back({*dish.what.food(),
+                       amount,
+                       plan.meals[m].date,
+                       dish.what.fresh,
+                       OfDish{{m, d}},
+                       dish.what.amount->form,
+                       {}});
+      }
+    }
+  }
+}
+
+void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
+  const Plan& plan = *kitchen.plan;
+  for (std::size_t i = 0; i < plan.staples.size(); ++i) {
+    const kitchen::Staple& staple = plan.staples[i];
+    const Rational amount = as_purchased(kitchen, staple.what);
+    const foods::FoodId food = *staple.what.food();
+    if (!staple.every_days) {
+      // A level to keep is what must be left on the last day.
+      out.push_back({food, amount, plan.until, staple.what.fresh, OfStaple{i}, Form::plain, {}});
+      continue;
+    }
+    for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
+      out.push_back({food,
+                     amount / *staple.every_days,
+                     day,
+                     staple.what.fresh,
+                     OfStaple{i},
+                     Form::plain,
+                     {}});
+    }
+  }
+  for (std::size_t i = 0; i < plan.extra.size(); ++i) {
+    const kitchen::Extra& extra = plan.extra[i];
+    out.push_back({*extra.what.food(),
+                   as_purchased(kitchen, extra.what),
+                   extra.by.value_or(plan.until),
+                   extra.what.fresh,
+                   OfExtra{i},
+                   Form::plain,
+                   {}});
+  }
+}
+
+} // namespace
+
+std::vector<Rational> purchased_per_making(const Kitchen& kitchen, const Recipe& recipe) {
+  std::vector<Rational> out(recipe.ingredients.size(), Rational(0));
+  for (std::size_t i = 0; i < out.size(); ++i) {
+    const Ingredient& ingredient = recipe.ingredients[i];
+    if (ingredient.food() != nullptr && ingredient.amount) {
+      out[i] = as_purchased(kitchen, ingredient);
+    }
+  }
+  for (const auto& [one, other] :
+       {std::pair{Form::juice, Form::zest}, std::pair{Form::white, Form::yolk}}) {
+    std::map<foods::FoodId, std::array<Rational, 2>> sums;
+    const auto side = [&, one = one, other = other](std::size_t i) -> std::optional<std::size_t> {
+      const Ingredient& ingredient = recipe.ingredients[i];
+      if (ingredient.food() == nullptr || !ingredient.amount) {
+        return std::nullopt;
+      }
+      const Form form = ingredient.amount->form;
+      return form == one     ? std::optional<std::size_t>(0)
+             : form == other ? std::optional<std::size_t>(1)
+                             : std::nullopt;
+    };
+    for (std::size_t i = 0; i < out.size(); ++i) {
+      if (const auto s = side(i)) {
+        sums[*recipe.ingredients[i].food()][*s] += out[i];
+      }
+    }
+    for (std::size_t i = 0; i < out.size(); ++i) {
+      if (const auto s = side(i)) {
+        const auto& both = sums[*recipe.ingredients[i].food()];
+        const bool smaller = both[*s] < both[1 - *s] || (both[*s] == both[1 - *s] && *s == 1);
+        out[i] = smaller ? Rational(0) : out[i];
+      }
+    }
+  }
+  return out;
+}
+
+std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings) {
+  std::vector<Use> out;
+  of_makings(kitchen, makings, out);
+  of_dishes(kitchen, out);
+  of_plan(kitchen, out);
+  std::stable_sort(out.begin(), out.end(), [&](const Use& a, const Use& b) {
+    return std::pair(std::string_view(kitchen.food(a.food).name), a.date) <
+           std::pair(std::string_view(kitchen.food(b.food).name), b.date);
+  });
+  return out;
+}
+
+std::vector<StockUse> use_stock(const Kitchen& kitchen, const std::vector<Use>& uses) {
+  const auto& lots = kitchen.on_hand.lots;
+  std::vector<std::size_t> order(lots.size());
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    order[i] = i;
+  }
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return lots[a].use_by.value_or(Date::max()) < lots[b].use_by.value_or(Date::max());
+  });
+  std::vector<Rational> open;
+  open.reserve(uses.size());
+  for (const Use& use : uses) {
+    open.push_back(use.amount);
+  }
+  std::vector<StockUse> out;
+  for (const std::size_t l : order) {
+    const kitchen::StockLot& lot = lots[l];
+    Rational left = lot.amount;
+    for (std::size_t u = 0; u < uses.size() && left > 0; ++u) {
+      const bool same = uses[u].food == *lot.what.food();
+      const bool good = !lot.use_by || uses[u].date <= *lot.use_by;
+      const bool may = lot.place != foods::Place::freezer || !uses[u].fresh;
+      if (same && good && may && open[u] > 0) {
+        const Rational taken = std::min(left, open[u]);
+        left -= taken;
+        open[u] -= taken;
+        out.push_back({l, u, taken});
+      }
+    }
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const StockUse& a, const StockUse& b) { return a.use < b.use; });
+  return out;
+}
+
+} // namespace manciple::resolve

@@ -1,0 +1,135 @@
+"""Checks a result.json by itself: its schema, its sums, and that every use is met in time by food
+that is still good. Shares no code with the compiler. Usage: check_result.py FOLDER SCHEMA"""
+import collections
+import csv
+import datetime
+import json
+import math
+import pathlib
+import sys
+
+import jsonschema
+
+folder, schema = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
+result = json.loads((folder / "result.json").read_text())
+jsonschema.Draft202012Validator(json.loads(schema.read_text())).validate(result)
+
+failures = []
+
+
+def check(good, what):
+    if not good:
+        failures.append(what)
+
+
+def close(a, b):
+    # Amounts are written to six places; a sum of some hundreds of them is off by less than this.
+    return abs(a - b) <= 1e-3 + 1e-9 * abs(b)
+
+
+def day(text):
+    return datetime.date.fromisoformat(text)
+
+
+visits, purchases, uses = result["visits"], result["purchases"], result["uses"]
+keeping = {f["food"]: f for f in result["foods"]}
+
+# Money: lines make up stops, stops make up the whole, to the cent.
+goods = collections.Counter()
+for p in purchases:
+    goods[p["visit"]] += p["cost"]
+    check(close(p["amount"], p["packs"] * p["pack_amount"]), f"{p['food']}: packs and amount")
+    check(0 <= p["freeze"] <= p["amount"] + 1e-3, f"{p['food']}: more frozen than bought")
+for i, v in enumerate(visits):
+    check(goods[i] == v["goods"], f"stop {i}: its lines make {goods[i]}, it says {v['goods']}")
+    check(v["paid"] == v["goods"] + v["tax"] - v["credit"], f"stop {i}: what is paid")
+check(sum(v["paid"] for v in visits) == result["paid"], "all stops together")
+check(sum(v["cash_back"] for v in visits) == result["cash_back"], "cash back")
+
+# The list as a table says the same.
+with open(folder / "list.csv", newline="") as f:
+    rows = list(csv.DictReader(f))
+check(len(rows) == len(purchases), "lines of list.csv")
+check(sum(round(float(r["cost"]) * 100) for r in rows) == sum(p["cost"] for p in purchases), "sum of list.csv")
+
+# Every use is met exactly, by stock and by purchases.
+met = collections.Counter()
+for s in result["from_stock"]:
+    lot, use = result["on_hand"][s["lot"]], uses[s["use"]]
+    met[s["use"]] += s["amount"]
+    check(lot["food"] == use["food"], "stock of another food")
+    check(lot["use_by"] is None or day(use["date"]) <= day(lot["use_by"]), f"{lot['food']}: stock used after its date")
+    check(lot["place"] != "freezer" or not use["fresh"], f"{lot['food']}: frozen stock for a fresh use")
+taken = collections.Counter()
+frozen = collections.Counter()
+opened = collections.defaultdict(list)
+for s in result["supplies"]:
+    p, use = purchases[s["purchase"]], uses[s["use"]]
+    bought, used = day(visits[p["visit"]]["date"]), day(use["date"])
+    age = (used - bought).days
+    keeps = keeping[p["food"]]
+    met[s["use"]] += s["amount"]
+    taken[s["purchase"]] += s["amount"]
+    check(p["food"] == use["food"], "a purchase of another food")
+    check(age >= 0, f"{p['food']}: used {use['date']}, bought {bought}")
+    if s["frozen"]:
+        frozen[s["purchase"]] += s["amount"]
+        check(not use["fresh"], f"{p['food']}: frozen for a fresh use")
+        check(age <= keeps["keeps_frozen_days"], f"{p['food']}: frozen too long")
+    else:
+        check(age <= keeps["keeps_days"], f"{p['food']}: {age} days old, keeps {keeps['keeps_days']}")
+for i, use in enumerate(uses):
+    check(close(met[i], use["amount"]), f"{use['food']} on {use['date']}: {met[i]} of {use['amount']}")
+for i, p in enumerate(purchases):
+    check(close(taken[i] + p["kept"] + p["wasted"], p["amount"]), f"{p['food']}: used, kept and wasted do not make what is bought")
+    check(frozen[i] <= p["freeze"] + 1e-3, f"{p['food']}: more comes from the freezer than was frozen")
+stock_used = collections.Counter()
+for s in result["from_stock"]:
+    stock_used[s["lot"]] += s["amount"]
+for i, lot in enumerate(result["on_hand"]):
+    check(stock_used[i] <= lot["amount"] + 1e-3, f"{lot['food']}: more used than is on hand")
+
+# Makings: what is made is what is eaten, in time and while it keeps.
+for i, m in enumerate(result["makings"]):
+    check(close(sum(c["times"] for c in m["for"]), m["times"]), f"{m['recipe']}: shares")
+    for c in m["for"]:
+        age = (day(c["date"]) - day(m["date"])).days
+        limit = m["keeps_freezer_days"] if c["frozen"] else m["keeps_fridge_days"]
+        check(0 <= age <= (limit or 0), f"{m['recipe']}: used {age} days after it is made")
+served = collections.Counter()
+for m in result["makings"]:
+    for c in m["for"]:
+        if "meal" in c:
+            served[c["meal"], c["dish"]] += c["times"] * m["serves"]
+for i, meal in enumerate(result["meals"]):
+    for d, dish in enumerate(meal["dishes"]):
+        if dish["kind"] != "plain":
+            check(close(served[i, d], dish["servings"]), f"{meal['date']} {dish['name']}: servings")
+for use in uses:
+    if "making" in use:
+        check(day(use["date"]) <= day(result["makings"][use["making"]]["date"]), "food for a making comes after it")
+
+# Money by meal: all shares make up the goods.
+check(0 <= sum(d["cost"] for meal in result["meals"] for d in meal["dishes"]) <= sum(goods.values()) + 1, "cost of meals")
+
+# Sessions: no cook and no appliance twice, nothing before what it waits for.
+for session in result["sessions"]:
+    tasks = session["tasks"]
+    for t in tasks:
+        for before in t["after"]:
+            b = tasks[before]
+            check(b["start"] + b["hands_on"] + b["then"] <= t["start"], f"{t['what']} starts before {b['what']} has ended")
+        check(t["hands_on"] == 0 or t["cook"] is not None, f"{t['what']}: nobody does it")
+        check(t["start"] + t["hands_on"] + t["then"] <= session["length"], f"{t['what']} ends after the session")
+    for minute in range(session["length"]):
+        cooks = [t["cook"] for t in tasks if t["start"] <= minute < t["start"] + t["hands_on"]]
+        check(len(cooks) == len(set(cooks)) and len(cooks) <= session["cooks"], f"cooks at minute {minute}")
+        busy = collections.Counter(t["appliance"] for t in tasks if t["appliance"] and t["start"] <= minute < t["start"] + t["hands_on"] + t["then"])
+        for appliance, n in busy.items():
+            check(n <= result["appliances"][appliance], f"{n} on {appliance} at minute {minute}")
+    check(math.isfinite(session["length"]) and session["bound"] <= session["length"], "bound of a session")
+
+for failure in failures[:40]:
+    print(failure)
+print(f"{len(purchases)} purchases, {len(uses)} uses, {len(result['makings'])} makings checked; {len(failures)} wrong")
+sys.exit(1 if failures else 0)

@@ -1,0 +1,10 @@
+#!/usr/bin/env bash
+# cmake --install gives a program that needs nothing of the source tree.
+set -euo pipefail
+build=$(cd "$1" && pwd)
+place=$(mktemp -d)
+trap 'rm -rf "$place"' EXIT
+cmake --install "$build" --prefix "$place" >/dev/null
+cd "$place"
+bin/manciple convert "2 cups onion, chopped" --to g | head -n 1 | grep -x '355.556 g'
+bin/manciple food onion | grep -q 'SR28 11282'

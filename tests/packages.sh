@@ -1,0 +1,23 @@
+# Sourced by the scripts: installs Debian packages that are missing, without asking.
+
+need_packages() {
+  local missing=()
+  local package
+  for package in "$@"; do
+    dpkg-query -W -f '${Status}' "$package" 2>/dev/null | grep -q 'ok installed' || missing+=("$package")
+  done
+  if [ ${#missing[@]} -eq 0 ]; then
+    return
+  fi
+  local sudo=
+  [ "$(id -u)" -eq 0 ] || sudo=sudo
+  echo "installing: ${missing[*]}"
+  $sudo env DEBIAN_FRONTEND=noninteractive apt-get update -qq
+  $sudo env DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends "${missing[@]}" >/dev/null
+}
+
+# What the program is built with.
+build_packages=(g++ cmake ninja-build libyaml-cpp-dev libboost-dev libfmt-dev libexpected-dev
+  nlohmann-json3-dev libcli11-dev)
+# What the tests compare with besides.
+test_packages=(libgtest-dev libglpk-dev units clang-format python3 python3-jsonschema git)

@@ -1,0 +1,59 @@
+#!/usr/bin/env bash
+# Installs what is missing, builds, runs every test, prints a total.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+. tests/packages.sh
+need_packages "${build_packages[@]}" "${test_packages[@]}"
+
+cmake -S . -B build/check -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" \
+  -DMANCIPLE_TESTS=ON -DMANCIPLE_SANITIZE=ON >/dev/null
+cmake --build build/check -- --quiet
+
+passed=0
+failed=0
+skipped=0
+
+# A check by a script: one test.
+check() {
+  local name=$1
+  shift
+  if "$@" >build/check/script.log 2>&1; then
+    passed=$((passed + 1))
+    echo "ok      $name"
+  else
+    failed=$((failed + 1))
+    echo "FAILED  $name"
+    cat build/check/script.log
+  fi
+}
+
+# The test programs, one a phase.
+for program in build/check/tests/*_tests; do
+  name=$(basename "$program")
+  "$program" --gtest_brief=1 >build/check/"$name".log 2>&1 && state=ok || state=FAILED
+  good=$(sed -n 's/^\[  PASSED  \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
+  bad=$(sed -n 's/^\[  FAILED  \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
+  left=$(sed -n 's/^\[  SKIPPED \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
+  [ "$state" = ok ] || [ -n "$bad" ] || bad=1
+  passed=$((passed + ${good:-0}))
+  failed=$((failed + ${bad:-0}))
+  skipped=$((skipped + ${left:-0}))
+  printf '%-7s %s: %s passed, %s failed\n' "$state" "$name" "${good:-0}" "${bad:-0}"
+  grep -h '^published' build/check/"$name".log || true
+  [ "$state" = ok ] || cat build/check/"$name".log
+done
+
+check "a phase includes only what stands left of it" bash tests/layers.sh
+check "the code is formatted" bash tests/format.sh
+check "the demo month compiles as reviewed" bash tests/golden.sh build/check/manciple
+check "the demo's result is right by itself" bash tests/independent.sh build/check/manciple
+check "an installed program works elsewhere" bash tests/installed.sh build/check
+check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
+
+echo
+if [ "$skipped" -gt 0 ]; then
+  echo "$passed passed, $failed failed, $skipped skipped"
+else
+  echo "$passed passed, $failed failed"
+fi
+[ "$failed" -eq 0 ]
