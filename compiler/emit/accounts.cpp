@@ -89,12 +89,11 @@ std::string left_markdown(const Compiled& compiled) {
   const auto print = std::back_inserter(out);
   std::string wasted;
   for (const purchase::Line& line : compiled.shopping.lines) {
-    // A trace under a gram is a rounding of the scale, not food.
-    if (line.kept >= 1) {
+    if (is_more_than_scraps(food_of(compiled, line), line.kept)) {
       fmt::format_to(print, "- {} {}\n", amount_of(compiled, line.food, line.kept),
                      escape_markdown(food_of(compiled, line).name));
     }
-    if (line.wasted >= 1) {
+    if (is_more_than_scraps(food_of(compiled, line), line.wasted)) {
       fmt::format_to(std::back_inserter(wasted), "- {} {} of {} bought on {}\n",
                      amount_of(compiled, line.food, line.wasted),
                      escape_markdown(food_of(compiled, line).name),
@@ -110,7 +109,7 @@ std::string left_markdown(const Compiled& compiled) {
       left -= used.lot == l ? used.amount : Rational(0);
     }
     const bool gone = lot.use_by && *lot.use_by <= plan.until;
-    if (left >= 1) {
+    if (is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
       fmt::format_to(gone ? std::back_inserter(wasted) : print, "- {} {} ({})\n",
                      amount_of(compiled, *lot.what.food(), left),
                      escape_markdown(compiled.kitchen.food(*lot.what.food()).name),

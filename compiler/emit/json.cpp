@@ -89,7 +89,7 @@ Json makings(const Compiled& compiled) {
                    {"times", number(making.times)},
                    {"date", date(making.date)},
                    {"session", std::move(session)},
-                   {"keeps_fridge_days", maybe(recipe.keeps_fridge)},
+                   {"keeps_unfrozen_days", maybe(recipe.keeps_unfrozen())},
                    {"keeps_freezer_days", maybe(recipe.keeps_freezer)},
                    {"for", consumers}});
   }

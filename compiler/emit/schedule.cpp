@@ -269,7 +269,11 @@ std::string prep_markdown(const Compiled& compiled) {
 std::string days_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("# Day by day: {}\n", escape_markdown(plan.name));
-  for (text::Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
+  // What has to thaw or soak for the first day begins before the plan does.
+  const auto& reminders = compiled.prep.reminders;
+  const text::Date first =
+      reminders.empty() ? plan.from : std::min(plan.from, reminders.front().date);
+  for (text::Date day = first; day <= plan.until; day += std::chrono::days(1)) {
     const std::vector<std::string> lines = day_lines(compiled, day);
     if (!lines.empty()) {
       fmt::format_to(std::back_inserter(out), "\n## {}\n\n", text::print_day(day));
@@ -307,7 +311,7 @@ std::string labels_markdown(const Compiled& compiled) {
     fmt::format_to(std::back_inserter(out), "| {} | {} | {} | {} | {} | {} |\n",
                    escape_markdown(label.name), escape_markdown(label.amount),
                    text::print_day(label.made), text::print_date(label.use_by),
-                   label.frozen ? "freezer" : "fridge", escape_markdown(label.reheat));
+                   foods::name(label.place), escape_markdown(label.reheat));
   }
   return out;
 }

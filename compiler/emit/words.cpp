@@ -37,6 +37,11 @@ std::string amount_of(const Compiled& compiled, foods::FoodId food, const Ration
   return foods::customary(compiled.kitchen.food(food), amount, compiled.kitchen.household.system);
 }
 
+bool is_more_than_scraps(const foods::Food& food, const Rational& amount) {
+  return amount >=
+         (foods::basis(food) == measure::Dimension::count ? Rational(1, 2) : Rational(30));
+}
+
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
   const std::string& currency = compiled.kitchen.household.currency;
   return cents < 0 ? "-" + currency + kitchen::print_money(-cents)
@@ -78,7 +83,7 @@ std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line)
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
-  if (line.to_freeze > 0) {
+  if (is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
     out.push_back(fmt::format("freeze {}", amount_of(compiled, line.food, line.to_freeze)));
   }
   std::map<std::string, std::string> labels;

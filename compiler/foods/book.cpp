@@ -60,7 +60,7 @@ void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics)
         diagnostics
             .error(errors::twice, defined.at,
                    fmt::format("'{}' names two foods of this file", name))
-            .notes.push_back({first->second, "the other one"});
+            .note(first->second, "the other one");
       }
       own_.insert_or_assign(name, id);
     }

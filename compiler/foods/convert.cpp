@@ -251,19 +251,22 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
     }
     return measure::print_for_shop(base, system);
   }
-  // Counted: by the piece it is shopped in, else by the one a bare count means.
+  // Counted: by the piece it is shopped in, else by the one a bare count means. What comes in cans
+  // and jars is spoken of by weight, save whole cans.
   const std::string word =
       food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
-  const auto one = word.empty()
-                       ? tl::expected<Purchased, NoConversion>(tl::unexpected(NoConversion{}))
-                       : as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
-  if (!one) {
+  const bool in_jars = food.department == Department::canned && word != "can";
+  const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
+  if (word.empty() || in_jars || !one) {
     return measure::print_for_shop(base, system);
   }
   const Rational count = purchased / one->amount;
   // A tenth shows what is used of a piece without pretending to more.
   const std::string number = print_decimal(count, 1);
-  const bool sized = word == "each" || word == food.count_as.value_or("");
+  constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
+                                                  "extra large", "jumbo",  "each"};
+  const bool sized = std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
+                     food.name.find(word) != std::string::npos;
   return sized ? number : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
 }
 

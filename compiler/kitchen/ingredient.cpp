@@ -28,7 +28,7 @@ constexpr auto descriptors = std::to_array<std::string_view>(
 
 constexpr auto containers = std::to_array<std::string_view>(
     {"can", "tin", "package", "pkg", "packet", "jar", "bottle", "box", "bag", "carton", "tub",
-     "tube", "container", "block", "pouch", "pack"});
+     "tube", "container", "block", "pouch", "pack", "roll", "pair"});
 
 template <std::size_t n>
 bool holds(const std::array<std::string_view, n>& list, std::string_view word) {

@@ -444,7 +444,12 @@ std::vector<Date> Reader::dates_of(Fields& fields, const Node& node, std::string
 void Reader::trip(const Node& node) {
   Fields fields(node, "a trip", diagnostics_);
   const std::vector<Date> on = dates_of(fields, node, "a trip");
-  Trip trip{{}, stops(fields.list("stops")), {}, node.span};
+  Trip trip;
+  trip.at = node.span;
+  trip.stops = stops(fields.list("stops"));
+  if (const Node* home = fields.find("home by")) {
+    trip.home = read_clock(*home, diagnostics_).value_or(trip.home);
+  }
   if (const Node* budget = fields.find("budget")) {
     trip.budget = read_money(*budget, diagnostics_);
   }

@@ -67,6 +67,7 @@ struct Candidate {
 struct Trip {
   text::Date date;
   std::vector<Candidate> stops;
+  int home = 12 * 60; ///< minutes from midnight when what is bought can be used
   std::optional<Cents> budget;
   text::Span at;
 };

@@ -58,6 +58,9 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
 
 void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
   Fields fields(node, "'keeps' of a recipe", diagnostics);
+  if (const Node* time = fields.find("pantry")) {
+    recipe.keeps_pantry = read_days(*time, diagnostics);
+  }
   if (const Node* time = fields.find("fridge")) {
     recipe.keeps_fridge = read_days(*time, diagnostics);
   }

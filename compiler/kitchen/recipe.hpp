@@ -3,6 +3,7 @@
 #include "kitchen/ingredient.hpp"
 #include "measure/units.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -34,7 +35,8 @@ struct Recipe {
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
   std::vector<MethodStep> method;
-  std::optional<int> keeps_fridge;  ///< days, once made
+  std::optional<int> keeps_pantry;  ///< days, once made: mixes, granola
+  std::optional<int> keeps_fridge;  ///< days
   std::optional<int> keeps_freezer; ///< days
   /// Made in a prep session when one is near enough, even where it is a meal of its own.
   bool make_ahead = false;
@@ -43,6 +45,11 @@ struct Recipe {
   std::string reheat;
   std::vector<foods::Allergen> may_contain;
   measure::System system = measure::System::us;
+
+  /// Days it keeps without freezing.
+  [[nodiscard]] std::optional<int> keeps_unfrozen() const {
+    return std::max(keeps_pantry, keeps_fridge);
+  }
 };
 
 /// Reads a recipe file. Ingredients that cannot be read are left out, each with its error.

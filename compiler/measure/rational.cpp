@@ -14,6 +14,16 @@ Integer power_of_ten(int exponent) {
 
 } // namespace
 
+// The special members stand here so that no other file compiles the library's.
+Rational::Rational() = default;
+Rational::Rational(const Rational& other) = default;
+Rational::Rational(Rational&& other) noexcept = default;
+Rational& Rational::operator=(const Rational& other) = default;
+Rational& Rational::operator=(Rational&& other) noexcept = default;
+Rational::~Rational() = default;
+Rational::Rational(Whole whole) : value_(whole.value) {}
+Rational::Rational(Value value) : value_(std::move(value)) {}
+
 Rational::Rational(const Integer& whole) : value_(whole) {}
 
 Rational::Rational(const Integer& numerator, const Integer& denominator) {

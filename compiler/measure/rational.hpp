@@ -21,9 +21,15 @@ using Integer = boost::multiprecision::number<boost::multiprecision::cpp_int_bac
 /// amounts. Division by zero throws std::overflow_error.
 class Rational {
 public:
-  Rational() = default;
+  Rational();
+  /// A whole number is a rational; it must fit 64 bits with a sign.
   template <std::integral T>
-  Rational(T whole) : value_(whole) {} // NOLINT: a whole number is one
+  Rational(T whole) : Rational(Whole{static_cast<std::int64_t>(whole)}) {} // NOLINT
+  Rational(const Rational& other);
+  Rational(Rational&& other) noexcept;
+  Rational& operator=(const Rational& other);
+  Rational& operator=(Rational&& other) noexcept;
+  ~Rational();
   explicit Rational(const Integer& whole);
   Rational(const Integer& numerator, const Integer& denominator);
 
@@ -47,9 +53,13 @@ public:
   friend double to_double(const Rational& number);
 
 private:
+  struct Whole {
+    std::int64_t value;
+  };
+  explicit Rational(Whole whole);
   using Value = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
                                               boost::multiprecision::et_off>;
-  explicit Rational(Value value) : value_(std::move(value)) {}
+  explicit Rational(Value value);
   Value value_;
 };
 

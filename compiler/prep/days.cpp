@@ -36,7 +36,7 @@ private:
   void after_shopping();
   void use_up();
   void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
-    out_.push_back({kind, std::clamp(date, plan_.from, plan_.until), clock, std::move(what)});
+    out_.push_back({kind, date, clock, std::move(what)});
   }
   [[nodiscard]] std::string purpose(const Use& use) const;
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
@@ -65,7 +65,9 @@ std::string Days::purpose(const Use& use) const {
 void Days::thaw_food() {
   std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
   const auto take = [&](const Use& use, const Rational& of) {
-    if (kitchen_.food(use.food).stored != foods::Place::freezer) {
+    const Food& food = kitchen_.food(use.food);
+    // Bread and what is bought frozen are taken out as they are used.
+    if (food.stored != foods::Place::freezer && food.department != foods::Department::bakery) {
       frozen[{use.date, use.food, purpose(use)}] += of;
     }
   };
@@ -156,7 +158,8 @@ void Days::after_shopping() {
     }
     const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
                                      [&](const auto& s) { return s.date == date; });
-    if (line.to_freeze > 0 && !session) {
+    const bool scraps = line.to_freeze < 30; // grams; what a scale gives over
+    if (!scraps && !session) {
       const auto count = bags(shopping_, l).size();
       add(Kind::freeze, date,
           fmt::format("Freeze {} {} in {} {}", amount(line.food, line.to_freeze), food.name, count,
@@ -236,7 +239,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       if (consumer.date == making.date) {
         continue; // eaten at once
       }
-      const auto keeps = consumer.from_freezer ? recipe.keeps_freezer : recipe.keeps_fridge;
+      const auto keeps = consumer.from_freezer ? recipe.keeps_freezer : recipe.keeps_unfrozen();
+      const foods::Place cool = recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
       const Rational servings = consumer.times * recipe.serves;
       const std::string amount =
           recipe.makes.empty() || std::holds_alternative<resolve::DishRef>(consumer.who)
@@ -244,8 +248,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
               : foods::print({consumer.times * recipe.makes.front().number,
                               recipe.makes.front().measure, foods::Form::plain, false});
       out.push_back({recipe.name, amount, making.date,
-                     making.date + std::chrono::days(keeps.value_or(0)), consumer.from_freezer,
-                     recipe.reheat});
+                     making.date + std::chrono::days(keeps.value_or(0)),
+                     consumer.from_freezer ? foods::Place::freezer : cool, recipe.reheat});
     }
   }
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
@@ -256,8 +260,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       if (line.to_freeze > 0) {
         out.push_back(
             {food.name, foods::customary(food, bag, kitchen.household.system), bought,
-             bought + std::chrono::days(food.keeps.freezer ? food.keeps.freezer->value : 0), true,
-             food.thaw});
+             bought + std::chrono::days(food.keeps.freezer ? food.keeps.freezer->value : 0),
+             foods::Place::freezer, food.thaw});
       }
     }
   }

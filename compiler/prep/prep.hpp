@@ -62,7 +62,7 @@ struct Label {
   std::string amount;
   Date made;
   Date use_by;
-  bool frozen = false;
+  foods::Place place{};
   std::string reheat;
 };
 

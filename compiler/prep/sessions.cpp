@@ -142,7 +142,8 @@ void Session::cuts() {
 void Session::portions() {
   for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
     const purchase::Line& line = shopping_.lines[l];
-    if (line.to_freeze == 0 || shopping_.visits[line.visit].date != session().date) {
+    if (line.to_freeze < 30 || // grams; what a scale gives over
+        shopping_.visits[line.visit].date != session().date) {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
@@ -305,7 +306,7 @@ std::vector<Rational> bags(const Shopping& shopping, std::size_t line) {
       rest -= supply.amount;
     }
   }
-  if (rest > 1) { // more than a gram is left for later
+  if (rest >= 30) { // grams; less is what a scale gives over
     out.push_back(rest);
   }
   return out;

@@ -67,6 +67,9 @@ private:
   void add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
                  Date from, Date until);
   void values(Good& good);
+  /// The day on which it must have been bought: the day before, when it is used before that day's
+  /// shopping is home.
+  [[nodiscard]] Date bought_by(const resolve::Use& use) const;
   [[nodiscard]] int day(Date date) const { return static_cast<int>((date - plan_.from).count()); }
   [[nodiscard]] bool may_buy(FoodId food, const kitchen::Shop& shop) const;
 
@@ -136,7 +139,15 @@ void Lowering::demands(Good& good, const std::vector<std::size_t>& uses) {
   std::map<std::pair<Date, bool>, std::vector<std::size_t>> by_day;
   for (const std::size_t u : uses) {
     const resolve::Use& use = resolved_.uses[u];
-    by_day[{use.date, use.fresh}].push_back(u);
+    by_day[{bought_by(use), use.fresh}].push_back(u);
+    if (bought_by(use) < plan_.from) {
+      const Food& food = kitchen_.food(use.food);
+      diagnostics_.error(errors::too_late, place_of(kitchen_, resolved_, use),
+                         fmt::format("'{}' is used on {} before that day's shopping is home, and "
+                                     "what is in the house does not reach",
+                                     food.name, text::print_day(use.date)),
+                         "put it on hand, move the meal, or say when the trip is 'home by'");
+    }
   }
   Rational sum = 0;
   Amount before = 0;
@@ -156,10 +167,19 @@ void Lowering::demands(Good& good, const std::vector<std::size_t>& uses) {
   }
 }
 
+Date Lowering::bought_by(const resolve::Use& use) const {
+  const bool too_early =
+      std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const kitchen::Trip& trip) {
+        return trip.date == use.date && trip.home > use.clock;
+      });
+  return too_early ? use.date - std::chrono::days(1) : use.date;
+}
+
 bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
   const auto& keeps = food.keeps;
   good.cool_place = static_cast<Place>(food.stored);
   good.keeps_cool = never_spoils;
+  good.salvage_days = 7; // good for another week is worth keeping; common practice, no source
   if (!food.is_household()) {
     auto best = keeps.in(food.stored);
     // What stands in the pantry may go to the fridge where it keeps longer.
@@ -192,7 +212,9 @@ bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
   const bool one_pack = food.department != foods::Department::produce &&
                         food.department != foods::Department::meat &&
                         food.department != foods::Department::fish && !food.is_household();
-  if (one_pack && keeps.opened && keeps.opened->value < good.keeps_cool) {
+  // What keeps opened to the end of the plan need not be watched.
+  const int length = day(plan_.until) + good.salvage_days;
+  if (one_pack && keeps.opened && keeps.opened->value < std::min(good.keeps_cool, length)) {
     good.keeps_opened = keeps.opened->value;
   }
   const Rational room = ml_per_unit(food) * 1000;
@@ -229,7 +251,7 @@ void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t inde
   made.last_day = day(until);
   made.pack = to_micro_up(offer.size);
   made.by_weight = offer.by_weight;
-  // Enough for every demand, and as much again as may be worth keeping.
+  // Enough for every demand, and for what may be worth keeping.
   Amount wanted = good.salvage_cap;
   for (const Demand& demand : good.demands) {
     wanted += demand.amount;
@@ -281,7 +303,6 @@ void Lowering::values(Good& good) {
   }
   const Rational worth = cheapest.value_or(0) * kitchen_.household.leftovers_worth * 1000 * micro;
   good.salvage = measure::to_int64(measure::floor(worth));
-  good.salvage_days = 7;
 }
 
 void Lowering::goods() {
@@ -301,10 +322,12 @@ void Lowering::goods() {
       if (good.demands.empty()) {
         out_.uses.pop_back();
       } else {
-        // Up to as much again as the plan uses is welcome in the next one.
+        // Up to two weeks' use more is welcome in the next plan.
+        Amount total = 0;
         for (const Demand& demand : good.demands) {
-          good.salvage_cap += demand.amount;
+          total += demand.amount;
         }
+        good.salvage_cap = total * 14 / (out_.model.last_day + 1);
         offers(good, food, id);
         values(good);
         out_.model.goods.push_back(std::move(good));

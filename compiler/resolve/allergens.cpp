@@ -81,7 +81,7 @@ void Check::refuse(const kitchen::Meal& meal, const kitchen::Dish& dish, const P
       fmt::format("change the dish, or say who eats it without {}: {{dish: ..., eaten by: [...]}}",
                   person.name));
   for (const Ingredient* line : found.path) {
-    said.notes.push_back({line->at, fmt::format("through '{}'", line->text)});
+    said.note(line->at, fmt::format("through '{}'", line->text));
   }
 }
 

@@ -99,8 +99,7 @@ std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& d
                                    fmt::format("recipes need each other in a circle: {}", names),
                                    "one of them must do without the other");
     for (const Ingredient* edge : path) {
-      said.notes.push_back(
-          {edge->at, fmt::format("needs {}", kitchen.recipe(*edge->recipe()).name)});
+      said.note(edge->at, fmt::format("needs {}", kitchen.recipe(*edge->recipe()).name));
     }
   }
   std::vector<RecipeId> order;

@@ -65,7 +65,7 @@ int gap_in_days(Date from, Date to) {
 
 // How long what is made keeps at all, in fridge or freezer.
 std::optional<int> longest(const Recipe& recipe) {
-  return std::max(recipe.keeps_fridge, recipe.keeps_freezer);
+  return std::max(recipe.keeps_unfrozen(), recipe.keeps_freezer);
 }
 
 void Maker::collect_dishes() {
@@ -105,12 +105,12 @@ void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal
   }
   Need& of = cooked.back();
   const int days = gap_in_days(of.consumer.date, meal.date);
-  const bool fridge = recipe.keeps_fridge && days <= *recipe.keeps_fridge;
+  const bool fridge = recipe.keeps_unfrozen() && days <= *recipe.keeps_unfrozen();
   const bool freezer = recipe.keeps_freezer && days <= *recipe.keeps_freezer;
   if (!fridge && !freezer) {
     const std::string keeps =
-        recipe.keeps_fridge
-            ? fmt::format("it keeps {} in the fridge", text::print_days(*recipe.keeps_fridge))
+        recipe.keeps_unfrozen()
+            ? fmt::format("it keeps {}", text::print_days(*recipe.keeps_unfrozen()))
             : "the recipe does not say how long it keeps";
     diagnostics_.error(errors::leftovers_too_old, dish.at,
                        fmt::format("{} was cooked on {}, {} before; {}", recipe.name,
@@ -193,7 +193,7 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
       }
       served[j] = true;
       const int days = gap_in_days(making.date, needs[j].consumer.date);
-      needs[j].consumer.from_freezer = days > recipe.keeps_fridge.value_or(0);
+      needs[j].consumer.from_freezer = days > recipe.keeps_unfrozen().value_or(0);
       making.consumers.push_back(needs[j].consumer);
       for (Consumer& later : needs[j].later) {
         making.consumers.push_back(std::move(later));

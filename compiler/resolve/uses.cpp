@@ -18,6 +18,9 @@ constexpr std::array<Form, 10> cuts{Form::chopped,   Form::diced,  Form::minced,
                                     Form::shredded,  Form::grated, Form::cubed,  Form::torn,
                                     Form::julienned, Form::florets};
 
+// Staples and what is bought besides wait for the day's shopping.
+constexpr int end_of_day = 24 * 60;
+
 bool is_cut(Form form) {
   return std::find(cuts.begin(), cuts.end(), form) != cuts.end();
 }
@@ -63,8 +66,10 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
       }
       const Form form = ingredient.amount->form;
       const auto session = session_to_cut(kitchen, kitchen.food(*ingredient.food()), making, form);
+      const auto done_in = session ? session : making.session;
       const Date date = session ? kitchen.plan->sessions[*session].date : making.date;
-      out.push_back({*ingredient.food(), amounts[i] * making.times, date, ingredient.fresh,
+      const int clock = done_in ? kitchen.plan->sessions[*done_in].from : making.ready_by;
+      out.push_back({*ingredient.food(), amounts[i] * making.times, date, clock, ingredient.fresh,
                      OfMaking{making.id, i}, form, session});
     }
   }
@@ -80,6 +85,7 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
         out.push_back({*dish.what.food(),
                        amount,
                        plan.meals[m].date,
+                       kitchen.household.slot(plan.meals[m].slot)->at,
                        dish.what.fresh,
                        OfDish{{m, d}},
                        dish.what.amount->form,
@@ -97,13 +103,15 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
     const foods::FoodId food = *staple.what.food();
     if (!staple.every_days) {
       // A level to keep is what must be left on the last day.
-      out.push_back({food, amount, plan.until, staple.what.fresh, OfStaple{i}, Form::plain, {}});
+      out.push_back(
+          {food, amount, plan.until, end_of_day, staple.what.fresh, OfStaple{i}, Form::plain, {}});
       continue;
     }
     for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
       out.push_back({food,
                      amount / *staple.every_days,
                      day,
+                     end_of_day,
                      staple.what.fresh,
                      OfStaple{i},
                      Form::plain,
@@ -115,6 +123,7 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
     out.push_back({*extra.what.food(),
                    as_purchased(kitchen, extra.what),
                    extra.by.value_or(plan.until),
+                   end_of_day,
                    extra.what.fresh,
                    OfExtra{i},
                    Form::plain,

@@ -56,6 +56,11 @@ void show_line(std::string& out, Span at, const Sources& sources) {
 
 } // namespace
 
+Diagnostic& Diagnostic::note(std::optional<Span> where, std::string text) {
+  notes.push_back(Note{where, std::move(text)});
+  return *this;
+}
+
 Diagnostic& Diagnostics::error(Code code, std::optional<Span> at, std::string what,
                                std::string fix) {
   ++errors_;

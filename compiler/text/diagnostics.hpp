@@ -31,6 +31,9 @@ struct Diagnostic {
   std::string what;
   std::vector<Note> notes;
   std::string fix; ///< the nearest fix, a sentence; empty when none is known
+
+  /// Adds a note and gives the diagnostic back.
+  Diagnostic& note(std::optional<Span> where, std::string text);
 };
 
 /// What a run has to say about its input. A phase adds to it and goes on, so that one run reports

@@ -138,7 +138,7 @@ void refuse_duplicates(const Node& node, Diagnostics& diagnostics) {
       diagnostics
           .error(errors::duplicate_key, entry.key.span,
                  fmt::format("'{}' stands twice", entry.key.scalar))
-          .notes.push_back({first->second, "it stands here first"});
+          .note(first->second, "it stands here first");
     }
     refuse_duplicates(entry.value, diagnostics);
   }

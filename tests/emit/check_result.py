@@ -94,7 +94,7 @@ for i, m in enumerate(result["makings"]):
     check(close(sum(c["times"] for c in m["for"]), m["times"]), f"{m['recipe']}: shares")
     for c in m["for"]:
         age = (day(c["date"]) - day(m["date"])).days
-        limit = m["keeps_freezer_days"] if c["frozen"] else m["keeps_fridge_days"]
+        limit = m["keeps_freezer_days"] if c["frozen"] else m["keeps_unfrozen_days"]
         check(0 <= age <= (limit or 0), f"{m['recipe']}: used {age} days after it is made")
 served = collections.Counter()
 for m in result["makings"]:

@@ -60,7 +60,7 @@ int main(int argc, char** argv) {
       if (!fresh && first->second != i) {
         diagnostics
             .error(foods::errors::twice, all[i].at, fmt::format("'{}' names two foods", name))
-            .notes.push_back({all[first->second].at, "the other one"});
+            .note(all[first->second].at, "the other one");
       }
     }
   }

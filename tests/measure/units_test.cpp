@@ -1,0 +1,150 @@
+#include "measure/print.hpp"
+#include "measure/scan.hpp"
+
+#include <gtest/gtest.h>
+
+#include <random>
+
+namespace manciple::measure {
+namespace {
+
+Quantity read(std::string_view text, System system = System::us) {
+  const auto quantity = parse_quantity(text, system);
+  EXPECT_TRUE(quantity) << text;
+  return quantity.value_or(Quantity{});
+}
+
+TEST(Numbers, AreReadInEveryWayACookWritesThem) {
+  for (const auto& [text, value] : std::initializer_list<std::pair<const char*, Rational>>{
+           {"3", 3}, {"2.5", Rational(5, 2)}, {".5", Rational(1, 2)}, {"1/2", Rational(1, 2)}, {"1 1/2", Rational(3, 2)}, {"\u00BD", Rational(1, 2)},
+           {"1\u00BD", Rational(3, 2)}, {"1 \u00BE", Rational(7, 4)}, {"\u2153", Rational(1, 3)}, {"1\u20442", Rational(1, 2)}, {"half a", Rational(1, 2)},
+           {"half an", Rational(1, 2)}, {"a half", Rational(1, 2)}, {"one", 1}, {"Twelve", 12}, {"08", 8}}) {
+    Cursor cursor{text};
+    const auto number = scan_number(cursor);
+    ASSERT_TRUE(number) << text;
+    EXPECT_EQ(*number, value) << text;
+    EXPECT_TRUE(cursor.done()) << text;
+  }
+}
+
+TEST(Numbers, NonsenseIsNone) {
+  for (const char* text : {"", "x", "1/0", "-3", "12345678901", "/2", "."}) {
+    Cursor cursor{text};
+    EXPECT_FALSE(scan_number(cursor)) << text;
+    EXPECT_EQ(cursor.at, 0U) << text;
+  }
+}
+
+TEST(Ranges, HaveTwoEndsAndNeedAGreaterSecond) {
+  for (const char* text : {"1-2", "1 - 2", "1\u20132", "1 to 2"}) {
+    Cursor cursor{text};
+    const auto range = scan_range(cursor);
+    ASSERT_TRUE(range) << text;
+    EXPECT_EQ(range->high, 2) << text;
+    EXPECT_TRUE(cursor.done()) << text;
+  }
+  Cursor backwards{"3-2"};
+  EXPECT_EQ(scan_range(backwards)->high, 3);
+  Cursor adjective{"3-lb"};
+  EXPECT_EQ(scan_range(adjective)->high, 3);
+  EXPECT_EQ(adjective.rest(), "-lb");
+}
+
+TEST(Units, CapitalTIsATablespoonSmallTATeaspoon) {
+  EXPECT_EQ(find_unit("T", System::us), Unit::us_tablespoon);
+  EXPECT_EQ(find_unit("t", System::us), Unit::us_teaspoon);
+  EXPECT_EQ(find_unit("Tbsp.", System::us), Unit::us_tablespoon);
+  EXPECT_EQ(find_unit("tablespoons", System::australian), Unit::australian_tablespoon);
+  EXPECT_EQ(find_unit("cups", System::metric), Unit::metric_cup);
+  EXPECT_EQ(find_unit("pints", System::imperial), Unit::imperial_pint);
+  EXPECT_FALSE(find_unit("cupz", System::us));
+}
+
+TEST(Units, WordsOfSeveralPartsAreTakenWhole) {
+  EXPECT_EQ(read("8 fl oz"), (Quantity{8, Unit::us_fluid_ounce}));
+  EXPECT_EQ(read("2 fluid ounces"), (Quantity{2, Unit::us_fluid_ounce}));
+  EXPECT_EQ(read("1 imperial pint"), (Quantity{1, Unit::imperial_pint}));
+  EXPECT_EQ(read("2 metric cups"), (Quantity{2, Unit::metric_cup}));
+}
+
+TEST(Quantities, PartsInOneDimensionAddUp) {
+  EXPECT_EQ(in_base(read("1 lb 4 oz")), in_base(read("20 oz")));
+  EXPECT_EQ(in_base(read("8-oz")), in_base(read("1/2 lb")));
+  EXPECT_FALSE(parse_quantity("1 lb 2 cups", System::us));
+  EXPECT_FALSE(parse_quantity("2 cups rice", System::us));
+}
+
+TEST(Quantities, SixteenTablespoonsAreACupExactly) {
+  EXPECT_EQ(in_base(read("16 tbsp")), in_base(read("1 cup")));
+  EXPECT_EQ(in_base(read("48 tsp")), in_base(read("1 cup")));
+  EXPECT_EQ(in_base(read("4 quarts")), in_base(read("1 gal")));
+  EXPECT_EQ(in_base(read("1/3 cup")) * 3, in_base(read("1 cup")));
+}
+
+class RandomQuantities : public testing::Test {
+protected:
+  Quantity next() {
+    const auto units = all_units();
+    const auto& unit = units[dice_() % units.size()];
+    return {Rational(static_cast<int>(dice_() % 400) + 1, static_cast<int>(dice_() % 12) + 1), unit.unit};
+  }
+  std::mt19937 dice_{20270301};
+};
+
+TEST_F(RandomQuantities, PrintingThenReadingGivesTheSame) {
+  for (int i = 0; i < 2000; ++i) {
+    const Quantity q = next();
+    if (q.unit == Unit::each) {
+      continue; // printed as a bare number
+    }
+    EXPECT_EQ(in_base(read(print(q))), in_base(q)) << print(q);
+  }
+}
+
+TEST_F(RandomQuantities, GoingThereAndBackIsExact) {
+  for (int i = 0; i < 2000; ++i) {
+    const Quantity q = next();
+    const Quantity other = next();
+    if (dimension(q) == dimension(other)) {
+      EXPECT_EQ(convert(convert(q, other.unit), q.unit), q);
+    }
+  }
+}
+
+TEST_F(RandomQuantities, TheOrderOfASumNeverShows) {
+  for (int i = 0; i < 500; ++i) {
+    const Quantity a = next();
+    const Quantity b = next();
+    const Quantity c = next();
+    EXPECT_EQ(in_base(a) + in_base(b) + in_base(c), in_base(c) + in_base(b) + in_base(a));
+  }
+}
+
+TEST(Printing, ForAKitchenIsWhatASpoonCanMeasure) {
+  EXPECT_EQ(print_for_kitchen(read("1.49 cups"), System::us), "1 1/2 cups");
+  EXPECT_EQ(print_for_kitchen(read("0.34 cup"), System::us), "1/3 cup");
+  EXPECT_EQ(print_for_kitchen(read("5 tsp"), System::us), "1 1/2 tbsp");
+  EXPECT_EQ(print_for_kitchen(read("0.26 tsp"), System::us), "1/4 tsp");
+  EXPECT_EQ(print_for_kitchen(read("501 g"), System::metric), "501 g");
+}
+
+TEST(Printing, ForAShopIsWhatAScaleShows) {
+  EXPECT_EQ(print_for_shop(read("36.8 oz"), System::us), "2.3 lb");
+  EXPECT_EQ(print_for_shop(read("14.5 oz"), System::us), "14.5 oz");
+  EXPECT_EQ(print_for_shop(read("1500 g"), System::metric), "1.5 kg");
+  EXPECT_EQ(print_for_shop({Rational(5, 2), Unit::each}, System::us), "3"); // nobody sells half an onion
+}
+
+TEST(Decimals, RoundAHalfUp) {
+  EXPECT_EQ(print_fixed(Rational(1, 8), 2), "0.13");
+  EXPECT_EQ(print_fixed(Rational(-1, 8), 1), "-0.1");
+  EXPECT_EQ(print_decimal(Rational(5, 2), 3), "2.5");
+  EXPECT_EQ(print_decimal(Rational(7), 2), "7");
+  EXPECT_EQ(floor(Rational(-7, 2)), -4);
+  EXPECT_EQ(ceil(Rational(7, 2)), 4);
+}
+
+TEST(Rationals, RefuseToDivideByNothing) { EXPECT_THROW(Rational(1) / Rational(0), std::overflow_error); }
+
+} // namespace
+} // namespace manciple::measure

@@ -1,0 +1,122 @@
+#include "house.hpp"
+
+namespace manciple {
+namespace {
+
+using measure::Rational;
+
+TEST(Shopping, AWorkedExampleByHand) {
+  // Stew for 2, twice as written for 4 people: 3 lb of onion as bought.
+  //   2 cups chopped onion: 2 x 160 g (SR28 11282.1) = 320 g, over 90 % edible = 355.555... g
+  //   twice (serves 2, for 4)                        = 711.111... g = 1.5677... lb
+  // The counter sells tenths of a pound: 1.6 lb at 1.29 = 2.064, a till says 2.06.
+  // 3 large eggs, twice: 6 eggs; the dozen at 3.00 leaves 6.
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {onion: 1.29/lb, egg: 12 large 3.00}\n");
+  house.recipe("stew", "\"2 cups onion, chopped\", 3 large eggs");
+  house.plan("2027-03-02: {dinner: stew for 4}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 2U);
+  const auto& onion = compiled.shopping.lines[0];
+  EXPECT_EQ(compiled.kitchen.food(onion.food).name, "onion");
+  EXPECT_EQ(onion.packs, 16);
+  EXPECT_EQ(onion.cost, 206);
+  const auto& egg = compiled.shopping.lines[1];
+  EXPECT_EQ(egg.packs, 1);
+  EXPECT_EQ(egg.kept, egg.amount / 2);
+  EXPECT_EQ(compiled.shopping.paid, 506);
+}
+
+TEST(Shopping, WhatEveryPartCostsMakesUpTheWhole) {
+  House house;
+  house.recipe("stew", "\"1/3 cup onion, chopped\", 1 lb ground beef, 2 eggs",
+               "keeps: {fridge: 3 days}\n");
+  house.plan("every Tuesday: {dinner: stew}, every Wednesday: {dinner: leftovers of stew}, every "
+             "Sunday: {breakfast: 2 eggs}",
+             "staples: [6 eggs per week, 1 lb onion per month]\nextra: [5 lb all-purpose flour]\n");
+  const auto compiled = house.good();
+  kitchen::Cents goods = 0;
+  for (const auto& stop : compiled.shopping.visits) {
+    goods += stop.goods;
+  }
+  EXPECT_EQ(compiled.worth.total(), Rational(goods));
+}
+
+TEST(Shopping, EveryUseIsMetExactly) {
+  House house;
+  house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef");
+  house.plan("every day: {dinner: stew}");
+  const auto compiled = house.good();
+  std::vector<Rational> met(compiled.resolved.uses.size(), Rational(0));
+  for (const auto& supply : compiled.shopping.supplies) {
+    met[supply.use] += supply.amount;
+  }
+  for (std::size_t u = 0; u < met.size(); ++u) {
+    EXPECT_EQ(met[u], compiled.resolved.missing[u]);
+  }
+}
+
+TEST(Shopping, NothingIsBoughtThatIsNotGoodWhenItIsUsed) {
+  House house;
+  house.recipe("stew", "1 lb ground beef, fresh"); // keeps two days, and may not be frozen
+  house.plan("2027-03-10: {dinner: stew}");
+  EXPECT_FALSE(house.compile()); // trips on the 6th and the 13th
+  EXPECT_TRUE(house.said("P004")) << house.said();
+  house.plan("2027-03-07: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.visits.size(), 1U);
+  EXPECT_EQ(text::print_date(compiled.shopping.visits[0].date), "2027-03-06");
+}
+
+TEST(Shopping, ASmallPackNowWhenTheBigOneIsCheaperLater) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {all-purpose flour: [1 lb bag 1.50, {offer: 5 lb bag 6.00, "
+              "sale: {price: 2.50, from: 2027-03-06}}]}\n");
+  house.recipe("bread", "1 lb all-purpose flour");
+  house.plan("2027-03-02: {dinner: bread}, 2027-03-09: {dinner: bread}, 2027-03-16: {dinner: "
+             "bread}, 2027-03-23: {dinner: bread}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 2U);
+  EXPECT_EQ(compiled.shopping.lines[0].cost, 150);
+  EXPECT_EQ(compiled.shopping.lines[1].cost, 250);
+}
+
+TEST(Shopping, BreakfastIsBeforeThatDaysShopping) {
+  House house;
+  house.recipe("toast", "1 lb onion");
+  house.plan("2027-03-01: {breakfast: toast}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("P002")) << house.said();
+  house.plan("2027-03-06: {breakfast: toast}");
+  const auto compiled = house.good();
+  EXPECT_EQ(text::print_date(compiled.shopping.visits.at(0).date), "2027-03-01");
+}
+
+TEST(Shopping, ALimitTaxCreditAndDealsAreAsOnAReceipt) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\ntax: {household: 8.25 %}\nstore credit: 1.00\nprices: {dish soap: "
+              "{offer: 1 bottle 2.99}, egg: {offer: 6 large 2.00, deal: 2 for 3.50}}\n");
+  house.plan("2027-03-02: {dinner: 10 large eggs}", "extra: [1 bottle dish soap]\n");
+  const auto compiled = house.good();
+  const auto& stop = compiled.shopping.visits.at(0);
+  EXPECT_EQ(stop.goods, 350 + 299);
+  EXPECT_EQ(stop.tax, 25); // 8.25 % of 2.99 is 0.2467
+  EXPECT_EQ(stop.credit, 100);
+  EXPECT_EQ(compiled.shopping.paid, 350 + 299 + 25 - 100);
+}
+
+TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
+  House house;
+  house.recipe("stew", "1 lb salmon fillet");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: error: no price list has 'salmon fillet'"),
+            std::string::npos)
+      << house.said();
+}
+
+} // namespace
+} // namespace manciple

@@ -1,0 +1,170 @@
+#include "house.hpp"
+
+namespace manciple {
+namespace {
+
+using measure::Rational;
+using resolve::Making;
+
+// The amount of a food that a plan uses, in pounds.
+Rational pounds(emit::Compiled& compiled, std::string_view food) {
+  const auto id = compiled.kitchen.foods.find(food);
+  Rational sum = 0;
+  for (const resolve::Use& use : compiled.resolved.uses) {
+    sum += use.food == id ? use.amount : Rational(0);
+  }
+  return sum / measure::facts(measure::Unit::pound).factor;
+}
+
+std::vector<const Making*> makings_of(const emit::Compiled& compiled, std::string_view recipe) {
+  std::vector<const Making*> out;
+  for (const Making& making : compiled.resolved.makings) {
+    if (compiled.kitchen.recipe(making.recipe).name == recipe) {
+      out.push_back(&making);
+    }
+  }
+  return out;
+}
+
+TEST(Resolve, ADishIsScaledToThoseWhoEat) {
+  House house;
+  house.recipe("stew", "2 lb onion"); // serves 2
+  house.plan("2027-03-02: {dinner: stew}");
+  auto compiled = house.good();
+  EXPECT_EQ(pounds(compiled, "onion"), 2);
+
+  house.plan("2027-03-02: {dinner: stew for 5}");
+  compiled = house.good();
+  EXPECT_EQ(pounds(compiled, "onion"), 5);
+
+  house.plan("2027-03-02: {dinner: stew}", "away: [{who: Ben, from: 2027-03-02, until: 2027-03-03}]\nguests: [{who: Cy, count: 3, portion: 1/2, from: 2027-03-02}]\n");
+  compiled = house.good();
+  EXPECT_EQ(pounds(compiled, "onion"), Rational(5, 2)); // Ada 1 and three half portions
+}
+
+TEST(Resolve, RecipesInRecipesGoToAnyDepth) {
+  House house;
+  house.recipe("base", "3 lb onion", "makes: 12 cups\nkeeps: {fridge: 3 days}\n");
+  house.recipe("sauce", "4 cups base", "makes: 2 lb\n");
+  house.recipe("dinner", "1 lb sauce");
+  house.plan("2027-03-02: {dinner: dinner}");
+  auto compiled = house.good();
+  EXPECT_EQ(pounds(compiled, "onion"), Rational(3) * Rational(4, 12) * Rational(1, 2));
+}
+
+TEST(Resolve, ACircleIsShownWithTheLineOfEveryEdge) {
+  House house;
+  house.recipe("a", "1 cup b", "makes: 2 cups\n");
+  house.recipe("b", "1 cup c", "makes: 2 cups\n");
+  house.recipe("c", "1 cup a", "makes: 2 cups\n");
+  house.plan("2027-03-02: {dinner: a}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R001")) << house.said();
+  EXPECT_NE(house.said().find("a -> b -> c -> a"), std::string::npos) << house.said();
+  for (const char* edge : {"recipes/a.yaml:3:15", "recipes/b.yaml:3:15", "recipes/c.yaml:3:15"}) {
+    EXPECT_NE(house.said().find(edge), std::string::npos) << house.said();
+  }
+}
+
+TEST(Resolve, LeftoversAreCookedAlongWithTheMealBefore) {
+  House house;
+  house.recipe("stew", "2 lb onion", "keeps: {fridge: 3 days}\n");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-04: {dinner: leftovers of stew}");
+  auto compiled = house.good();
+  const auto stews = makings_of(compiled, "stew");
+  ASSERT_EQ(stews.size(), 1U);
+  EXPECT_EQ(stews[0]->times, 2);
+  EXPECT_EQ(pounds(compiled, "onion"), 4);
+}
+
+TEST(Resolve, LeftoversThatDoNotKeepAreAnError) {
+  House house;
+  house.recipe("stew", "2 lb onion", "keeps: {fridge: 3 days}\n");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-06: {dinner: leftovers of stew}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R003")) << house.said();
+  house.plan("2027-03-06: {dinner: leftovers of stew}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R002")) << house.said();
+}
+
+TEST(Resolve, OneBatchServesEveryUseThatItKeepsFor) {
+  House house;
+  house.recipe("base", "3 lb onion", "makes: 6 cups\nkeeps: {fridge: 4 days}\n");
+  house.recipe("soup", "3 cups base");
+  house.plan("2027-03-08: {dinner: soup}, 2027-03-11: {dinner: soup}, 2027-03-12: {dinner: soup}, 2027-03-16: {dinner: soup}",
+             "prep: [{every: Sunday, from: \"14:00\", until: \"17:00\"}]\n");
+  auto compiled = house.good();
+  // Sunday the 7th keeps to Thursday the 11th; Friday the 12th has no session near enough before it
+  // (the 7th is five days away) and is cooked on its day; the 14th serves the 16th.
+  const auto batches = makings_of(compiled, "base");
+  ASSERT_EQ(batches.size(), 3U);
+  std::vector<std::pair<std::string, Rational>> when;
+  for (const Making* batch : batches) {
+    when.emplace_back(text::print_date(batch->date), batch->times);
+  }
+  std::sort(when.begin(), when.end());
+  EXPECT_EQ(when[0], (std::pair<std::string, Rational>{"2027-03-07", 1}));
+  EXPECT_EQ(when[1], (std::pair<std::string, Rational>{"2027-03-12", Rational(1, 2)}));
+  EXPECT_EQ(when[2], (std::pair<std::string, Rational>{"2027-03-14", Rational(1, 2)}));
+}
+
+TEST(Resolve, JuiceAndZestComeFromTheSameFruit) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {lemon: 0.50 each}\n");
+  house.recipe("tart", "zest of 2 lemons, juice of 3 lemons");
+  house.plan("2027-03-02: {dinner: tart}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 1U);
+  EXPECT_EQ(compiled.shopping.lines[0].packs, 3);
+}
+
+TEST(Allergens, AreFoundThroughRecipesInRecipes) {
+  House house;
+  house.write("plans/household.yaml", "people:\n  - {name: Ada, avoids: [egg]}\n  - {name: Ben}\nmeals: {dinner: \"18:30\"}\n");
+  house.recipe("base", "2 eggs", "makes: 2 cups\n");
+  house.recipe("sauce", "1 cup base", "makes: 2 cups\n");
+  house.recipe("dish", "1 cup sauce");
+  house.plan("2027-03-02: {dinner: dish}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R004")) << house.said();
+  EXPECT_NE(house.said().find("Ada must not have egg"), std::string::npos) << house.said();
+  EXPECT_NE(house.said().find("through '2 eggs'"), std::string::npos) << house.said();
+
+  house.plan("2027-03-02: {dinner: {dish: dish, eaten by: [Ben]}}");
+  house.good();
+}
+
+TEST(Allergens, WhatIsNotKnownIsALabelToReadNotSafe) {
+  House house;
+  house.write("plans/household.yaml", "people:\n  - {name: Ada, avoids: [sesame]}\nmeals: {dinner: \"18:30\"}\n");
+  house.write("recipes/foods.yaml", "odd paste: {department: condiments, stored: pantry, keeps: {pantry: [1 year, our own]}, shop in: oz}\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {odd paste: 8 oz 3.00}\n");
+  house.recipe("dish", "4 oz odd paste");
+  house.plan("2027-03-02: {dinner: dish}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.resolved.labels.size(), 1U);
+  EXPECT_EQ(compiled.resolved.labels[0].allergen, foods::Allergen::sesame);
+}
+
+TEST(Stock, GoesFirstAndOnlyWhileItIsGood) {
+  House house;
+  house.recipe("stew", "2 lb onion");
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand:\n  - 3 lb onions, pantry, use by 2027-03-05\n");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-10: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 1U);
+  EXPECT_EQ(compiled.shopping.lines[0].cost, 200); // 2 lb at 1.00; the third pound on hand is too old
+}
+
+TEST(Stock, FromTheFreezerIsNotForAFreshUse) {
+  House house;
+  house.recipe("stew", "2 lb ground beef, fresh");
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand:\n  - 2 lb ground beef, freezer\n");
+  house.plan("2027-03-02: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 1U);
+}
+
+} // namespace
+} // namespace manciple

@@ -1,0 +1,74 @@
+#include "text/date.hpp"
+#include "text/nearest.hpp"
+#include "text/words.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::text {
+namespace {
+
+TEST(Words, SingularAndPluralGoTogether) {
+  for (const auto& [one, many] : std::initializer_list<std::pair<const char*, const char*>>{
+           {"onion", "onions"}, {"tomato", "tomatoes"}, {"cherry", "cherries"}, {"radish", "radishes"}, {"bay leaf", "bay leaves"},
+           {"loaf", "loaves"}, {"box", "boxes"}, {"peach", "peaches"}, {"turkey", "turkeys"}, {"cookie", "cookies"}, {"slice", "slices"},
+           {"avocado", "avocados"}, {"clove", "cloves"}}) {
+    EXPECT_EQ(plural(one), many);
+    EXPECT_EQ(singular(many), one);
+  }
+}
+
+TEST(Words, WhatOnlyLooksLikeAPluralStays) {
+  for (const char* word : {"hummus", "couscous", "asparagus", "swiss", "molasses", "lemongrass"}) {
+    EXPECT_EQ(singular(word), word);
+  }
+}
+
+TEST(Words, ASlugIsAFileName) {
+  EXPECT_EQ(slug("Smoky Lentil Soup"), "smoky-lentil-soup");
+  EXPECT_EQ(slug("  Grandma's  pie! "), "grandmas-pie");
+  EXPECT_EQ(slug("../../etc/passwd"), "etc-passwd");
+}
+
+TEST(Nearest, FindsAMistypedName) {
+  EXPECT_EQ(did_you_mean("onoin", {"onion", "union", "lemon"}), "did you mean onion or union?");
+  EXPECT_EQ(did_you_mean("xyzzy", {"onion", "lemon"}), "");
+}
+
+TEST(Nearest, DistanceIsSymmetricAndZeroOnlyForEquals) {
+  for (const char* a : {"", "a", "ab", "ba", "abc", "onion"}) {
+    for (const char* b : {"", "a", "ab", "ba", "abc", "onion"}) {
+      EXPECT_EQ(edit_distance(a, b), edit_distance(b, a));
+      EXPECT_EQ(edit_distance(a, b) == 0, std::string(a) == b);
+    }
+  }
+  EXPECT_EQ(edit_distance("ab", "ba"), 1U); // a swap is one step
+}
+
+TEST(Dates, OnlyDaysThatExist) {
+  EXPECT_TRUE(parse_date("2028-02-29"));
+  EXPECT_FALSE(parse_date("2027-02-29"));
+  EXPECT_FALSE(parse_date("2027-2-3"));
+  EXPECT_FALSE(parse_date("2027-13-01"));
+  EXPECT_EQ(print_day(*parse_date("2027-03-02")), "Tue 2 Mar");
+}
+
+TEST(Dates, PrintingThenReadingGivesTheSameDay) {
+  for (Date day = *parse_date("2027-01-01"); day < *parse_date("2029-01-01"); day += std::chrono::days(1)) {
+    EXPECT_EQ(parse_date(print_date(day)), day);
+  }
+}
+
+TEST(Times, OfDayAndOfWork) {
+  EXPECT_EQ(parse_clock("7:05"), 7 * 60 + 5);
+  EXPECT_FALSE(parse_clock("24:00"));
+  EXPECT_EQ(parse_minutes("1 h 30 min"), 90);
+  EXPECT_EQ(parse_minutes("1.5 hours"), 90);
+  EXPECT_FALSE(parse_minutes("soon"));
+  EXPECT_FALSE(parse_minutes("5"));
+  EXPECT_EQ(parse_days("3 months"), 90);
+  EXPECT_EQ(parse_days("1 week 2 days"), 9);
+  EXPECT_EQ(print_days(14), "2 weeks");
+}
+
+} // namespace
+} // namespace manciple::text

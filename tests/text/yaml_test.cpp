@@ -1,0 +1,115 @@
+#include "text/yaml.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::text {
+namespace {
+
+struct Read {
+  Sources sources;
+  Diagnostics diagnostics;
+  std::optional<Node> node;
+  explicit Read(const std::string& text) {
+    node = parse_yaml(sources.add("f.yaml", text), sources, diagnostics);
+  }
+  [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
+};
+
+TEST(Yaml, KnowsWhereAWordStands) {
+  const Read read("name: Soup\nlines:\n  - 2 cups rice\n  - \"1 cup water\"\n");
+  ASSERT_TRUE(read.node);
+  const Node& quoted = read.node->entries[1].value.items[1];
+  const Position at = read.sources.position(quoted.span.file, quoted.part(2, 3).begin);
+  EXPECT_EQ(at.line, 4U);
+  EXPECT_EQ(at.column, 8U); // inside the quotes, after "1 "
+}
+
+TEST(Yaml, CountsColumnsInCharactersNotBytes) {
+  Read read("a: \u00BD cup cr\u00E8me\nb: {c: d, zz: e}\n");
+  ASSERT_TRUE(read.node);
+  Fields fields(read.node->entries[1].value, "a thing", read.diagnostics);
+  fields.find("c");
+  fields.close();
+  EXPECT_NE(read.said().find("f.yaml:2:11: error: a thing has no 'zz' [T006]"), std::string::npos) << read.said();
+}
+
+TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
+  const Read read("a: 1\nb: 2\na: 3\n");
+  EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' stands twice"), std::string::npos) << read.said();
+  EXPECT_NE(read.said().find("note: f.yaml:1:1"), std::string::npos) << read.said();
+}
+
+TEST(Yaml, RefusesWhatIsNotYaml) {
+  for (const char* text : {"a: [1, 2", "\t- x: {", "a: b: c: d", "\"open"}) {
+    const Read read(text);
+    EXPECT_EQ(read.diagnostics.errors(), 1U) << text;
+    EXPECT_NE(read.said().find("[T003]"), std::string::npos) << read.said();
+  }
+}
+
+TEST(Yaml, RefusesAnEmptyFileAndAFileOfComments) {
+  for (const char* text : {"", "\n\n", "# nothing\n"}) {
+    const Read read(text);
+    EXPECT_FALSE(read.node);
+    EXPECT_NE(read.said().find("[T004]"), std::string::npos) << "'" << text << "' " << read.said();
+  }
+}
+
+TEST(Yaml, RefusesAliasesSoThatNoFileGrowsWithoutEnd) {
+  const Read read("a: &x [1, 2]\nb: *x\n");
+  EXPECT_EQ(read.diagnostics.errors(), 2U) << read.said();
+}
+
+TEST(Yaml, RefusesABinaryFile) {
+  const Read read(std::string("a: \0b", 5));
+  EXPECT_NE(read.said().find("not a text file"), std::string::npos);
+}
+
+TEST(Yaml, OffersTheNearestKeyForAMistypedOne) {
+  Read read("serve: 4\n");
+  Fields fields(*read.node, "a recipe", read.diagnostics);
+  fields.find("serves");
+  fields.find("name");
+  fields.close();
+  EXPECT_NE(read.said().find("help: did you mean serves?"), std::string::npos) << read.said();
+}
+
+TEST(Yaml, TakesOneValueForAListOfOne) {
+  Read read("stops: corner\n");
+  Fields fields(*read.node, "a trip", read.diagnostics);
+  ASSERT_EQ(fields.list("stops").size(), 1U);
+}
+
+TEST(Diagnostics, ShowTheLineWithACaretUnderThePlace) {
+  Sources sources;
+  const FileId file = sources.add("p.yaml", "x: 2 cupz rice\n");
+  Diagnostics diagnostics;
+  diagnostics.error({"K004", ""}, Span{file, 5, 9}, "'cupz' is not understood here");
+  EXPECT_EQ(render(diagnostics, sources), "p.yaml:1:6: error: 'cupz' is not understood here [K004]\n"
+                                          "  x: 2 cupz rice\n"
+                                          "       ^~~~\n");
+}
+
+TEST(Diagnostics, ComeInTheOrderOfFilesAndPlaces) {
+  Sources sources;
+  const FileId b = sources.add("b.yaml", "one\ntwo\n");
+  const FileId a = sources.add("a.yaml", "one\n");
+  Diagnostics diagnostics;
+  diagnostics.error({"X", ""}, Span{b, 4, 5}, "third");
+  diagnostics.error({"X", ""}, Span{b, 0, 1}, "second");
+  diagnostics.error({"X", ""}, Span{a, 0, 1}, "first");
+  const std::string all = render(diagnostics, sources);
+  EXPECT_LT(all.find("first"), all.find("second"));
+  EXPECT_LT(all.find("second"), all.find("third"));
+}
+
+TEST(Diagnostics, NeverSendControlCharactersToTheTerminal) {
+  Sources sources;
+  const FileId file = sources.add("p.yaml", "x: \x1b[31mred\n");
+  Diagnostics diagnostics;
+  diagnostics.error({"X", ""}, Span{file, 3, 8}, "odd \x1b[0m");
+  EXPECT_EQ(render(diagnostics, sources).find('\x1b'), std::string::npos);
+}
+
+} // namespace
+} // namespace manciple::text
