@@ -1,0 +1,28 @@
+#pragma once
+
+#include <vector>
+
+#include "purchase/good.hpp"
+#include "purchase/subproblem.hpp"
+
+namespace manciple::purchase {
+
+/// What becomes of what is bought, by the rule of use: who serves whom, what is frozen, kept and
+/// thrown away, and its value. The buys must meet the demands (`cheapest` sees to that).
+GoodSolution use_up(const Prepared& good, const std::vector<Buy>& buys);
+
+/// Room that a good's solution takes: by night 0 ... last_day, in 1e-6 microlitres.
+struct RoomTaken {
+  std::vector<std::int64_t> cool;
+  std::vector<std::int64_t> frozen;
+};
+RoomTaken room_taken(const Prepared& good, const GoodSolution& solution);
+
+/// The same for all goods together, by place and night (empty for places without limit); and
+/// whether it fits.
+std::vector<std::vector<std::int64_t>> all_room_taken(const Model& model,
+                                                      const std::vector<Prepared>& goods,
+                                                      const Solution& solution);
+bool fits_room(const Model& model, const std::vector<Prepared>& goods, const Solution& solution);
+
+} // namespace manciple::purchase

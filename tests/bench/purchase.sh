@@ -1,0 +1,29 @@
+#!/bin/bash
+# What to buy, where and when: our solver against cbc and glpsol on the same models, all in one run.
+#
+#   bash tests/bench/purchase.sh [-c SECONDS] [-g SECONDS] [SIZE...]
+#
+# A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), c1, c2 ... (the same with
+# limits of room, credit and a reduction), f=8 (8 times the foods, the shops of one month), or a file
+# that write_model has written. The references get SECONDS each (100 and 20; 0 leaves one out).
+# BUILD is where to build (build/bench).
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+cbc=100
+glpsol=20
+while getopts "c:g:" option; do
+  case $option in
+    c) cbc=$OPTARG ;;
+    g) glpsol=$OPTARG ;;
+    *) exit 2 ;;
+  esac
+done
+shift $((OPTIND - 1))
+sizes=("$@")
+[ ${#sizes[@]} -gt 0 ] || sizes=(1 2 4 8 f=8 c1)
+build=${BUILD:-build/bench}
+cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DMANCIPLE_TESTS=ON -DMANCIPLE_BENCH=ON >/dev/null
+cmake --build "$build" --target purchase_bench >/dev/null
+folder=$(mktemp -d)
+trap 'rm -rf "$folder"' EXIT
+"$build/tests/purchase_bench" "$folder" "$cbc" "$glpsol" "${sizes[@]}"
