@@ -32,6 +32,8 @@ public:
     for (effort_ = 1; effort_ <= most_effort; effort_ *= 8) {
       bound_ = impossible;
       branch(no_prices(model_));
+      if (effort_ == 1 && cannot_fit())
+        bound_ = impossible;
       proven = std::max(proven, bound_);
       if (proven >= best_ || limits_.reached())
         break;
@@ -51,6 +53,20 @@ public:
   }
 
 private:
+  /// With nothing found, reductions may hide that there is not room enough: looks without them.
+  bool cannot_fit() {
+    const bool reduces =
+        std::any_of(model_.shops.begin(), model_.shops.end(),
+                    [](const Shop& shop) { return shop.credit > 0 || shop.off > 0; });
+    if (is_possible(best_) || !reduces)
+      return false;
+    Model plain = model_;
+    plain.shops.assign(plain.shops.size(), Shop{});
+    Options options;
+    options.seconds = limits_.seconds_left();
+    return search_coupled(plain, goods_, choices_, options).status == Status::infeasible;
+  }
+
   static constexpr int most_rounds = 3;
   static constexpr std::size_t most_effort = 4096;
 

@@ -24,11 +24,13 @@ std::vector<StopState> states_of(const std::vector<bool>& made) {
 
 } // namespace
 
-Settler::Settler(const Model& model, Ledger& ledger, const Prices& prices, Limits& limits)
+Settler::Settler(const Model& model, Ledger& ledger, const Prices& prices, Limits& limits,
+                 std::size_t effort)
     : model_(model),
       ledger_(ledger),
       prices_(prices),
       limits_(limits),
+      effort_(effort),
       known_(ledger.goods().size()) {
   for (std::size_t place = 0; place < place_count; ++place)
     for (std::size_t night = 0; night < prices.room[place].size(); ++night)

@@ -16,6 +16,9 @@ using resolve::Resolved;
 
 constexpr std::int64_t micro = 1'000'000;
 
+// A month is proven in a fraction of a second; a slow machine still gets the same list.
+constexpr double longest_search = 60;
+
 Rational from_micro(Amount amount) {
   return {amount, micro};
 }
@@ -212,7 +215,7 @@ Shopping Shopper::run() {
   if (diagnostics_.errors() > 0) {
     return std::move(out_);
   }
-  out_.solution = solve(out_.lowered.model);
+  out_.solution = solve(out_.lowered.model, {.seconds = longest_search});
   explain();
   if (diagnostics_.errors() > 0) {
     return std::move(out_);

@@ -16,7 +16,14 @@ bool Limits::reached() {
   return over_;
 }
 
-Cost stop_cost(const Stop& stop) { return {fine(stop.cost), one_stop}; }
+double Limits::seconds_left() const {
+  return std::max(0.0,
+                  std::chrono::duration<double>(end_ - std::chrono::steady_clock::now()).count());
+}
+
+Cost stop_cost(const Stop& stop) {
+  return {fine(stop.cost), one_stop};
+}
 
 StopTerms plain_terms(const Model& model) {
   StopTerms terms;
@@ -32,8 +39,12 @@ class StopSearch {
 public:
   StopSearch(Ledger& ledger, const StopTerms& terms, const std::vector<StopChoice>& choices,
              Limits& limits, Cost cutoff)
-      : ledger_(ledger), terms_(terms), limits_(limits), slack_(choices.size()),
-        basket_(ledger, first(choices)), plain_(basket_) {
+      : ledger_(ledger),
+        terms_(terms),
+        limits_(limits),
+        slack_(choices.size()),
+        basket_(ledger, first(choices)),
+        plain_(basket_) {
     result_.cost = cutoff;
     for (StopId stop = 0; stop < choices.size(); ++stop)
       if (choices[stop] == StopChoice::maybe)
@@ -78,8 +89,8 @@ private:
       if (states[stop] == StopState::closed)
         continue;
       visited[ledger_.model().stops[stop].shop] = true;
-      sum += states[stop] == StopState::open ? terms_.cost[stop]
-                                             : std::min(Cost{}, terms_.cost[stop]);
+      sum +=
+          states[stop] == StopState::open ? terms_.cost[stop] : std::min(Cost{}, terms_.cost[stop]);
     }
     for (ShopId shop = 0; shop < visited.size(); ++shop)
       sum.value -= visited[shop] ? terms_.shop_gain[shop] : 0;

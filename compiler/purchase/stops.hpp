@@ -17,6 +17,7 @@ public:
   /// Counts a node; true once a limit is reached.
   bool reached();
   std::int64_t nodes() const { return nodes_; }
+  double seconds_left() const;
 
 private:
   std::chrono::steady_clock::time_point end_;

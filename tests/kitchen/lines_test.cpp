@@ -38,7 +38,7 @@ struct Read {
       return 0;
     }
     const auto bought = foods::as_purchased(names.book.get(*lines.front().food()), *lines.front().amount);
-    return bought ? measure::to_double(bought->amount) : -1;
+    return bought ? to_double(bought->amount) : -1;
   }
   [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
 };

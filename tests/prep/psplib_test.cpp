@@ -1,5 +1,6 @@
 #include "prep/psplib.hpp"
 
+#include "prep/project_bounds.hpp"
 #include "prep/project_check.hpp"
 
 #include <gtest/gtest.h>
@@ -52,6 +53,14 @@ TEST(Psplib, TenInstancesOfJ30) {
   const Tally found = tally(fs::path(MANCIPLE_SOURCE) / "tests/prep/psplib", 5000);
   EXPECT_EQ(found.all, 10);
   EXPECT_GE(found.proven, 9); // j3013_1 takes some 40,000 nodes
+}
+
+TEST(Psplib, TheBoundRisesAlsoWhereTheNodesRunOut) {
+  std::ifstream in(fs::path(MANCIPLE_SOURCE) / "tests/prep/psplib/j3013_1.sm");
+  const Project project = psplib::read(in);
+  const Schedule schedule = shortest(project, {.seconds = 1e5, .nodes = 3000});
+  EXPECT_FALSE(schedule.proven());
+  EXPECT_GT(schedule.bound, engine::simple_bound(engine::network(project)) + 3);
 }
 
 TEST(Psplib, AllInstancesAtHandOfJ30) {

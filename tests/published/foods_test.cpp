@@ -75,7 +75,7 @@ TEST(PublishedFoods, GramWeightsAreThoseOfSr28) {
   for (const Food& food : all_foods()) {
     const auto one = [&](const std::string& source, const Rational& grams) {
       if (const auto found = weights.find(source); found != weights.end()) {
-        compared.near(food.name + " " + source, measure::to_double(grams), found->second, 0.01 * found->second);
+        compared.near(food.name + " " + source, to_double(grams), found->second, 0.01 * found->second);
       }
     };
     for (const VolumeWeight& v : food.volumes) {
@@ -104,7 +104,7 @@ TEST(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
   for (const Food& food : all_foods()) {
     if (const Yield* edible = food.yield(Form::plain)) {
       if (const auto found = refuse.find(edible->source); found != refuse.end()) {
-        compared.near(food.name, measure::to_double(edible->share) * 100, 100 - found->second, 1e-9);
+        compared.near(food.name, to_double(edible->share) * 100, 100 - found->second, 1e-9);
       }
     }
   }
@@ -136,7 +136,7 @@ TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
     const std::array<const std::optional<Rational>*, 6> ours{&n.energy, &n.protein, &n.fat, &n.carbohydrate, &n.fiber, &n.sodium};
     for (std::size_t i = 0; i < ours.size(); ++i) {
       if (*ours[i]) {
-        compared.near(food.name, measure::to_double(**ours[i]), rows[*food.usda][i], 1e-9);
+        compared.near(food.name, to_double(**ours[i]), rows[*food.usda][i], 1e-9);
       }
     }
   }

@@ -59,7 +59,9 @@ private:
     good.cool_place = dice_.one_in(2) ? Place::fridge : Place::pantry;
     good.room_cool = dice_.pick(1, 3) * 500;
     good.room_frozen = dice_.pick(1, 3) * 500;
-    const int demands = dice_.number(1, 4);
+    // Opened packs are dear for the reference, which looks at every single one.
+    const bool opened = good.keeps_opened.has_value();
+    const int demands = dice_.number(1, opened ? 3 : 4);
     for (int i = 0; i < demands; ++i) {
       Demand demand;
       demand.day = dice_.number(0, model_.last_day);
@@ -72,9 +74,16 @@ private:
         demand.longest_age = dice_.number(1, 7);
       good.demands.push_back(demand);
     }
-    const int offers = dice_.number(2, 3);
-    for (int i = 0; i < offers; ++i)
+    const int offers = opened ? 2 : dice_.number(2, 3);
+    for (int i = 0; i < offers; ++i) {
       good.offers.push_back(offer(i == 0));
+      PackCost& cost = good.offers.back().cost;
+      if (opened && !good.offers.back().by_weight) {
+        cost.limit = std::min(cost.limit, 4);
+        if (cost.table.size() > 4)
+          cost.table.resize(4);
+      }
+    }
     if (features_.left_over) {
       good.waste = dice_.one_in(2) ? 0 : dice_.pick(1, 30) * 1000;
       good.salvage = dice_.one_in(2) ? 0 : dice_.pick(1, 30) * 1000;

@@ -159,7 +159,7 @@ TEST(Stock, GoesFirstAndOnlyWhileItIsGood) {
 
 TEST(Stock, FromTheFreezerIsNotForAFreshUse) {
   House house;
-  house.recipe("stew", "2 lb ground beef, fresh");
+  house.recipe("stew", "\"2 lb ground beef, fresh\"");
   house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand:\n  - 2 lb ground beef, freezer\n");
   house.plan("2027-03-02: {dinner: stew}");
   const auto compiled = house.good();
