@@ -15,10 +15,14 @@ namespace manciple {
 /// of two, one shop, and nothing to cook.
 class House {
 public:
-  House() : root_(std::filesystem::temp_directory_path() / ("manciple-" + std::to_string(::getpid()) + "-" + std::to_string(next()++))) {
-    write("plans/household.yaml", "people:\n  - {name: Ada}\n  - {name: Ben}\n"
-                                  "meals: {breakfast: \"07:30\", dinner: \"18:30\"}\nappliances: {burner: 4, oven: 1}\n");
-    write("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: 1.00/lb, egg: 12 large 3.00, ground beef: 5.00/lb, all-purpose flour: 5 lb bag 3.00}\n");
+  House()
+      : root_(std::filesystem::temp_directory_path() /
+              ("manciple-" + std::to_string(::getpid()) + "-" + std::to_string(next()++))) {
+    write("plans/household.yaml",
+          "people:\n  - {name: Ada}\n  - {name: Ben}\n"
+          "meals: {breakfast: \"07:30\", dinner: \"18:30\"}\nappliances: {burner: 4, oven: 1}\n");
+    write("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: 1.00/lb, egg: 12 large 3.00, "
+                                      "ground beef: 5.00/lb, all-purpose flour: 5 lb bag 3.00}\n");
   }
   ~House() {
     std::error_code ignored;
@@ -31,12 +35,17 @@ public:
     std::filesystem::create_directories((root_ / path).parent_path());
     std::ofstream(root_ / path, std::ios::binary) << text;
   }
-  void recipe(const std::string& slug, const std::string& ingredients, const std::string& further = {}) const {
-    write("recipes/" + slug + ".yaml", "name: " + slug + "\nserves: 2\ningredients: [" + ingredients + "]\n" + further);
+  void recipe(const std::string& slug, const std::string& ingredients,
+              const std::string& further = {}) const {
+    write("recipes/" + slug + ".yaml",
+          "name: " + slug + "\nserves: 2\ningredients: [" + ingredients + "]\n" + further);
   }
   /// A plan of March 2027 with a trip on the 1st and each Saturday.
   void plan(const std::string& meals, const std::string& further = {}) const {
-    write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: {" + meals + "}\ntrips:\n  - {date: 2027-03-01, stops: [corner]}\n  - {every: Saturday, stops: [corner]}\n" + further);
+    write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: {" + meals +
+                              "}\ntrips:\n  - {date: 2027-03-01, stops: [corner]}\n  - {every: "
+                              "Saturday, stops: [corner]}\n" +
+                              further);
   }
 
   std::optional<emit::Compiled> compile() {

@@ -27,7 +27,7 @@ std::string grams(const Rational& g) {
 constexpr std::array<std::array<Form, 3>, 3> alike{{
     {Form::chopped, Form::diced, Form::cubed},
     {Form::shredded, Form::grated, Form::shredded},
-    {Form::plain, Form::whole, Form::plain},
+    {Form::plain, Form::whole, Form::leaves},
 }};
 
 std::string known_forms(const Food& food) {

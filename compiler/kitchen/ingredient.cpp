@@ -35,6 +35,12 @@ bool holds(const std::array<std::string_view, n>& list, std::string_view word) {
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
+// "diced", and the plural of a part: "yolks".
+std::optional<Form> form_of(const std::string& word) {
+  const auto form = foods::parse_form(word);
+  return form ? form : foods::parse_form(text::singular(word));
+}
+
 struct Word {
   std::string text; // lower case
   std::size_t at = 0;
@@ -137,7 +143,7 @@ void Line::take_tail(std::string_view tail, std::size_t at) {
   for (const Word& word : words_of(tail, at)) {
     std::string plain = word.text;
     std::erase_if(plain, [](char c) { return c == ',' || c == ';'; });
-    if (const auto form = foods::parse_form(plain)) {
+    if (const auto form = form_of(plain)) {
       after_.push_back(*form);
     } else if (plain == "fresh") {
       fresh_ = true;
@@ -225,7 +231,7 @@ bool Line::take_amount(Cursor& cursor) {
 
 bool Line::is_known(const Word& word, const foods::Food* food) const {
   return holds(descriptors, word.text) || word.text == "store" || word.text == "store-bought" ||
-         foods::parse_form(word.text).has_value() || holds(containers, text::singular(word.text)) ||
+         form_of(word.text).has_value() || holds(containers, text::singular(word.text)) ||
          (food != nullptr && food->piece(word.text) != nullptr);
 }
 
@@ -274,7 +280,7 @@ bool Line::explain(const std::vector<Word>& words, const Match& found) {
     const Word& word = words[i];
     if (food != nullptr && food->piece(word.text) != nullptr && piece_.empty() && !unit_) {
       piece_ = food->piece(word.text)->name;
-    } else if (const auto form = foods::parse_form(word.text)) {
+    } else if (const auto form = form_of(word.text)) {
       before_.push_back(*form);
     } else if (word.text == "fresh") {
       fresh_ = true;
@@ -365,7 +371,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     // So many packs or pieces of that size, as bought.
     amount = {number_->high * pack_->amount, {pack_->unit, {}}, Form::plain, false};
     low = number_->low * pack_->amount;
-  } else if (!container_.empty() && food != nullptr && piece_.empty()) {
+  } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
     amount.measure.piece = container_ == "tin" ? "can" : container_;
   }
   if (food != nullptr) {
@@ -397,8 +403,10 @@ std::vector<Ingredient> Line::several(std::string_view head, std::size_t at) {
   }
   const auto first = match(words_of(head.substr(0, conjunction), at));
   const auto second = match(words_of(head.substr(conjunction + 5), at + conjunction + 5));
-  if (!first || !second ||
-      match(words_of(head, at)).value_or(Match{}).last == words_of(head, at).size()) {
+  // A name that holds the conjunction itself ("macaroni and cheese") is one thing.
+  const std::vector<Word> all = words_of(head, at);
+  const auto whole = match(all);
+  if (!first || !second || (whole && whole->first == 0 && whole->last == all.size())) {
     return {};
   }
   std::vector<Ingredient> out;
@@ -425,6 +433,12 @@ std::vector<Ingredient> Line::read() {
   for (const std::string_view ending : {" to taste", " to serve", " for serving", " as needed"}) {
     if (std::string_view(head).ends_with(ending)) {
       head.resize(head.size() - ending.size());
+    }
+  }
+  for (const std::string_view roughly : {"about ", "approximately ", "scant ", "heaping "}) {
+    if (const std::size_t at = head.find_first_not_of(' ');
+        at != std::string::npos && std::string_view(head).substr(at).starts_with(roughly)) {
+      std::fill_n(head.begin() + static_cast<std::ptrdiff_t>(at), roughly.size(), ' ');
     }
   }
   const std::vector<Form> parts = take_part_of(head);

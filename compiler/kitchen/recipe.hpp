@@ -31,7 +31,7 @@ struct Recipe {
   std::string slug; ///< the name of its file
   std::string name;
   text::Span at;
-  Rational serves;
+  Rational serves = 1;
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
   std::vector<MethodStep> method;

@@ -244,6 +244,7 @@ std::optional<Range> scan_range(Cursor& cursor) {
 std::optional<Unit> scan_unit(Cursor& cursor, System system) {
   Cursor look = cursor;
   look.skip_spaces();
+  const std::size_t from = look.at;
   std::optional<Unit> found;
   std::size_t end = look.at;
   for (int words = 0; words < 3; ++words) {
@@ -251,11 +252,9 @@ std::optional<Unit> scan_unit(Cursor& cursor, System system) {
     if (word.empty()) {
       break;
     }
-    const std::size_t start = cursor.at + (cursor.rest().size() - text::trim(cursor.rest()).size());
     look.at += word.size();
     const bool dot = look.rest().starts_with('.');
     look.at += dot ? 1 : 0;
-    const std::size_t from = std::min(start, look.at);
     if (const auto unit = find_unit(look.text.substr(from, look.at - from), system)) {
       found = unit;
       end = look.at;

@@ -179,7 +179,7 @@ bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
   const auto& keeps = food.keeps;
   good.cool_place = static_cast<Place>(food.stored);
   good.keeps_cool = never_spoils;
-  good.salvage_days = 7; // good for another week is worth keeping; common practice, no source
+  good.salvage_days = 3; // good for some days more is worth keeping; common practice, no source
   if (!food.is_household()) {
     auto best = keeps.in(food.stored);
     // What stands in the pantry may go to the fridge where it keeps longer.

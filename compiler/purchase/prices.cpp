@@ -5,7 +5,9 @@
 namespace manciple::purchase {
 namespace {
 
-std::size_t index(Place place) { return static_cast<std::size_t>(place); }
+std::size_t index(Place place) {
+  return static_cast<std::size_t>(place);
+}
 
 } // namespace
 
@@ -40,8 +42,7 @@ Fine off_gain(const Model& model, const Prices& prices, StopId stop) {
   const Shop& shop = model.shops[id];
   if (prices.targets[stop] == Target::missed)
     return 0;
-  const Fine gain =
-      shop.off * (fine_per_money - prices.credit[id]) - prices.off[stop] * shop.over;
+  const Fine gain = shop.off * (fine_per_money - prices.credit[id]) - prices.off[stop] * shop.over;
   return prices.targets[stop] == Target::reached ? gain : std::max<Fine>(0, gain);
 }
 

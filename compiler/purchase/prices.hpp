@@ -7,8 +7,8 @@
 
 namespace manciple::purchase {
 
-/// Whether a stop's spend-over-X reduction is to be reached. While that is `open`, a bound can count
-/// a part of it in proportion to what is spent.
+/// Whether a stop's spend-over-X reduction is to be reached. While that is `open`, a bound can
+/// count a part of it in proportion to what is spent.
 enum class Target : std::uint8_t { open, reached, missed };
 
 /// Lagrange multipliers of what couples goods. With them every good can be decided on its own, and

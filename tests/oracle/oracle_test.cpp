@@ -52,7 +52,9 @@ Features plain() {
   return features;
 }
 
-TEST(Oracle, AgreesOnWholePacksShopsAndKeepingTime) { EXPECT_GT(compare(1, 60, plain()), 30); }
+TEST(Oracle, AgreesOnWholePacksShopsAndKeepingTime) {
+  EXPECT_GT(compare(1, 60, plain()), 30);
+}
 
 TEST(Oracle, AgreesOnFreezingAndFreshness) {
   Features features = plain();
@@ -72,7 +74,9 @@ TEST(Oracle, AgreesOnWasteSalvageMultiBuyAndByWeight) {
   EXPECT_GT(compare(301, 380, features), 40);
 }
 
-TEST(Oracle, AgreesOnEverythingUncoupled) { EXPECT_GT(compare(401, 500, Features{}), 50); }
+TEST(Oracle, AgreesOnEverythingUncoupled) {
+  EXPECT_GT(compare(401, 500, Features{}), 50);
+}
 
 TEST(Oracle, AgreesOnRoom) {
   Features features;

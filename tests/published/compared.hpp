@@ -13,7 +13,9 @@ namespace manciple::published {
 class Compared {
 public:
   explicit Compared(std::string source) : source_(std::move(source)) {}
-  ~Compared() { std::printf("published: %s: %d compared, %d differ\n", source_.c_str(), compared_, differ_); }
+  ~Compared() {
+    std::printf("published: %s: %d compared, %d differ\n", source_.c_str(), compared_, differ_);
+  }
   Compared(const Compared&) = delete;
   Compared& operator=(const Compared&) = delete;
 
@@ -24,7 +26,9 @@ public:
       ADD_FAILURE() << source_ << ": " << what << ": ours " << ours << ", theirs " << theirs;
     }
   }
-  void at_most(const std::string& what, double ours, double theirs) { near(what, std::max(ours, theirs), theirs, 0); }
+  void at_most(const std::string& what, double ours, double theirs) {
+    near(what, std::max(ours, theirs), theirs, 0);
+  }
   [[nodiscard]] int count() const { return compared_; }
 
 private:

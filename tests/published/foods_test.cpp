@@ -60,7 +60,8 @@ std::map<std::string, double> sr28_weights() {
   for (std::string line; std::getline(in, line);) {
     const auto f = fields_of(line);
     if (f.size() >= 5) {
-      out["SR28 " + std::to_string(std::atoi(f[0].c_str())) + "." + f[1]] = std::atof(f[4].c_str()) / std::atof(f[2].c_str());
+      out["SR28 " + std::to_string(std::atoi(f[0].c_str())) + "." + f[1]] =
+          std::atof(f[4].c_str()) / std::atof(f[2].c_str());
     }
   }
   return out;
@@ -69,13 +70,15 @@ std::map<std::string, double> sr28_weights() {
 TEST(PublishedFoods, GramWeightsAreThoseOfSr28) {
   const auto weights = sr28_weights();
   if (weights.empty()) {
-    GTEST_SKIP() << "SR28 is not beside the project: the gram weights were NOT compared with the whole table";
+    GTEST_SKIP() << "SR28 is not beside the project: the gram weights were NOT compared with the "
+                    "whole table";
   }
   published::Compared compared("USDA SR28 gram weights");
   for (const Food& food : all_foods()) {
     const auto one = [&](const std::string& source, const Rational& grams) {
       if (const auto found = weights.find(source); found != weights.end()) {
-        compared.near(food.name + " " + source, to_double(grams), found->second, 0.01 * found->second);
+        compared.near(food.name + " " + source, to_double(grams), found->second,
+                      0.01 * found->second);
       }
     };
     for (const VolumeWeight& v : food.volumes) {
@@ -94,7 +97,8 @@ TEST(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
   for (std::string line; std::getline(in, line);) {
     const auto f = fields_of(line);
     if (f.size() > 8) {
-      refuse["SR28 " + std::to_string(std::atoi(f[0].c_str())) + " refuse"] = std::atof(f[8].c_str());
+      refuse["SR28 " + std::to_string(std::atoi(f[0].c_str())) + " refuse"] =
+          std::atof(f[8].c_str());
     }
   }
   if (refuse.empty()) {
@@ -125,7 +129,8 @@ TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
     }
   }
   if (rows.empty()) {
-    GTEST_SKIP() << "SR26 is not beside the project: nutrients were NOT compared with the whole table";
+    GTEST_SKIP()
+        << "SR26 is not beside the project: nutrients were NOT compared with the whole table";
   }
   published::Compared compared("USDA SR26 nutrients");
   for (const Food& food : all_foods()) {
@@ -133,7 +138,8 @@ TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
       continue;
     }
     const Nutrients& n = *food.nutrients;
-    const std::array<const std::optional<Rational>*, 6> ours{&n.energy, &n.protein, &n.fat, &n.carbohydrate, &n.fiber, &n.sodium};
+    const std::array<const std::optional<Rational>*, 6> ours{
+        &n.energy, &n.protein, &n.fat, &n.carbohydrate, &n.fiber, &n.sodium};
     for (std::size_t i = 0; i < ours.size(); ++i) {
       if (*ours[i]) {
         compared.near(food.name, to_double(**ours[i]), rows[*food.usda][i], 1e-9);
@@ -156,14 +162,18 @@ TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
     }
   }
   if (rows.empty()) {
-    GTEST_SKIP() << "the FSIS storage data is not beside the project: keeping times were NOT compared with it";
+    GTEST_SKIP() << "the FSIS storage data is not beside the project: keeping times were NOT "
+                    "compared with it";
   }
   const auto days = [](double number, const std::string& metric) {
-    const std::map<std::string, double> length{{"Days", 1}, {"Weeks", 7}, {"Months", 30}, {"Years", 365}, {"Hours", 1.0 / 24}};
+    const std::map<std::string, double> length{
+        {"Days", 1}, {"Weeks", 7}, {"Months", 30}, {"Years", 365}, {"Hours", 1.0 / 24}};
     const auto found = length.find(metric);
     return found == length.end() ? 0 : number * found->second;
   };
-  const auto column = [&](const std::string& name) { return static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin()); };
+  const auto column = [&](const std::string& name) {
+    return static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin());
+  };
   published::Compared compared("USDA FSIS storage times");
   for (const Food& food : all_foods()) {
     const auto one = [&](const std::optional<Sourced<int>>& keeps, const std::string& place) {
@@ -175,7 +185,8 @@ TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
       for (const std::string prefix : {"", "DOP_"}) {
         const std::size_t most = column(prefix + place + "_Max");
         const std::size_t metric = column(prefix + place + "_Metric");
-        longest = std::max(longest, days(std::atof(row->second[most].c_str()), row->second[metric]));
+        longest =
+            std::max(longest, days(std::atof(row->second[most].c_str()), row->second[metric]));
       }
       if (longest > 0) {
         compared.at_most(food.name + " in the " + place, keeps->value, longest);

@@ -12,8 +12,8 @@ namespace manciple::measure {
 namespace {
 
 // NIST Handbook 44 (2023), Appendix C, "General Tables of Units of Measurement", and NIST Special
-// Publication 811 (2008), Appendix B.9; figures from memory, to the digits printed there. Volumes in
-// millilitres, masses in grams.
+// Publication 811 (2008), Appendix B.9; figures from memory, to the digits printed there. Volumes
+// in millilitres, masses in grams.
 struct Printed {
   Unit unit;
   double value;
@@ -43,11 +43,13 @@ constexpr std::array<Printed, 17> printed{{
 TEST(PublishedUnits, AgreeWithNist) {
   published::Compared compared("NIST Handbook 44 and SP 811");
   for (const Printed& p : printed) {
-    compared.near(std::string(facts(p.unit).name), to_double(facts(p.unit).factor), p.value, p.half_digit);
+    compared.near(std::string(facts(p.unit).name), to_double(facts(p.unit).factor), p.value,
+                  p.half_digit);
   }
 }
 
-// GNU units, which has its own table (its `brcup` and `austbsp` are not asked: they are other cups).
+// GNU units, which has its own table (its `brcup` and `austbsp` are not asked: they are other
+// cups).
 TEST(PublishedUnits, AgreeWithTheUnitsProgram) {
   published::Compared compared("GNU units");
   const auto ask = [](const std::string& from, const std::string& to) {
@@ -63,10 +65,24 @@ TEST(PublishedUnits, AgreeWithTheUnitsProgram) {
     GTEST_SKIP() << "the units program is not installed";
   }
   const std::array<std::pair<Unit, const char*>, 18> names{{
-      {Unit::gram, "gram"}, {Unit::kilogram, "kg"}, {Unit::milligram, "mg"}, {Unit::ounce, "oz"}, {Unit::pound, "lb"}, {Unit::milliliter, "ml"},
-      {Unit::centiliter, "cl"}, {Unit::deciliter, "dl"}, {Unit::liter, "liter"}, {Unit::us_teaspoon, "ustsp"}, {Unit::us_tablespoon, "ustbsp"},
-      {Unit::us_fluid_ounce, "usfloz"}, {Unit::us_cup, "uscup"}, {Unit::us_pint, "uspint"}, {Unit::us_quart, "usquart"}, {Unit::us_gallon, "usgallon"},
-      {Unit::imperial_pint, "brpint"}, {Unit::imperial_gallon, "brgallon"},
+      {Unit::gram, "gram"},
+      {Unit::kilogram, "kg"},
+      {Unit::milligram, "mg"},
+      {Unit::ounce, "oz"},
+      {Unit::pound, "lb"},
+      {Unit::milliliter, "ml"},
+      {Unit::centiliter, "cl"},
+      {Unit::deciliter, "dl"},
+      {Unit::liter, "liter"},
+      {Unit::us_teaspoon, "ustsp"},
+      {Unit::us_tablespoon, "ustbsp"},
+      {Unit::us_fluid_ounce, "usfloz"},
+      {Unit::us_cup, "uscup"},
+      {Unit::us_pint, "uspint"},
+      {Unit::us_quart, "usquart"},
+      {Unit::us_gallon, "usgallon"},
+      {Unit::imperial_pint, "brpint"},
+      {Unit::imperial_gallon, "brgallon"},
   }};
   for (const auto& [unit, name] : names) {
     const char* base = facts(unit).dimension == Dimension::mass ? "g" : "ml";

@@ -37,7 +37,9 @@ TEST(Resolve, ADishIsScaledToThoseWhoEat) {
   compiled = house.good();
   EXPECT_EQ(pounds(compiled, "onion"), 5);
 
-  house.plan("2027-03-02: {dinner: stew}", "away: [{who: Ben, from: 2027-03-02, until: 2027-03-03}]\nguests: [{who: Cy, count: 3, portion: 1/2, from: 2027-03-02}]\n");
+  house.plan("2027-03-02: {dinner: stew}",
+             "away: [{who: Ben, from: 2027-03-02, until: 2027-03-03}]\nguests: [{who: Cy, count: "
+             "3, portion: 1/2, from: 2027-03-02}]\n");
   compiled = house.good();
   EXPECT_EQ(pounds(compiled, "onion"), Rational(5, 2)); // Ada 1 and three half portions
 }
@@ -92,7 +94,8 @@ TEST(Resolve, OneBatchServesEveryUseThatItKeepsFor) {
   House house;
   house.recipe("base", "3 lb onion", "makes: 6 cups\nkeeps: {fridge: 4 days}\n");
   house.recipe("soup", "3 cups base");
-  house.plan("2027-03-08: {dinner: soup}, 2027-03-11: {dinner: soup}, 2027-03-12: {dinner: soup}, 2027-03-16: {dinner: soup}",
+  house.plan("2027-03-08: {dinner: soup}, 2027-03-11: {dinner: soup}, 2027-03-12: {dinner: soup}, "
+             "2027-03-16: {dinner: soup}",
              "prep: [{every: Sunday, from: \"14:00\", until: \"17:00\"}]\n");
   auto compiled = house.good();
   // Sunday the 7th keeps to Thursday the 11th; Friday the 12th has no session near enough before it
@@ -121,7 +124,9 @@ TEST(Resolve, JuiceAndZestComeFromTheSameFruit) {
 
 TEST(Allergens, AreFoundThroughRecipesInRecipes) {
   House house;
-  house.write("plans/household.yaml", "people:\n  - {name: Ada, avoids: [egg]}\n  - {name: Ben}\nmeals: {dinner: \"18:30\"}\n");
+  house.write(
+      "plans/household.yaml",
+      "people:\n  - {name: Ada, avoids: [egg]}\n  - {name: Ben}\nmeals: {dinner: \"18:30\"}\n");
   house.recipe("base", "2 eggs", "makes: 2 cups\n");
   house.recipe("sauce", "1 cup base", "makes: 2 cups\n");
   house.recipe("dish", "1 cup sauce");
@@ -137,8 +142,10 @@ TEST(Allergens, AreFoundThroughRecipesInRecipes) {
 
 TEST(Allergens, WhatIsNotKnownIsALabelToReadNotSafe) {
   House house;
-  house.write("plans/household.yaml", "people:\n  - {name: Ada, avoids: [sesame]}\nmeals: {dinner: \"18:30\"}\n");
-  house.write("recipes/foods.yaml", "odd paste: {department: condiments, stored: pantry, keeps: {pantry: [1 year, our own]}, shop in: oz}\n");
+  house.write("plans/household.yaml",
+              "people:\n  - {name: Ada, avoids: [sesame]}\nmeals: {dinner: \"18:30\"}\n");
+  house.write("recipes/foods.yaml", "odd paste: {department: condiments, stored: pantry, keeps: "
+                                    "{pantry: [1 year, our own]}, shop in: oz}\n");
   house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {odd paste: 8 oz 3.00}\n");
   house.recipe("dish", "4 oz odd paste");
   house.plan("2027-03-02: {dinner: dish}");
@@ -150,11 +157,13 @@ TEST(Allergens, WhatIsNotKnownIsALabelToReadNotSafe) {
 TEST(Stock, GoesFirstAndOnlyWhileItIsGood) {
   House house;
   house.recipe("stew", "2 lb onion");
-  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand:\n  - 3 lb onions, pantry, use by 2027-03-05\n");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-02-28\non hand:\n  - 3 lb onions, pantry, use by 2027-03-05\n");
   house.plan("2027-03-02: {dinner: stew}, 2027-03-10: {dinner: stew}");
   const auto compiled = house.good();
   ASSERT_EQ(compiled.shopping.lines.size(), 1U);
-  EXPECT_EQ(compiled.shopping.lines[0].cost, 200); // 2 lb at 1.00; the third pound on hand is too old
+  EXPECT_EQ(compiled.shopping.lines[0].cost,
+            200); // 2 lb at 1.00; the third pound on hand is too old
 }
 
 TEST(Stock, FromTheFreezerIsNotForAFreshUse) {

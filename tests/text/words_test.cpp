@@ -8,10 +8,20 @@ namespace manciple::text {
 namespace {
 
 TEST(Words, SingularAndPluralGoTogether) {
-  for (const auto& [one, many] : std::initializer_list<std::pair<const char*, const char*>>{
-           {"onion", "onions"}, {"tomato", "tomatoes"}, {"cherry", "cherries"}, {"radish", "radishes"}, {"bay leaf", "bay leaves"},
-           {"loaf", "loaves"}, {"box", "boxes"}, {"peach", "peaches"}, {"turkey", "turkeys"}, {"cookie", "cookies"}, {"slice", "slices"},
-           {"avocado", "avocados"}, {"clove", "cloves"}}) {
+  for (const auto& [one, many] :
+       std::initializer_list<std::pair<const char*, const char*>>{{"onion", "onions"},
+                                                                  {"tomato", "tomatoes"},
+                                                                  {"cherry", "cherries"},
+                                                                  {"radish", "radishes"},
+                                                                  {"bay leaf", "bay leaves"},
+                                                                  {"loaf", "loaves"},
+                                                                  {"box", "boxes"},
+                                                                  {"peach", "peaches"},
+                                                                  {"turkey", "turkeys"},
+                                                                  {"cookie", "cookies"},
+                                                                  {"slice", "slices"},
+                                                                  {"avocado", "avocados"},
+                                                                  {"clove", "cloves"}}) {
     EXPECT_EQ(plural(one), many);
     EXPECT_EQ(singular(many), one);
   }
@@ -53,7 +63,8 @@ TEST(Dates, OnlyDaysThatExist) {
 }
 
 TEST(Dates, PrintingThenReadingGivesTheSameDay) {
-  for (Date day = *parse_date("2027-01-01"); day < *parse_date("2029-01-01"); day += std::chrono::days(1)) {
+  for (Date day = *parse_date("2027-01-01"); day < *parse_date("2029-01-01");
+       day += std::chrono::days(1)) {
     EXPECT_EQ(parse_date(print_date(day)), day);
   }
 }

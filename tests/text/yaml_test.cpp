@@ -30,12 +30,14 @@ TEST(Yaml, CountsColumnsInCharactersNotBytes) {
   Fields fields(read.node->entries[1].value, "a thing", read.diagnostics);
   fields.find("c");
   fields.close();
-  EXPECT_NE(read.said().find("f.yaml:2:11: error: a thing has no 'zz' [T006]"), std::string::npos) << read.said();
+  EXPECT_NE(read.said().find("f.yaml:2:11: error: a thing has no 'zz' [T006]"), std::string::npos)
+      << read.said();
 }
 
 TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
   const Read read("a: 1\nb: 2\na: 3\n");
-  EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' stands twice"), std::string::npos) << read.said();
+  EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' stands twice"), std::string::npos)
+      << read.said();
   EXPECT_NE(read.said().find("note: f.yaml:1:1"), std::string::npos) << read.said();
 }
 
@@ -85,9 +87,10 @@ TEST(Diagnostics, ShowTheLineWithACaretUnderThePlace) {
   const FileId file = sources.add("p.yaml", "x: 2 cupz rice\n");
   Diagnostics diagnostics;
   diagnostics.error({"K004", ""}, Span{file, 5, 9}, "'cupz' is not understood here");
-  EXPECT_EQ(render(diagnostics, sources), "p.yaml:1:6: error: 'cupz' is not understood here [K004]\n"
-                                          "  x: 2 cupz rice\n"
-                                          "       ^~~~\n");
+  EXPECT_EQ(render(diagnostics, sources),
+            "p.yaml:1:6: error: 'cupz' is not understood here [K004]\n"
+            "  x: 2 cupz rice\n"
+            "       ^~~~\n");
 }
 
 TEST(Diagnostics, ComeInTheOrderOfFilesAndPlaces) {
