@@ -50,6 +50,7 @@ check "the code is formatted" bash tests/format.sh
 check "the demo month compiles as reviewed" bash tests/golden.sh build/release/manciple
 check "the demo's result is right by itself" bash tests/independent.sh build/release/manciple
 check "an installed program works elsewhere" bash tests/installed.sh build/release
+check "README shows what the program prints" python3 tests/readme.py build/release/manciple
 check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
 
 echo

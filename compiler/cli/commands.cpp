@@ -5,6 +5,7 @@
 #include "emit/emit.hpp"
 #include "text/errors.hpp"
 #include "text/nearest.hpp"
+#include "text/yaml.hpp"
 
 #include <fmt/format.h>
 
@@ -41,6 +42,42 @@ int with_plan(const std::string& plan, Then then) {
   return then(*compiled);
 }
 
+int check_plan(const std::string& plan) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  (void)compile(plan, sources, diagnostics);
+  const int code = report(diagnostics, sources);
+  if (code == good) {
+    fmt::print("{}: good\n", plan);
+  }
+  return code;
+}
+
+// Any other file of a house is read with the house around it, and only its own mistakes are said.
+int check_file(const std::string& file) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  (void)kitchen::read_everything(kitchen::root_of(file), sources, diagnostics);
+  const auto id = sources.find(file);
+  if (!id) {
+    // It may be no file of a house, or one that cannot be read at all.
+    text::Diagnostics own;
+    if (text::load(file, file, sources, own)) {
+      fmt::print(stderr,
+                 "manciple: '{}' is in no folder that is read: recipes, plans, "
+                 "plans/stores\n",
+                 file);
+      return bad_input;
+    }
+    return report(own, sources);
+  }
+  const int code = report(diagnostics.of(*id), sources);
+  if (code == good) {
+    fmt::print("{}: good\n", file);
+  }
+  return code;
+}
+
 } // namespace
 
 int build(const std::string& plan, std::string out) {
@@ -58,32 +95,30 @@ int build(const std::string& plan, std::string out) {
   });
 }
 
-int check(const std::vector<std::string>& plans) {
-  text::Sources sources;
-  text::Diagnostics diagnostics;
-  std::vector<std::string> all = plans;
-  if (all.empty()) {
-    all = kitchen::plan_files(".");
-    const kitchen::Kitchen everything = kitchen::read_everything(".", sources, diagnostics);
-    if (diagnostics.errors() > 0) {
-      return report(diagnostics, sources);
+int check(const std::vector<std::string>& files) {
+  if (!files.empty()) {
+    int code = good;
+    for (const std::string& file : files) {
+      code = std::max(code, kitchen::is_plan(file) ? check_plan(file) : check_file(file));
     }
-    fmt::print("{} recipes and {} price lists read\n", everything.recipes.size(),
-               everything.shops.size());
+    return code;
   }
-  if (all.empty()) {
+  const std::vector<std::string> plans = kitchen::plan_files(".");
+  if (plans.empty()) {
     fmt::print(stderr, "manciple: there is no plan below this folder (plans/NAME.yaml)\n");
     return bad_input;
   }
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const kitchen::Kitchen everything = kitchen::read_everything(".", sources, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return report(diagnostics, sources);
+  }
+  fmt::print("{} recipes and {} price lists read\n", everything.recipes.size(),
+             everything.shops.size());
   int code = good;
-  for (const std::string& plan : all) {
-    text::Sources own_sources;
-    text::Diagnostics own;
-    (void)compile(plan, own_sources, own);
-    code = std::max(code, report(own, own_sources));
-    if (own.errors() == 0) {
-      fmt::print("{}: good\n", plan);
-    }
+  for (const std::string& plan : plans) {
+    code = std::max(code, check_plan(plan));
   }
   return code;
 }

@@ -9,7 +9,7 @@
 namespace manciple::cli {
 
 int build(const std::string& plan, std::string out);
-int check(const std::vector<std::string>& plans);
+int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);
 int convert(const std::string& amount, const std::string& to);

@@ -53,7 +53,11 @@ bool read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& dia
 }
 
 void row(std::string_view what, const std::string& value, std::string_view source) {
-  fmt::print("  {:<22} {:<24} {}\n", what, value, source);
+  if (source.empty()) {
+    fmt::print("  {:<22} {}\n", what, value);
+  } else {
+    fmt::print("  {:<22} {:<24} {}\n", what, value, source);
+  }
 }
 
 std::string words_of(const std::vector<foods::Allergen>& list) {

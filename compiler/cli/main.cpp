@@ -34,9 +34,9 @@ int main(int argc, char** argv) {
   build->callback([&] { code = cli::build(plan, second); });
 
   CLI::App* check =
-      app.add_subcommand("check", "read everything, write nothing: the plans named, or all plans, "
+      app.add_subcommand("check", "read everything, write nothing: the files named, or all plans, "
                                   "recipes and price lists below this folder");
-  check->add_option("PLAN", files, "plans to check");
+  check->add_option("FILES", files, "plans (compiled), recipes, price lists, the household");
   check->callback([&] { code = cli::check(files); });
 
   CLI::App* why = app.add_subcommand("why", "why a food is on the list: what is bought, and what "

@@ -1,6 +1,7 @@
 // What it costs and what is left.
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "foods/convert.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
 
@@ -88,16 +89,19 @@ std::string left_markdown(const Compiled& compiled) {
       fmt::format("# Left after {}\n\n## Bought and still good\n\n", text::print_day(plan.until));
   const auto print = std::back_inserter(out);
   std::string wasted;
+  const auto named = [&](foods::FoodId food, const Rational& amount) {
+    return escape_markdown(
+        foods::with_name(compiled.kitchen.food(food), amount, compiled.kitchen.household.system));
+  };
   for (const purchase::Line& line : compiled.shopping.lines) {
     if (is_more_than_scraps(food_of(compiled, line), line.kept)) {
-      fmt::format_to(print, "- {} {}\n", amount_of(compiled, line.food, line.kept),
-                     escape_markdown(food_of(compiled, line).name));
+      fmt::format_to(print, "- {}\n", named(line.food, line.kept));
     }
-    if (is_more_than_scraps(food_of(compiled, line), line.wasted)) {
-      fmt::format_to(std::back_inserter(wasted), "- {} {} of {} bought on {}\n",
-                     amount_of(compiled, line.food, line.wasted),
-                     escape_markdown(food_of(compiled, line).name),
-                     amount_of(compiled, line.food, line.amount),
+    // A tenth is what peeling and scales give and take.
+    if (is_more_than_scraps(food_of(compiled, line), line.wasted) &&
+        line.wasted * 10 >= line.amount) {
+      fmt::format_to(std::back_inserter(wasted), "- {} of {} bought on {}\n",
+                     named(line.food, line.wasted), amount_of(compiled, line.food, line.amount),
                      text::print_day(compiled.shopping.visits[line.visit].date));
     }
   }
@@ -110,9 +114,8 @@ std::string left_markdown(const Compiled& compiled) {
     }
     const bool gone = lot.use_by && *lot.use_by <= plan.until;
     if (is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
-      fmt::format_to(gone ? std::back_inserter(wasted) : print, "- {} {} ({})\n",
-                     amount_of(compiled, *lot.what.food(), left),
-                     escape_markdown(compiled.kitchen.food(*lot.what.food()).name),
+      fmt::format_to(gone ? std::back_inserter(wasted) : print, "- {} ({})\n",
+                     named(*lot.what.food(), left),
                      gone ? "was on hand, good until " + text::print_date(*lot.use_by)
                           : std::string(foods::name(lot.place)));
     }

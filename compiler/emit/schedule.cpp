@@ -44,8 +44,6 @@ std::string_view word(prep::Reminder::Kind kind) {
     return "use up";
   case Kind::leftovers:
     return "keep";
-  case Kind::pack:
-    return "pack";
   }
   return {};
 }

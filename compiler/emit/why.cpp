@@ -23,7 +23,7 @@ private:
   void making(MakingId id, const Rational& amount, int depth);
   void line(int depth, const Rational& amount, std::string_view what) {
     fmt::format_to(std::back_inserter(out_), "{:{}}{:>9}  {}\n", "", depth * 2,
-                   amount_of(compiled_, food_, amount), what);
+                   amount_of(compiled_, food_, amount, 2), what);
   }
 
   const Compiled& compiled_;
@@ -89,7 +89,7 @@ std::string Tree::run() {
     }
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
-  const auto amount = [&](const Rational& a) { return amount_of(compiled_, food_, a); };
+  const auto amount = [&](const Rational& a) { return amount_of(compiled_, food_, a, 2); };
   fmt::format_to(std::back_inserter(out_), "{}: {} needed, {} of it in the house, {} bought{}\n",
                  food.name, amount(needed), amount(stock), amount(bought),
                  left > 0 ? fmt::format(" ({} left over)", amount(left)) : "");

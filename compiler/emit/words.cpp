@@ -33,8 +33,10 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
   return line.packs == 1 ? offer.pack : fmt::format("{} x {}", line.packs, offer.pack);
 }
 
-std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount) {
-  return foods::customary(compiled.kitchen.food(food), amount, compiled.kitchen.household.system);
+std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount,
+                      int decimals) {
+  return foods::customary(compiled.kitchen.food(food), amount, compiled.kitchen.household.system,
+                          decimals);
 }
 
 bool is_more_than_scraps(const foods::Food& food, const Rational& amount) {

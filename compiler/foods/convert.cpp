@@ -234,7 +234,8 @@ tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational&
   return Purchased{number, std::move(steps)};
 }
 
-std::string customary(const Food& food, const Rational& purchased, measure::System system) {
+std::string customary(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals) {
   const Dimension dim = basis(food);
   const auto base_unit = dim == Dimension::mass     ? Unit::gram
                          : dim == Dimension::volume ? Unit::milliliter
@@ -261,13 +262,18 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
     return measure::print_for_shop(base, system);
   }
   const Rational count = purchased / one->amount;
-  // A tenth shows what is used of a piece without pretending to more.
-  const std::string number = print_decimal(count, 1);
+  const std::string number = print_decimal(count, decimals);
   constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
                                                   "extra large", "jumbo",  "each"};
   const bool sized = std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
                      food.name.find(word) != std::string::npos;
   return sized ? number : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
+}
+
+std::string with_name(const Food& food, const Rational& purchased, measure::System system) {
+  const std::string amount = customary(food, purchased, system);
+  const bool several = text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
+  return fmt::format("{} {}", amount, several ? text::plural(food.name) : food.name);
 }
 
 std::string print(const Amount& amount) {

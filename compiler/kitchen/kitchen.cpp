@@ -177,10 +177,14 @@ void Loader::recipes() {
         for (const Appliance& a : have) {
           names.push_back(a.name);
         }
+        const std::string near = text::did_you_mean(step.appliance, names);
         diagnostics_.error(errors::unknown_appliance, step.at,
                            fmt::format("this step needs a '{}', which the household does not have",
                                        step.appliance),
-                           text::did_you_mean(step.appliance, names));
+                           near.empty() ? fmt::format("add it to plans/household.yaml: "
+                                                      "'appliances: {{{}: 1}}'",
+                                                      step.appliance)
+                                        : near);
       }
     }
     kitchen.recipes.push_back(std::move(recipe));
@@ -196,20 +200,31 @@ void Loader::all_recipes() {
 
 } // namespace
 
-std::string root_of(const std::string& plan_path) {
-  const fs::path plans = fs::path(plan_path).parent_path();
-  if (plans.empty()) {
+bool is_plan(const std::string& path) {
+  const fs::path file(path);
+  const fs::path folder = file.parent_path().filename();
+  return folder != "stores" && folder != "recipes" && file.stem() != "household" &&
+         file.stem() != "on-hand";
+}
+
+std::string root_of(const std::string& path) {
+  fs::path folder = fs::path(path).parent_path();
+  if (folder.filename() == "stores") {
+    folder = folder.parent_path();
+  }
+  if (folder.empty()) {
     return "..";
   }
-  const fs::path root = plans.parent_path();
-  return root.empty() ? (plans == "." ? ".." : ".") : root.string();
+  const fs::path root = folder.parent_path();
+  return root.empty() ? (folder == "." ? ".." : ".") : root.string();
 }
 
 std::vector<std::string> plan_files(const std::string& root) {
   std::vector<std::string> out;
   for (const std::string& name : names_in(in_root(root, "plans"))) {
-    if (name != "household" && name != "on-hand") {
-      out.push_back(in_root(root, "plans/" + name + ".yaml"));
+    const std::string path = in_root(root, "plans/" + name + ".yaml");
+    if (is_plan(path)) {
+      out.push_back(path);
     }
   }
   return out;

@@ -47,7 +47,12 @@ Kitchen read_everything(const std::string& root, text::Sources& sources,
 /// The paths of the plans below `root`, sorted.
 std::vector<std::string> plan_files(const std::string& root);
 
-/// The directory above `plans`, as it would be typed: "." when the plan is plans/x.yaml.
-std::string root_of(const std::string& plan_path);
+/// Whether a path is that of a plan, by where it stands: plans/NAME.yaml, but not the household's
+/// file or what is on hand.
+bool is_plan(const std::string& path);
+
+/// The directory above `plans` or `recipes`, as it would be typed: "." for plans/x.yaml,
+/// plans/stores/x.yaml and recipes/x.yaml.
+std::string root_of(const std::string& path);
 
 } // namespace manciple::kitchen

@@ -214,6 +214,10 @@ void read_taxes(const Node& node, Shop& shop, Diagnostics& diagnostics) {
 } // namespace
 
 Cents Offer::cost(int packs, text::Date day) const {
+  return measure::to_int64(measure::round(exact_cost(packs, day)));
+}
+
+Rational Offer::exact_cost(int packs, text::Date day) const {
   Rational total;
   if (on_sale(day)) {
     total = Rational(sale->price) * packs;
@@ -222,7 +226,7 @@ Cents Offer::cost(int packs, text::Date day) const {
   } else {
     total = Rational(price) * packs;
   }
-  return measure::to_int64(measure::round(total / steps_per_price));
+  return total / steps_per_price;
 }
 
 bool Offer::is_valid(text::Date day) const {

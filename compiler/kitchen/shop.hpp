@@ -43,7 +43,9 @@ struct Offer {
   std::optional<text::Date> from;
   std::optional<text::Date> until;
 
-  /// What `packs` of it cost on a day, rounded to the cent as a till does.
+  /// What `packs` of it cost on a day, in cents.
+  [[nodiscard]] Rational exact_cost(int packs, text::Date day) const;
+  /// The same, rounded to the cent as a till does.
   [[nodiscard]] Cents cost(int packs, text::Date day) const;
   [[nodiscard]] bool is_valid(text::Date day) const;
   [[nodiscard]] bool on_sale(text::Date day) const;

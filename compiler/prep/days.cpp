@@ -40,7 +40,7 @@ private:
   }
   [[nodiscard]] std::string purpose(const Use& use) const;
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
-    return foods::customary(kitchen_.food(food), of, kitchen_.household.system);
+    return foods::with_name(kitchen_.food(food), of, kitchen_.household.system);
   }
 
   const Kitchen& kitchen_;
@@ -88,8 +88,8 @@ void Days::thaw_food() {
     }
     const int days = thawing_days(of);
     add(Kind::thaw, date - std::chrono::days(days),
-        fmt::format("Move {} {} from the freezer to the fridge, for {} on {}", amount(food, of),
-                    kitchen_.food(food).name, why, text::print_day(date)));
+        fmt::format("Move {} from the freezer to the fridge, for {} on {}", amount(food, of), why,
+                    text::print_day(date)));
   }
 }
 
@@ -125,7 +125,7 @@ void Days::wait_times() {
     if (recipe.marinate) {
       const auto [date, clock] = begin(making, *recipe.marinate);
       add(Kind::marinate, date,
-          fmt::format("Marinate {} for {} (at least {}, in the fridge)", recipe.name,
+          fmt::format("Start {} for {}: it stands at least {} in the fridge", recipe.name,
                       text::print_day(making.date), text::print_minutes(*recipe.marinate)),
           clock);
     }
@@ -137,10 +137,13 @@ void Days::wait_times() {
       const auto [date, clock] = begin(making, kitchen_.food(*food).soak->value);
       foods::Amount scaled = *ingredient.amount;
       scaled.number *= making.times;
-      add(Kind::soak, date,
-          fmt::format("Soak {} {} for {} ({})", foods::print(scaled), kitchen_.food(*food).name,
-                      recipe.name, text::print_day(making.date)),
-          clock);
+      const auto bought = foods::as_purchased(kitchen_.food(*food), scaled);
+      if (bought) {
+        add(Kind::soak, date,
+            fmt::format("Soak {} for {} ({})", amount(*food, bought->amount), recipe.name,
+                        text::print_day(making.date)),
+            clock);
+      }
     }
   }
 }
@@ -160,9 +163,9 @@ void Days::after_shopping() {
                                      [&](const auto& s) { return s.date == date; });
     const bool scraps = line.to_freeze < 30; // grams; what a scale gives over
     if (!scraps && !session) {
-      const auto count = bags(shopping_, l).size();
+      const auto count = bags(resolved_, shopping_, l).size();
       add(Kind::freeze, date,
-          fmt::format("Freeze {} {} in {} {}", amount(line.food, line.to_freeze), food.name, count,
+          fmt::format("Freeze {} in {} {}", amount(line.food, line.to_freeze), count,
                       count == 1 ? "bag" : "bags"));
     }
   }
@@ -178,8 +181,8 @@ void Days::use_up() {
     }
     if (left * 10 > lot.amount && lot.use_by && *lot.use_by <= plan_.until) {
       add(Kind::use_up, *lot.use_by - std::chrono::days(1),
-          fmt::format("Use up {} {}: good until {}", amount(*lot.what.food(), left),
-                      kitchen_.food(*lot.what.food()).name, text::print_day(*lot.use_by)));
+          fmt::format("Use up {}: good until {}", amount(*lot.what.food(), left),
+                      text::print_day(*lot.use_by)));
     }
   }
 }
@@ -256,7 +259,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
     const purchase::Line& line = shopping.lines[l];
     const Food& food = kitchen.food(line.food);
     const Date bought = shopping.visits[line.visit].date;
-    for (const Rational& bag : bags(shopping, l)) {
+    for (const Rational& bag : bags(resolved, shopping, l)) {
       if (line.to_freeze > 0) {
         out.push_back(
             {food.name, foods::customary(food, bag, kitchen.household.system), bought,

@@ -24,8 +24,9 @@ std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolv
 /// does not take less than once. Common practice, no source.
 int hands_on(const kitchen::MethodStep& step, const Rational& times);
 
-/// Meal-size bags of what is frozen of a line: one for each use that it comes out for, at least
-/// one.
-std::vector<Rational> bags(const purchase::Shopping& shopping, std::size_t line);
+/// Meal-size bags of what is frozen of a line: one for each use that it comes out for, a week's for
+/// a staple; at least one.
+std::vector<Rational> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
+                           std::size_t line);
 
 } // namespace manciple::prep

@@ -40,7 +40,7 @@ struct SessionPlan {
 
 /// Something to remember on a day.
 struct Reminder {
-  enum class Kind { thaw, soak, marinate, ripen, freeze, use_up, leftovers, pack };
+  enum class Kind { thaw, soak, marinate, ripen, freeze, use_up, leftovers };
   Kind kind = Kind::thaw;
   Date date;
   std::optional<int> clock; ///< minutes from midnight, where it matters

@@ -125,9 +125,8 @@ void Session::cuts() {
     const Rational grams = cut.amount * (edible != nullptr ? edible->share : Rational(1));
     Task task;
     task.kind = Task::Kind::cut;
-    task.what =
-        fmt::format("{} {} {}", verb(std::get<1>(key)),
-                    foods::customary(food, cut.amount, kitchen_.household.system), food.name);
+    task.what = fmt::format("{} {}", verb(std::get<1>(key)),
+                            foods::with_name(food, cut.amount, kitchen_.household.system));
     task.purpose = text::join({cut.dishes.begin(), cut.dishes.end()}, ", ");
     task.hands_on = cutting_minutes(std::get<1>(key), grams);
     for (const MakingId id : cut.here) {
@@ -147,12 +146,12 @@ void Session::portions() {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
-    const int count = static_cast<int>(bags(shopping_, l).size());
+    const int count = static_cast<int>(bags(resolved_, shopping_, l).size());
     Task task;
     task.kind = Task::Kind::portion;
-    task.what = fmt::format("Portion {} {} into {} {}, label and freeze",
-                            foods::customary(food, line.to_freeze, kitchen_.household.system),
-                            food.name, count, count == 1 ? "bag" : "bags");
+    task.what = fmt::format("Portion {} into {} {}, label and freeze",
+                            foods::with_name(food, line.to_freeze, kitchen_.household.system),
+                            count, count == 1 ? "bag" : "bags");
     task.hands_on = portioning_minutes(count);
     risks_.push_back(risk(food));
     out_.tasks.push_back(std::move(task));
@@ -297,14 +296,23 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
   return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
 }
 
-std::vector<Rational> bags(const Shopping& shopping, std::size_t line) {
+std::vector<Rational> bags(const Resolved& resolved, const Shopping& shopping, std::size_t line) {
   std::vector<Rational> out;
+  std::optional<Date> week; // in which the bag of a staple was taken out
   Rational rest = shopping.lines[line].to_freeze;
   for (const purchase::Supply& supply : shopping.supplies) {
-    if (supply.line == line && supply.frozen) {
-      out.push_back(supply.amount);
-      rest -= supply.amount;
+    if (supply.line != line || !supply.frozen) {
+      continue;
     }
+    const resolve::Use& use = resolved.uses[supply.use];
+    const bool staple = std::holds_alternative<resolve::OfStaple>(use.reason);
+    if (staple && week && use.date - *week < std::chrono::days(7)) {
+      out.back() += supply.amount;
+    } else {
+      out.push_back(supply.amount);
+      week = staple ? std::optional(use.date) : std::nullopt;
+    }
+    rest -= supply.amount;
   }
   if (rest >= 30) { // grams; less is what a scale gives over
     out.push_back(rest);

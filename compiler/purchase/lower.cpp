@@ -251,19 +251,25 @@ void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t inde
   made.last_day = day(until);
   made.pack = to_micro_up(offer.size);
   made.by_weight = offer.by_weight;
-  // Enough for every demand, and for what may be worth keeping.
-  Amount wanted = good.salvage_cap;
-  for (const Demand& demand : good.demands) {
-    wanted += demand.amount;
-  }
-  const auto enough = static_cast<int>(std::min<Amount>(wanted / made.pack + 1, 2000));
-  const int most = std::min(enough, offer.limit.value_or(enough));
+  // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
   const Rational factor = (1 + shop.tax_on(food.department) - shop.cash_back) * money_per_cent;
-  for (int n = 1; n <= most; ++n) {
-    made.cost.table.push_back(
-        measure::to_int64(measure::round(Rational(offer.cost(n, from)) * factor)));
+  if (!offer.deal || offer.on_sale(from)) {
+    made.cost.unit = measure::to_int64(measure::round(offer.exact_cost(1, from) * factor));
+    made.cost.limit = offer.limit.value_or(made.cost.limit);
+  } else {
+    // Enough for every demand, and for what may be worth keeping.
+    Amount wanted = good.salvage_cap;
+    for (const Demand& demand : good.demands) {
+      wanted += demand.amount;
+    }
+    const auto enough = static_cast<int>(std::min<Amount>(wanted / made.pack + 1, 2000));
+    const int most = std::min(enough, offer.limit.value_or(enough));
+    for (int n = 1; n <= most; ++n) {
+      made.cost.table.push_back(
+          measure::to_int64(measure::round(offer.exact_cost(n, from) * factor)));
+    }
   }
-  if (!made.cost.table.empty()) {
+  if (made.cost.most() > 0) {
     good.offers.push_back(std::move(made));
     out_.offers.back().push_back(index);
   }
@@ -297,8 +303,7 @@ void Lowering::offers(Good& good, const Food& food, FoodId id) {
 void Lowering::values(Good& good) {
   std::optional<Rational> cheapest;
   for (const Offer& offer : good.offers) {
-    const int n = offer.by_weight ? offer.cost.most() : 1;
-    const Rational each = Rational(offer.cost.of(n)) / (Rational(offer.pack) * n);
+    const Rational each = Rational(offer.cost.of(1)) / Rational(offer.pack);
     cheapest = cheapest ? std::min(*cheapest, each) : each;
   }
   const Rational worth = cheapest.value_or(0) * kitchen_.household.leftovers_worth * 1000 * micro;

@@ -14,7 +14,5 @@ inline constexpr Code allergen{"R004", "a meal serves a person what they must no
 inline constexpr Code cannot_scale{
     "R005", "a recipe is asked for in a measure that it does not say it makes"};
 inline constexpr Code nobody_eats{"R006", "a dish that nobody is there to eat"};
-inline constexpr Code unknown_keeping{"R007", "a dish made ahead whose keeping time is not known"};
-inline constexpr Code read_label{"R008", "labels to read before a person eats"};
 
 } // namespace manciple::resolve::errors

@@ -29,12 +29,16 @@ Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
   return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;
 }
 
+// What keeps no longer than this once cut browns or goes soft: avocado, potato, banana.
+constexpr int keeps_when_cut = 2; // days; common practice, no source
+
 // The last session on or before the use's day in which it can be cut and from which the cut keeps.
 std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::Food& food,
                                           const Making& making, Form form) {
   const Plan& plan = *kitchen.plan;
   const bool vegetable = food.department == foods::Department::produce;
-  if (!is_cut(form) || !vegetable || making.session || !food.keeps.opened || plan.trips.empty()) {
+  if (!is_cut(form) || !vegetable || making.session || !food.keeps.opened ||
+      food.keeps.opened->value < keeps_when_cut || plan.trips.empty()) {
     return std::nullopt;
   }
   std::optional<std::size_t> last;

@@ -77,6 +77,17 @@ Diagnostic& Diagnostics::add(Severity severity, Code code, std::optional<Span> a
   return all_.emplace_back(Diagnostic{severity, code, at, std::move(what), {}, std::move(fix)});
 }
 
+Diagnostics Diagnostics::of(FileId file) const {
+  Diagnostics out;
+  for (const Diagnostic& diagnostic : all_) {
+    if (diagnostic.at && diagnostic.at->file == file) {
+      out.all_.push_back(diagnostic);
+      out.errors_ += diagnostic.severity == Severity::error ? 1 : 0;
+    }
+  }
+  return out;
+}
+
 std::string render(const Diagnostics& diagnostics, const Sources& sources, std::size_t most) {
   std::vector<const Diagnostic*> order;
   for (const Diagnostic& d : diagnostics.all()) {

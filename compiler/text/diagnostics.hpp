@@ -46,6 +46,8 @@ public:
 
   [[nodiscard]] const std::vector<Diagnostic>& all() const { return all_; }
   [[nodiscard]] std::size_t errors() const { return errors_; }
+  /// Those that are in a file.
+  [[nodiscard]] Diagnostics of(FileId file) const;
 
 private:
   Diagnostic& add(Severity severity, Code code, std::optional<Span> at, std::string what,

@@ -1,6 +1,7 @@
 #include "text/source.hpp"
 
 #include <algorithm>
+#include <filesystem>
 
 namespace manciple::text {
 
@@ -26,6 +27,16 @@ FileId Sources::add(std::string path, std::string text) {
 std::string_view Sources::path(FileId file) const {
   return get(file).path;
 }
+std::optional<FileId> Sources::find(std::string_view path) const {
+  const auto plain = std::filesystem::path(path).lexically_normal();
+  const auto found = std::find_if(files_.begin(), files_.end(), [&](const File& file) {
+    return std::filesystem::path(file.path).lexically_normal() == plain;
+  });
+  return found == files_.end()
+             ? std::nullopt
+             : std::optional(FileId{static_cast<std::uint32_t>(found - files_.begin())});
+}
+
 std::string_view Sources::text(FileId file) const {
   return get(file).text;
 }

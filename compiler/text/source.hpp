@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -35,6 +36,8 @@ public:
   FileId add(std::string path, std::string text);
 
   [[nodiscard]] std::string_view path(FileId file) const;
+  /// The file that was added under a path, or another way of writing it.
+  [[nodiscard]] std::optional<FileId> find(std::string_view path) const;
   [[nodiscard]] std::string_view text(FileId file) const;
   [[nodiscard]] Position position(FileId file, std::uint32_t offset) const;
   /// The line that holds `offset`, without its line end.

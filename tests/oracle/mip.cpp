@@ -106,7 +106,14 @@ MipResult solve_with_glpk(const Mip& mip, int seconds) {
   options.tm_lim = seconds * 1000;
   options.tol_int = 1e-7;
   options.tol_obj = 1e-9;
-  if (glp_intopt(problem.get(), &options) != 0)
+  const int ended = glp_intopt(problem.get(), &options);
+  if (ended == GLP_ETMLIM) {
+    result.state = MipResult::State::stopped;
+    if (glp_mip_status(problem.get()) == GLP_FEAS)
+      result.objective = glp_mip_obj_val(problem.get());
+    return result;
+  }
+  if (ended != 0)
     return result;
   if (glp_mip_status(problem.get()) == GLP_OPT) {
     result.state = MipResult::State::optimal;

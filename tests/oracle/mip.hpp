@@ -42,8 +42,15 @@ struct Mip {
 std::string to_lp_file(const Mip& mip);
 
 struct MipResult {
-  enum class State { optimal, infeasible, other } state = State::other;
-  double objective = 0;
+  enum class State {
+    optimal,
+    infeasible,
+    /// Stopped at the limit: `objective` is the best found, if anything was.
+    stopped,
+    failed
+  };
+  State state = State::failed;
+  double objective = infinite;
 };
 
 /// Solved with GLPK: branch and cut without presolve, to a gap of 0.
