@@ -18,9 +18,7 @@ public:
   House()
       : root_(std::filesystem::temp_directory_path() /
               ("manciple-" + std::to_string(::getpid()) + "-" + std::to_string(next()++))) {
-    write("plans/household.yaml",
-          "people:\n  - {name: Ada}\n  - {name: Ben}\n"
-          "meals: {breakfast: \"07:30\", dinner: \"18:30\"}\nappliances: {burner: 4, oven: 1}\n");
+    household("");
     write("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: 1.00/lb, egg: 12 large 3.00, "
                                       "ground beef: 5.00/lb, all-purpose flour: 5 lb bag 3.00}\n");
   }
@@ -35,6 +33,13 @@ public:
     std::filesystem::create_directories((root_ / path).parent_path());
     std::ofstream(root_ / path, std::ios::binary) << text;
   }
+  /// The household of two with more to say about it, and what the second person avoids.
+  void household(const std::string& further, const std::string& avoids = "[]") const {
+    write("plans/household.yaml", "people:\n  - {name: Ada}\n  - {name: Ben, avoids: " + avoids +
+                                      "}\nmeals: {breakfast: \"07:30\", dinner: \"18:30\"}\n"
+                                      "appliances: {burner: 4, oven: 1}\n" +
+                                      further);
+  }
   void recipe(const std::string& slug, const std::string& ingredients,
               const std::string& further = {}) const {
     write("recipes/" + slug + ".yaml",
@@ -42,10 +47,14 @@ public:
   }
   /// A plan of March 2027 with a trip on the 1st and each Saturday.
   void plan(const std::string& meals, const std::string& further = {}) const {
+    plan_with_trip(meals, "[corner]", further);
+  }
+  /// The same with other stops.
+  void plan_with_trip(const std::string& meals, const std::string& stops,
+                      const std::string& further = {}) const {
     write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: {" + meals +
-                              "}\ntrips:\n  - {date: 2027-03-01, stops: [corner]}\n  - {every: "
-                              "Saturday, stops: [corner]}\n" +
-                              further);
+                              "}\ntrips:\n  - {date: 2027-03-01, stops: " + stops +
+                              "}\n  - {every: Saturday, stops: " + stops + "}\n" + further);
   }
 
   std::optional<emit::Compiled> compile() {

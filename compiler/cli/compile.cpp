@@ -1,5 +1,7 @@
 #include "cli/compile.hpp"
 
+#include "purchase/budget.hpp"
+
 namespace manciple::cli {
 
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
@@ -19,6 +21,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
     return std::nullopt;
   }
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
+  purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
   return out;
 }

@@ -217,7 +217,11 @@ int convert(const std::string& amount, const std::string& to) {
     return bad_input;
   }
   const auto bought = foods::as_purchased(food, *read.front().amount);
-  const auto result = foods::measured(food, bought->amount, wanted->first, wanted->second);
+  auto result = foods::measured(food, bought->amount, wanted->first, wanted->second);
+  if (!result && wanted->second == foods::Form::plain) {
+    // "juice of 2 lemons" in tablespoons is tablespoons of juice.
+    result = foods::measured(food, bought->amount, wanted->first, read.front().amount->form);
+  }
   if (!result) {
     fmt::print(stderr, "manciple: {}; {}\n", result.error().what, result.error().fix);
     return bad_input;

@@ -18,27 +18,31 @@ std::string money_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   const auto& shopping = compiled.shopping;
   const auto& worth = compiled.worth;
-  std::string out = fmt::format("# Money: {}\n\n## By stop\n\n| date | shop | goods | tax | credit "
-                                "| paid | comes back |\n|---|---|---:|---:|---:|---:|---:|\n",
+  std::string out = fmt::format("# Money: {}\n\n## By stop\n\n| date | shop | goods | tax "
+                                "| reduction | credit | paid | comes back |\n"
+                                "|---|---|---:|---:|---:|---:|---:|---:|\n",
                                 escape_markdown(plan.name));
   const auto print = std::back_inserter(out);
   std::map<text::Date, kitchen::Cents> by_trip;
   kitchen::Cents goods = 0;
   kitchen::Cents tax = 0;
+  kitchen::Cents off = 0;
   kitchen::Cents credit = 0;
   for (const purchase::StopMade& visit : shopping.visits) {
     by_trip[visit.date] += visit.paid();
     goods += visit.goods;
     tax += visit.tax;
+    off += visit.off;
     credit += visit.credit;
-    fmt::format_to(print, "| {} | {} | {} | {} | {} | {} | {} |\n", text::print_day(visit.date),
+    fmt::format_to(print, "| {} | {} | {} | {} | {} | {} | {} | {} |\n",
+                   text::print_day(visit.date),
                    escape_markdown(compiled.kitchen.shop(visit.shop).name),
                    kitchen::print_money(visit.goods), kitchen::print_money(visit.tax),
-                   kitchen::print_money(visit.credit), kitchen::print_money(visit.paid()),
-                   kitchen::print_money(visit.cash_back));
+                   kitchen::print_money(visit.off), kitchen::print_money(visit.credit),
+                   kitchen::print_money(visit.paid()), kitchen::print_money(visit.cash_back));
   }
-  fmt::format_to(print, "| all | | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
-                 kitchen::print_money(tax), kitchen::print_money(credit),
+  fmt::format_to(print, "| all | | {} | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
+                 kitchen::print_money(tax), kitchen::print_money(off), kitchen::print_money(credit),
                  kitchen::print_money(shopping.paid), kitchen::print_money(shopping.cash_back));
   out += "\n## By trip\n\n| date | paid |\n|---|---:|\n";
   for (const auto& [date, paid] : by_trip) {

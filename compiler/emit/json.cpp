@@ -160,6 +160,7 @@ Json visits(const Compiled& compiled) {
                    {"shop", compiled.kitchen.shop(visit.shop).name},
                    {"goods", visit.goods},
                    {"tax", visit.tax},
+                   {"off", visit.off},
                    {"credit", visit.credit},
                    {"paid", visit.paid()},
                    {"cash_back", visit.cash_back},
@@ -174,12 +175,15 @@ Json keeping(const Compiled& compiled) {
   const auto& lowered = compiled.shopping.lowered;
   for (std::size_t g = 0; g < lowered.foods.size(); ++g) {
     const purchase::Good& good = lowered.model.goods[g];
-    const foods::Food& food = compiled.kitchen.food(lowered.foods[g]);
-    out.push_back({{"food", food.name},
-                   {"basis", basis_word(food)},
-                   {"keeps_days", good.keeps_cool},
-                   {"keeps_frozen_days", maybe(good.keeps_frozen)},
-                   {"keeps_opened_days", maybe(good.keeps_opened)}});
+    for (const foods::FoodId id : compiled.kitchen.household.instead_of(lowered.foods[g])) {
+      const foods::Food& food = compiled.kitchen.food(id);
+      out.push_back({{"food", food.name},
+                     {"basis", basis_word(food)},
+                     {"keeps_days", good.keeps_cool},
+                     {"keeps_frozen_days", maybe(good.keeps_frozen)},
+                     {"keeps_opened_days", maybe(good.keeps_opened)},
+                     {"stands_for", compiled.kitchen.food(lowered.foods[g]).name}});
+    }
   }
   return out;
 }
@@ -214,8 +218,8 @@ Json sessions(const Compiled& compiled) {
 }
 
 Json days(const Compiled& compiled) {
-  static constexpr std::array<std::string_view, 8> kinds{"thaw",   "soak",   "marinate",  "ripen",
-                                                         "freeze", "use up", "leftovers", "pack"};
+  static constexpr std::array<std::string_view, 7> kinds{"thaw",   "soak",   "marinate", "ripen",
+                                                         "freeze", "use up", "leftovers"};
   Json out = Json::array();
   for (const prep::Reminder& reminder : compiled.prep.reminders) {
     out.push_back({{"date", date(reminder.date)},
@@ -244,6 +248,7 @@ std::string result_json(const Compiled& compiled) {
     supplies.push_back({{"purchase", supply.line},
                         {"use", supply.use},
                         {"amount", number(supply.amount)},
+                        {"covers", number(supply.covers)},
                         {"frozen", supply.frozen}});
   }
   Json labels = Json::array();

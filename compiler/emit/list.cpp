@@ -29,6 +29,9 @@ std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
   if (visit.tax != 0) {
     out += fmt::format(" + tax {}", money(compiled, visit.tax));
   }
+  if (visit.off != 0) {
+    out += fmt::format(" - reduction {}", money(compiled, visit.off));
+  }
   if (visit.credit != 0) {
     out += fmt::format(" - store credit {}", money(compiled, visit.credit));
   }

@@ -2,6 +2,7 @@
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "measure/print.hpp"
+#include "purchase/otherwise.hpp"
 
 #include <fmt/format.h>
 
@@ -21,6 +22,8 @@ public:
 private:
   void use(const resolve::Use& use, const Rational& amount, int depth);
   void making(MakingId id, const Rational& amount, int depth);
+  void in_its_place(std::size_t line);
+  void others();
   void line(int depth, const Rational& amount, std::string_view what) {
     fmt::format_to(std::back_inserter(out_), "{:{}}{:>9}  {}\n", "", depth * 2,
                    amount_of(compiled_, food_, amount, 2), what);
@@ -113,6 +116,7 @@ std::string Tree::run() {
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     const purchase::Line& bought_line = shopping.lines[l];
     if (bought_line.food != food_) {
+      in_its_place(l);
       continue;
     }
     const purchase::StopMade& visit = shopping.visits[bought_line.visit];
@@ -134,7 +138,59 @@ std::string Tree::run() {
       line(1, bought_line.wasted, "past its time before it is used");
     }
   }
+  others();
   return std::move(out_);
+}
+
+// What another food covers of it.
+void Tree::in_its_place(std::size_t line) {
+  Rational covered = 0;
+  for (const purchase::Supply& supply : compiled_.shopping.supplies) {
+    if (supply.line == line && compiled_.resolved.uses[supply.use].food == food_) {
+      covered += supply.covers;
+    }
+  }
+  if (covered > 0) {
+    const purchase::Line& bought = compiled_.shopping.lines[line];
+    fmt::format_to(std::back_inserter(out_), "\n{} of it is covered by {} ({})\n",
+                   amount_of(compiled_, food_, covered, 2), food_of(compiled_, bought).name,
+                   count_of(compiled_, bought));
+  }
+}
+
+// What the other offers would come to, and why the one with the lowest price a unit may lose.
+void Tree::others() {
+  const auto ways = purchase::otherwise(compiled_.kitchen, compiled_.shopping, food_);
+  if (ways.empty()) {
+    return;
+  }
+  const foods::Food& food = compiled_.kitchen.food(food_);
+  out_ += "\nBought in one way only, all else decided anew:\n";
+  for (const purchase::OtherWay& way : ways) {
+    const kitchen::Shop& shop = compiled_.kitchen.shop(way.shop);
+    const kitchen::Offer& offer = shop.offers[way.offer];
+    std::string what;
+    if (!way.more) {
+      what = "cannot be: it would not keep, or is not to be had in time";
+    } else if (*way.more == 0) {
+      what = way.on_the_list ? "as on the list" : "the same in all";
+    } else {
+      what =
+          fmt::format("{}{} more in all", way.proven ? "" : "about ", money(compiled_, *way.more));
+    }
+    if (way.more) {
+      what += fmt::format(", {} for it", money(compiled_, way.spent));
+      if (way.stops_more != 0) {
+        what += fmt::format(", stops {} {}", money(compiled_, std::abs(way.stops_more)),
+                            way.stops_more > 0 ? "more" : "less");
+      }
+      if (is_more_than_scraps(food, way.wasted)) {
+        what += fmt::format(", {} thrown away", amount_of(compiled_, food_, way.wasted, 2));
+      }
+    }
+    fmt::format_to(std::back_inserter(out_), "  {:<24} {:<20} {}\n", shop.name,
+                   fmt::format("{} {}", offer.pack, kitchen::print_money(offer.price)), what);
+  }
 }
 
 } // namespace

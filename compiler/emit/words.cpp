@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace manciple::emit {
 
@@ -87,6 +88,16 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   std::vector<std::string> out;
   if (is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
     out.push_back(fmt::format("freeze {}", amount_of(compiled, line.food, line.to_freeze)));
+  }
+  std::set<std::string_view> replaced;
+  for (const purchase::Supply& supply : compiled.shopping.supplies) {
+    const foods::FoodId wanted = compiled.resolved.uses[supply.use].food;
+    if (supply.line == index && wanted != line.food) {
+      replaced.insert(compiled.kitchen.food(wanted).name);
+    }
+  }
+  for (const std::string_view name : replaced) {
+    out.push_back(fmt::format("in place of {}", name));
   }
   std::map<std::string, std::string> labels;
   for (const resolve::LabelCheck& label : compiled.resolved.labels) {

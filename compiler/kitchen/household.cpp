@@ -1,5 +1,6 @@
 #include "kitchen/household.hpp"
 
+#include "foods/convert.hpp"
 #include "kitchen/errors.hpp"
 #include "measure/scan.hpp"
 #include "text/errors.hpp"
@@ -41,10 +42,10 @@ void read_storage(const Node& node, Household& household, Diagnostics& diagnosti
   fields.close();
 }
 
-std::vector<std::string> read_shops(Fields& fields, std::string_view key) {
-  std::vector<std::string> out;
+std::vector<ShopName> read_shops(Fields& fields, std::string_view key) {
+  std::vector<ShopName> out;
   for (const Node* shop : fields.list(key)) {
-    out.push_back(text::slug(shop->scalar));
+    out.push_back({text::slug(shop->scalar), shop->span});
   }
   return out;
 }
@@ -53,8 +54,10 @@ void read_buying(const Node& node, Household& household, Names& names, Diagnosti
   for (const Entry& entry : node.entries) {
     const auto target = names.find(entry.key.scalar);
     Fields fields(entry.value, "a buying rule", diagnostics);
-    BuyingRule rule{
-        {}, read_shops(fields, "only at"), read_shops(fields, "never at"), entry.key.span};
+    BuyingRule rule{{},
+                    read_shops(fields, "only at"),
+                    read_shops(fields, "never at"),
+                    read_shops(fields, "prefer")};
     fields.close();
     if (const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr) {
       rule.food = *food;
@@ -67,7 +70,71 @@ void read_buying(const Node& node, Household& household, Names& names, Diagnosti
   }
 }
 
+// Each group is a mapping from foods to how much of each does the same.
+void read_any_of(const std::vector<const Node*>& groups, Household& household, Names& names,
+                 Diagnostics& diagnostics) {
+  for (const Node* group : groups) {
+    if (!group->is_mapping()) {
+      diagnostics.error(text::errors::wrong_shape, group->span,
+                        "foods that stand for each other: {canned black beans: 1, canned pinto "
+                        "beans: 1}");
+      continue;
+    }
+    Substitutes read;
+    for (const Entry& entry : group->entries) {
+      const auto target = names.find(entry.key.scalar);
+      const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
+      const auto amount = read_number(entry.value, diagnostics);
+      if (food == nullptr) {
+        diagnostics.error(errors::unknown_food, entry.key.span,
+                          fmt::format("no food is called '{}'", entry.key.scalar),
+                          text::did_you_mean(entry.key.scalar, names.all()));
+      } else if (household.instead_of(*food).size() > 1) {
+        diagnostics.error(errors::bad_value, entry.key.span,
+                          fmt::format("'{}' is in another group already", entry.key.scalar));
+      } else if (amount && *amount <= 0) {
+        diagnostics.error(errors::bad_value, entry.value.span, "none of it does nothing");
+      } else if (amount) {
+        if (!read.foods.empty() && foods::basis(*names.food(*food)) !=
+                                       foods::basis(*names.food(read.foods.front().first))) {
+          diagnostics.error(
+              errors::wrong_measure, entry.key.span,
+              fmt::format("'{}' is not reckoned in the measure of the others", entry.key.scalar));
+          continue;
+        }
+        read.foods.emplace_back(*food, *amount);
+      }
+    }
+    household.any_of.push_back(std::move(read));
+  }
+}
+
 } // namespace
+
+InTermsOf Household::in_terms_of(foods::FoodId food) const {
+  for (const Substitutes& group : any_of) {
+    for (const auto& [one, amount] : group.foods) {
+      if (one == food) {
+        return {group.foods.front().first, group.foods.front().second / amount};
+      }
+    }
+  }
+  return {food, 1};
+}
+
+std::vector<foods::FoodId> Household::instead_of(foods::FoodId food) const {
+  const foods::FoodId first = in_terms_of(food).food;
+  for (const Substitutes& group : any_of) {
+    if (!group.foods.empty() && group.foods.front().first == first) {
+      std::vector<foods::FoodId> out;
+      for (const auto& [one, amount] : group.foods) {
+        out.push_back(one);
+      }
+      return out;
+    }
+  }
+  return {food};
+}
 
 const Slot* Household::slot(std::string_view name) const {
   const auto found =
@@ -167,9 +234,11 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* currency = fields.find_text("currency")) {
     household.currency = currency->scalar;
   }
+  household.member_of = read_shops(fields, "member of");
   if (const Node* buying = fields.find("buying")) {
     read_buying(*buying, household, names, diagnostics);
   }
+  read_any_of(fields.list("any of these"), household, names, diagnostics);
   fields.close();
   return household;
 }

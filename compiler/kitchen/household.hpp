@@ -30,12 +30,35 @@ struct Appliance {
   int count = 1;
 };
 
+/// A shop by the name of its file, as a household's file names it.
+struct ShopName {
+  std::string slug;
+  text::Span at;
+};
+
 /// Where a food may be bought.
 struct BuyingRule {
   foods::FoodId food{};
-  std::vector<std::string> only_at; ///< shop files' names; empty: anywhere
-  std::vector<std::string> never_at;
-  text::Span at;
+  std::vector<ShopName> only_at; ///< empty: anywhere
+  std::vector<ShopName> never_at;
+  /// Here rather than elsewhere, unless it is cheaper there by more than `preference`.
+  std::vector<ShopName> prefer;
+};
+
+/// By how much a shop that is not preferred has to be cheaper. Our own choice: what the difference
+/// in quality is usually worth.
+inline const Rational preference{1, 10};
+
+/// Foods that may stand for each other, with how much of each does the same, as bought and in the
+/// food's basis: canned black beans 1, canned pinto beans 1.
+struct Substitutes {
+  std::vector<std::pair<foods::FoodId, Rational>> foods;
+};
+
+/// A food in terms of the first of its substitutes: one of it does what `worth` of that does.
+struct InTermsOf {
+  foods::FoodId food{};
+  Rational worth = 1;
 };
 
 struct Household {
@@ -43,15 +66,20 @@ struct Household {
   std::vector<Slot> slots;
   std::vector<Appliance> appliances;
   std::vector<BuyingRule> buying;
+  std::vector<Substitutes> any_of;
   measure::System system = measure::System::us;
   std::optional<Rational> fridge_litres;
   std::optional<Rational> freezer_litres;
   std::optional<Rational> pantry_litres;
-  Cents stop_cost = 0;            ///< what making one stop is worth, unless the shop says
-  std::optional<Cents> budget;    ///< for a plan
-  Rational leftovers_worth{1, 2}; ///< of what was paid for what keeps beyond the plan
+  std::vector<ShopName> member_of; ///< where it pays the member price
+  Cents stop_cost = 0;             ///< what making one stop is worth, unless the shop says
+  std::optional<Cents> budget;     ///< for a plan
+  Rational leftovers_worth{1, 2};  ///< of what was paid for what keeps beyond the plan
   std::string currency = "$";
 
+  [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;
+  /// All that may stand for a food: itself alone where nothing else may.
+  [[nodiscard]] std::vector<foods::FoodId> instead_of(foods::FoodId food) const;
   [[nodiscard]] const Slot* slot(std::string_view name) const;
   [[nodiscard]] std::optional<std::size_t> person(std::string_view name) const;
 };

@@ -102,6 +102,7 @@ public:
   Kitchen kitchen;
 
   void setting();
+  void shops_named();
   void plan(const std::string& path);
   void recipes();
   void all_recipes();
@@ -144,10 +145,40 @@ void Loader::setting() {
           read_shop(*node, name, id, kitchen.household.system, food_names_, diagnostics_));
     }
   }
+  shops_named();
   const std::string on_hand = in_root(root_, "plans/on-hand.yaml");
   if (fs::exists(on_hand)) {
     if (const auto node = read(on_hand)) {
       kitchen.on_hand = read_on_hand(*node, kitchen.household.system, food_names_, diagnostics_);
+    }
+  }
+}
+
+// The shops that the household's file names must have price lists.
+void Loader::shops_named() {
+  const auto shop = [&](const ShopName& name) -> Shop* {
+    const auto found = std::find_if(kitchen.shops.begin(), kitchen.shops.end(),
+                                    [&](const Shop& s) { return s.slug == name.slug; });
+    if (found != kitchen.shops.end()) {
+      return &*found;
+    }
+    std::vector<std::string_view> known;
+    for (const Shop& s : kitchen.shops) {
+      known.push_back(s.slug);
+    }
+    diagnostics_.error(errors::unknown_shop, name.at,
+                       fmt::format("there is no price list plans/stores/{}.yaml", name.slug),
+                       text::did_you_mean(name.slug, known));
+    return nullptr;
+  };
+  for (const ShopName& name : kitchen.household.member_of) {
+    if (Shop* found = shop(name)) {
+      found->take_member_prices();
+    }
+  }
+  for (const BuyingRule& rule : kitchen.household.buying) {
+    for (const auto* list : {&rule.only_at, &rule.never_at, &rule.prefer}) {
+      std::for_each(list->begin(), list->end(), shop);
     }
   }
 }

@@ -176,6 +176,9 @@ void Reader::read_terms(Fields& fields, Offer& offer) {
                          fmt::format("'{}' is no deal", deal->scalar), "write it as '2 for 5.00'");
     }
   }
+  if (const Node* price = fields.find("member price")) {
+    offer.member_price = read_money(*price, diagnostics_);
+  }
   if (const Node* limit = fields.find("limit")) {
     offer.limit = read_count(*limit, diagnostics_);
   }
@@ -237,6 +240,17 @@ bool Offer::on_sale(text::Date day) const {
   return sale && (!sale->from || *sale->from <= day) && (!sale->until || day <= *sale->until);
 }
 
+void Shop::take_member_prices() {
+  for (Offer& offer : offers) {
+    if (offer.member_price) {
+      offer.price = std::min(offer.price, *offer.member_price);
+      if (offer.sale) {
+        offer.sale->price = std::min(offer.sale->price, *offer.member_price);
+      }
+    }
+  }
+}
+
 Rational Shop::tax_on(foods::Department department) const {
   const auto found = std::find_if(taxes.begin(), taxes.end(),
                                   [&](const Tax& t) { return t.department == department; });
@@ -273,6 +287,21 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
   }
   if (const Node* credit = fields.find("store credit")) {
     shop.credit = read_money(*credit, diagnostics).value_or(0);
+  }
+  if (const Node* reduction = fields.find("reduction")) {
+    Fields keys(*reduction, "a reduction", diagnostics);
+    const Node* over = keys.need("over");
+    const Node* off = keys.need("off");
+    keys.close();
+    if (over != nullptr && off != nullptr) {
+      shop.reduction = Reduction{read_money(*over, diagnostics).value_or(0),
+                                 read_money(*off, diagnostics).value_or(0)};
+      if (shop.reduction->off > shop.reduction->over) {
+        diagnostics.error(errors::bad_value, off->span,
+                          "a reduction takes off no more than has to be spent");
+        shop.reduction.reset();
+      }
+    }
   }
   Reader reader(system, names, diagnostics);
   const Node* prices = fields.need("prices");

@@ -36,7 +36,8 @@ struct Offer {
   /// By weight: the steps that make up the unit that the price is for; 1 for packs.
   Rational steps_per_price = 1;
   bool by_weight = false;
-  Cents price = 0; ///< of one pack, or of the unit ("lb") by weight
+  Cents price = 0;                   ///< of one pack, or of the unit ("lb") by weight
+  std::optional<Cents> member_price; ///< instead of `price`, for members
   std::optional<Sale> sale;
   std::optional<Deal> deal;
   std::optional<int> limit; ///< packs (or steps) in one visit
@@ -49,6 +50,12 @@ struct Offer {
   [[nodiscard]] Cents cost(int packs, text::Date day) const;
   [[nodiscard]] bool is_valid(text::Date day) const;
   [[nodiscard]] bool on_sale(text::Date day) const;
+};
+
+/// Spend at least `over` in one visit, tax included, and pay `off` less.
+struct Reduction {
+  Cents over = 0;
+  Cents off = 0;
 };
 
 /// A tax on some departments.
@@ -66,8 +73,11 @@ struct Shop {
   std::vector<Tax> taxes;
   Rational cash_back = 0; ///< share of what is spent
   Cents credit = 0;       ///< store credit, good once in a plan
+  std::optional<Reduction> reduction;
   std::vector<Offer> offers;
 
+  /// Prices as a member pays them.
+  void take_member_prices();
   [[nodiscard]] Rational tax_on(foods::Department department) const;
 };
 

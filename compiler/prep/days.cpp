@@ -64,21 +64,21 @@ std::string Days::purpose(const Use& use) const {
 // evening before. What is kept in the freezer by nature (peas) is cooked from frozen.
 void Days::thaw_food() {
   std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
-  const auto take = [&](const Use& use, const Rational& of) {
-    const Food& food = kitchen_.food(use.food);
+  const auto take = [&](const Use& use, FoodId id, const Rational& of) {
+    const Food& food = kitchen_.food(id);
     // Bread and what is bought frozen are taken out as they are used.
     if (food.stored != foods::Place::freezer && food.department != foods::Department::bakery) {
-      frozen[{use.date, use.food, purpose(use)}] += of;
+      frozen[{use.date, id, purpose(use)}] += of;
     }
   };
   for (const resolve::StockUse& used : resolved_.from_stock) {
     if (kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
-      take(resolved_.uses[used.use], used.amount);
+      take(resolved_.uses[used.use], resolved_.uses[used.use].food, used.amount);
     }
   }
   for (const purchase::Supply& supply : shopping_.supplies) {
     if (supply.frozen) {
-      take(resolved_.uses[supply.use], supply.amount);
+      take(resolved_.uses[supply.use], shopping_.lines[supply.line].food, supply.amount);
     }
   }
   for (const auto& [key, of] : frozen) {

@@ -62,16 +62,22 @@ private:
     std::vector<StopChoice> free = free_;
     if (restriction.required)
       fixed[restriction.required->first] = free[restriction.required->first] = StopChoice::must;
-    result.fixed_stops = total(fixed, result.proven);
-    result.free_stops = total(free, result.proven);
+    if (const auto found = solved(fixed, result.proven))
+      result.fixed_stops = found->total;
+    if (const auto found = solved(free, result.proven)) {
+      result.free_stops = found->total;
+      result.spent = found->goods[good_].spent;
+      result.stop_cost = found->stop_cost;
+      result.wasted = found->goods[good_].wasted;
+    }
     return result;
   }
 
-  std::optional<Money> total(const std::vector<StopChoice>& choices, bool& proven) const {
-    const Solution found = search(model_, goods_, choices, options_);
+  std::optional<Solution> solved(const std::vector<StopChoice>& choices, bool& proven) const {
+    Solution found = search(model_, goods_, choices, options_);
     proven = proven && (found.status == Status::optimal || found.status == Status::infeasible);
     if (found.status == Status::optimal || found.status == Status::feasible)
-      return found.total;
+      return found;
     return std::nullopt;
   }
 

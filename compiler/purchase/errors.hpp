@@ -16,7 +16,7 @@ inline constexpr Code must_be_fresh{"P004",
 inline constexpr Code limit{"P005", "shops sell less in a visit than is needed"};
 inline constexpr Code no_room{"P006", "fridge, freezer or pantry are too small"};
 inline constexpr Code unknown_keeping{"P007", "how long a food keeps is not known"};
-inline constexpr Code over_budget{"P008", "the plan costs more than its budget"};
+inline constexpr Code over_budget{"P008", "the plan or a trip costs more than its budget"};
 inline constexpr Code not_proven{"P009", "the search ended before the best list was proven"};
 
 } // namespace manciple::purchase::errors

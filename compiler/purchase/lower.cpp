@@ -11,6 +11,7 @@ namespace {
 
 using foods::Food;
 using foods::FoodId;
+using kitchen::Cents;
 using kitchen::Kitchen;
 using kitchen::Plan;
 using resolve::Resolved;
@@ -22,6 +23,9 @@ constexpr Money money_per_cent = 100;
 // Packaged food without a figure of its own takes about a millilitre and a half a gram.
 // Common practice, no source.
 const Rational default_ml_per_gram{3, 2};
+
+// What a scale and rounded lines may take from a sum that has to be reached, in cents.
+constexpr Cents margin_of_scales = 20;
 
 // Longer than any plan, for what does not spoil.
 constexpr int never_spoils = 3650;
@@ -50,6 +54,19 @@ Rational ml_per_unit(const Food& food) {
                            : Rational(measure::facts(weight->unit).factor / weight->grams);
 }
 
+// The shorter of two keeping times; `none_is_long` says what it means that one is absent.
+std::optional<int> shorter(std::optional<int> a, std::optional<int> b, bool none_is_long) {
+  if (!a || !b) {
+    return none_is_long ? (a ? a : b) : std::nullopt;
+  }
+  return std::min(*a, *b);
+}
+
+bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
+  return std::any_of(list.begin(), list.end(),
+                     [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
+}
+
 class Lowering {
 public:
   Lowering(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics)
@@ -61,17 +78,22 @@ private:
   void stops();
   void rooms();
   void goods();
+  void good(FoodId id, const std::vector<std::size_t>& uses);
   void demands(Good& good, const std::vector<std::size_t>& uses);
   bool keeping(Good& good, const Food& food, std::size_t first_use);
   void offers(Good& good, const Food& food, FoodId id);
   void add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
                  Date from, Date until);
   void values(Good& good);
+  [[nodiscard]] kitchen::InTermsOf in_terms_of(FoodId food) const {
+    return kitchen_.household.in_terms_of(food);
+  }
   /// The day on which it must have been bought: the day before, when it is used before that day's
   /// shopping is home.
   [[nodiscard]] Date bought_by(const resolve::Use& use) const;
   [[nodiscard]] int day(Date date) const { return static_cast<int>((date - plan_.from).count()); }
   [[nodiscard]] bool may_buy(FoodId food, const kitchen::Shop& shop) const;
+  [[nodiscard]] Rational preference(FoodId food, const kitchen::Shop& shop) const;
 
   const Kitchen& kitchen_;
   const Plan& plan_;
@@ -82,7 +104,19 @@ private:
 
 void Lowering::stops() {
   for (const kitchen::Shop& shop : kitchen_.shops) {
-    out_.model.shops.push_back({shop.credit * money_per_cent, 0, 0});
+    Shop& made = out_.model.shops.emplace_back();
+    made.credit = shop.credit * money_per_cent;
+    if (shop.reduction && shop.reduction->off > 0) {
+      // What counts at the till is the sum before cash back; offers here cost less by that.
+      Rational highest_tax = 0;
+      for (const kitchen::Tax& tax : shop.taxes) {
+        highest_tax = std::max(highest_tax, tax.rate);
+      }
+      const Rational counted = 1 - shop.cash_back / (1 + highest_tax);
+      made.over = measure::to_int64(measure::ceil(
+          Rational(shop.reduction->over + margin_of_scales) * counted * money_per_cent));
+      made.off = shop.reduction->off * money_per_cent;
+    }
   }
   for (std::size_t t = 0; t < plan_.trips.size(); ++t) {
     const kitchen::Trip& trip = plan_.trips[t];
@@ -154,7 +188,7 @@ void Lowering::demands(Good& good, const std::vector<std::size_t>& uses) {
   auto& of_good = out_.uses.emplace_back();
   for (const auto& [when, list] : by_day) {
     for (const std::size_t u : list) {
-      sum += resolved_.missing[u];
+      sum += resolved_.missing[u] * in_terms_of(resolved_.uses[u].food).worth;
     }
     const Amount here = to_micro_down(sum);
     if (here > before) {
@@ -225,15 +259,22 @@ bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
 
 bool Lowering::may_buy(FoodId food, const kitchen::Shop& shop) const {
   for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
-    const auto names = [&](const std::vector<std::string>& list) {
-      return std::find(list.begin(), list.end(), shop.slug) != list.end();
-    };
     if (rule.food == food &&
-        ((!rule.only_at.empty() && !names(rule.only_at)) || names(rule.never_at))) {
+        ((!rule.only_at.empty() && !names(rule.only_at, shop)) || names(rule.never_at, shop))) {
       return false;
     }
   }
   return true;
+}
+
+// What an offer's price counts as, against that of a shop that is preferred.
+Rational Lowering::preference(FoodId food, const kitchen::Shop& shop) const {
+  for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
+    if (rule.food == food && !rule.prefer.empty() && !names(rule.prefer, shop)) {
+      return 1 + kitchen::preference;
+    }
+  }
+  return 1;
 }
 
 // An offer as it stands on the days from..until, on which its price does not change.
@@ -249,10 +290,11 @@ void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t inde
   made.shop = static_cast<ShopId>(shop.id);
   made.first_day = day(from);
   made.last_day = day(until);
-  made.pack = to_micro_up(offer.size);
+  made.pack = to_micro_up(offer.size * in_terms_of(offer.food).worth);
   made.by_weight = offer.by_weight;
   // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
-  const Rational factor = (1 + shop.tax_on(food.department) - shop.cash_back) * money_per_cent;
+  const Rational factor = (1 + shop.tax_on(food.department) - shop.cash_back) *
+                          preference(offer.food, shop) * money_per_cent;
   if (!offer.deal || offer.on_sale(from)) {
     made.cost.unit = measure::to_int64(measure::round(offer.exact_cost(1, from) * factor));
     made.cost.limit = offer.limit.value_or(made.cost.limit);
@@ -276,7 +318,6 @@ void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t inde
 }
 
 void Lowering::offers(Good& good, const Food& food, FoodId id) {
-  out_.offers.emplace_back();
   for (const kitchen::Shop& shop : kitchen_.shops) {
     if (!may_buy(id, shop)) {
       continue;
@@ -310,36 +351,58 @@ void Lowering::values(Good& good) {
   good.salvage = measure::to_int64(measure::floor(worth));
 }
 
+// Foods that stand for each other are one good, which keeps as long as all of them do.
+void Lowering::good(FoodId id, const std::vector<std::size_t>& uses) {
+  const std::vector<FoodId> members = kitchen_.household.instead_of(id);
+  Good good;
+  if (!keeping(good, kitchen_.food(id), uses.front())) {
+    return;
+  }
+  for (const FoodId member : members) {
+    Good other;
+    if (!keeping(other, kitchen_.food(member), uses.front())) {
+      return;
+    }
+    good.keeps_cool = std::min(good.keeps_cool, other.keeps_cool);
+    good.keeps_frozen = shorter(good.keeps_frozen, other.keeps_frozen, false);
+    good.keeps_opened = shorter(good.keeps_opened, other.keeps_opened, true);
+    good.room_cool = std::max(good.room_cool, other.room_cool);
+    good.room_frozen = std::max(good.room_frozen, other.room_frozen);
+  }
+  demands(good, uses);
+  if (good.demands.empty()) {
+    out_.uses.pop_back();
+    return;
+  }
+  // Up to two weeks' use more is welcome in the next plan.
+  Amount total = 0;
+  for (const Demand& demand : good.demands) {
+    total += demand.amount;
+  }
+  good.salvage_cap = total * 14 / (out_.model.last_day + 1);
+  out_.offers.emplace_back();
+  for (const FoodId member : members) {
+    offers(good, kitchen_.food(member), member);
+  }
+  values(good);
+  out_.model.goods.push_back(std::move(good));
+  out_.foods.push_back(id);
+}
+
 void Lowering::goods() {
-  for (std::size_t first = 0; first < resolved_.uses.size();) {
-    const FoodId id = resolved_.uses[first].food;
-    std::vector<std::size_t> uses;
-    std::size_t end = first;
-    for (; end < resolved_.uses.size() && resolved_.uses[end].food == id; ++end) {
-      if (resolved_.missing[end] > 0) {
-        uses.push_back(end);
+  std::map<FoodId, std::vector<std::size_t>> uses; // by the food in terms of which they are
+  std::vector<FoodId> order;                       // as they are first used
+  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+    if (resolved_.missing[u] > 0) {
+      const FoodId id = in_terms_of(resolved_.uses[u].food).food;
+      if (uses[id].empty()) {
+        order.push_back(id);
       }
+      uses[id].push_back(u);
     }
-    const Food& food = kitchen_.food(id);
-    Good good;
-    if (!uses.empty() && keeping(good, food, uses.front())) {
-      demands(good, uses);
-      if (good.demands.empty()) {
-        out_.uses.pop_back();
-      } else {
-        // Up to two weeks' use more is welcome in the next plan.
-        Amount total = 0;
-        for (const Demand& demand : good.demands) {
-          total += demand.amount;
-        }
-        good.salvage_cap = total * 14 / (out_.model.last_day + 1);
-        offers(good, food, id);
-        values(good);
-        out_.model.goods.push_back(std::move(good));
-        out_.foods.push_back(id);
-      }
-    }
-    first = end;
+  }
+  for (const FoodId id : order) {
+    good(id, uses[id]);
   }
 }
 

@@ -306,6 +306,11 @@ struct Alternative {
   /// `proven` holds.
   std::optional<Money> fixed_stops;
   std::optional<Money> free_stops;
+  /// Of the solution with free stops: what the good costs at the tills before reductions, what all
+  /// stops made cost, and how much of the good is thrown away.
+  Money spent = 0;
+  Money stop_cost = 0;
+  Amount wasted = 0;
   bool proven = true;
 };
 

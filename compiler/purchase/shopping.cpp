@@ -37,6 +37,9 @@ private:
   void lines();
   void supplies(std::size_t good, const std::vector<std::size_t>& line_of_purchase);
   void money();
+  [[nodiscard]] kitchen::InTermsOf in_terms_of(foods::FoodId food) const {
+    return kitchen_.household.in_terms_of(food);
+  }
 
   const Kitchen& kitchen_;
   const Resolved& resolved_;
@@ -130,7 +133,7 @@ void Shopper::visits() {
     const auto [t, c] = out_.lowered.stops[stop];
     const kitchen::Shop& shop = kitchen_.shop(plan.trips[t].stops[c].shop);
     visit_of_stop_[stop] = out_.visits.size();
-    out_.visits.push_back({t, shop.id, plan.trips[t].date, 0, 0, 0, 0,
+    out_.visits.push_back({t, shop.id, plan.trips[t].date, 0, 0, 0, 0, 0,
                            shop.stop_cost.value_or(kitchen_.household.stop_cost)});
   }
 }
@@ -143,10 +146,11 @@ void Shopper::lines() {
       const std::size_t index = out_.lowered.offers[g][bought.offer];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[visit].shop).offers[index];
       line_of_purchase.push_back(out_.lines.size());
-      out_.lines.push_back({visit, out_.lowered.foods[g], index, bought.packs,
+      const Rational worth = in_terms_of(offer.food).worth;
+      out_.lines.push_back({visit, offer.food, index, bought.packs,
                             offer.cost(bought.packs, out_.visits[visit].date),
-                            offer.size * bought.packs, from_micro(bought.frozen),
-                            from_micro(bought.kept), from_micro(bought.wasted)});
+                            offer.size * bought.packs, from_micro(bought.frozen) / worth,
+                            from_micro(bought.kept) / worth, from_micro(bought.wasted) / worth});
     }
     const std::size_t before = out_.supplies.size();
     supplies(g, line_of_purchase);
@@ -183,11 +187,14 @@ void Shopper::supplies(std::size_t g, const std::vector<std::size_t>& line_of_pu
     const bool last = left[d] == 0;
     while (next[d] < of_good[d].size() && (last || amount > 0)) {
       const std::size_t u = of_good[d][next[d]];
-      const Rational open = resolved_.missing[u] - used[d];
+      const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
+      const Rational open = resolved_.missing[u] * worth - used[d];
       const bool all = last || open <= amount;
       const Rational taken = all ? open : amount;
       if (taken > 0) {
-        out_.supplies.push_back({line_of_purchase[serving.purchase], u, taken, serving.frozen});
+        const std::size_t line = line_of_purchase[serving.purchase];
+        out_.supplies.push_back({line, u, taken / in_terms_of(out_.lines[line].food).worth,
+                                 taken / worth, serving.frozen});
       }
       amount -= taken;
       used[d] = all ? Rational(0) : Rational(used[d] + taken);
@@ -214,8 +221,11 @@ void Shopper::money() {
     StopMade& visit = out_.visits[v];
     const kitchen::Shop& shop = kitchen_.shop(visit.shop);
     visit.tax = measure::to_int64(measure::round(taxed[v]));
+    if (shop.reduction && visit.goods + visit.tax >= shop.reduction->over) {
+      visit.off = shop.reduction->off;
+    }
     Cents& open = credit[static_cast<std::size_t>(visit.shop)];
-    visit.credit = std::min(open, visit.goods + visit.tax);
+    visit.credit = std::min(open, visit.paid());
     open -= visit.credit;
     visit.cash_back = measure::to_int64(measure::round(shop.cash_back * visit.goods));
     out_.paid += visit.paid();
@@ -264,14 +274,6 @@ Shopping Shopper::run() {
   }
   std::stable_sort(out_.supplies.begin(), out_.supplies.end(),
                    [](const Supply& a, const Supply& b) { return a.use < b.use; });
-
-  const auto budget = kitchen_.plan->budget ? kitchen_.plan->budget : kitchen_.household.budget;
-  if (budget && out_.paid > *budget) {
-    diagnostics_.warning(
-        errors::over_budget, kitchen_.plan->at,
-        fmt::format("the plan costs {}, {} over its budget of {}", kitchen::print_money(out_.paid),
-                    kitchen::print_money(out_.paid - *budget), kitchen::print_money(*budget)));
-  }
   return std::move(out_);
 }
 

@@ -33,24 +33,27 @@ struct StopMade {
   text::Date date;
   Cents goods = 0; ///< the sum of its lines
   Cents tax = 0;
+  Cents off = 0;       ///< reduction for what is spent
   Cents credit = 0;    ///< store credit used
   Cents cash_back = 0; ///< comes back later
   Cents stop_cost = 0; ///< what making the stop is worth; not paid at the till
-  [[nodiscard]] Cents paid() const { return goods + tax - credit; }
+  [[nodiscard]] Cents paid() const { return goods + tax - off - credit; }
 };
 
 /// So much of a line is for a use.
 struct Supply {
   std::size_t line = 0;
   std::size_t use = 0;
-  Rational amount;
+  Rational amount; ///< of the line's food
+  Rational covers; ///< of the use's food: another one where a substitute was bought
   bool frozen = false;
 };
 
 /// What a model's good stands for: the food, and which uses its demands are.
 struct Lowered {
   Model model;
-  std::vector<foods::FoodId> foods;             ///< by good
+  /// By good. Of foods that stand for each other the first, in terms of which amounts are.
+  std::vector<foods::FoodId> foods;
   std::vector<std::vector<std::size_t>> offers; ///< by good and offer: place in the shop's offers
   std::vector<std::vector<std::vector<std::size_t>>>
       uses; ///< by good and demand: the uses, in order

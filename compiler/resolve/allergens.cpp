@@ -57,7 +57,10 @@ const std::vector<Found>& Check::inside(const Recipe& recipe) {
   std::vector<Found> out;
   for (const Ingredient& ingredient : recipe.ingredients) {
     if (const FoodId* food = ingredient.food()) {
-      out.push_back({*food, {&ingredient}});
+      // What may be bought instead counts as being in it.
+      for (const FoodId one : kitchen_.household.instead_of(*food)) {
+        out.push_back({one, {&ingredient}});
+      }
     } else {
       for (const Found& deeper : inside(kitchen_.recipe(*ingredient.recipe()))) {
         std::vector<const Ingredient*> path{&ingredient};

@@ -42,7 +42,7 @@ for p in purchases:
     check(0 <= p["freeze"] <= p["amount"] + 1e-3, f"{p['food']}: more frozen than bought")
 for i, v in enumerate(visits):
     check(goods[i] == v["goods"], f"stop {i}: its lines make {goods[i]}, it says {v['goods']}")
-    check(v["paid"] == v["goods"] + v["tax"] - v["credit"], f"stop {i}: what is paid")
+    check(v["paid"] == v["goods"] + v["tax"] - v["off"] - v["credit"], f"stop {i}: what is paid")
 check(sum(v["paid"] for v in visits) == result["paid"], "all stops together")
 check(sum(v["cash_back"] for v in visits) == result["cash_back"], "cash back")
 
@@ -62,15 +62,16 @@ for s in result["from_stock"]:
     check(lot["place"] != "freezer" or not use["fresh"], f"{lot['food']}: frozen stock for a fresh use")
 taken = collections.Counter()
 frozen = collections.Counter()
-opened = collections.defaultdict(list)
+used_of = collections.defaultdict(list)
 for s in result["supplies"]:
     p, use = purchases[s["purchase"]], uses[s["use"]]
     bought, used = day(visits[p["visit"]]["date"]), day(use["date"])
     age = (used - bought).days
     keeps = keeping[p["food"]]
-    met[s["use"]] += s["amount"]
+    met[s["use"]] += s["covers"]
     taken[s["purchase"]] += s["amount"]
-    check(p["food"] == use["food"], "a purchase of another food")
+    used_of[s["purchase"]].append((used, s["amount"]))
+    check(keeping[p["food"]]["stands_for"] == keeping[use["food"]]["stands_for"], "a purchase of another food")
     check(age >= 0, f"{p['food']}: used {use['date']}, bought {bought}")
     if s["frozen"]:
         frozen[s["purchase"]] += s["amount"]
@@ -83,6 +84,24 @@ for i, use in enumerate(uses):
 for i, p in enumerate(purchases):
     check(close(taken[i] + p["kept"] + p["wasted"], p["amount"]), f"{p['food']}: used, kept and wasted do not make what is bought")
     check(frozen[i] <= p["freeze"] + 1e-3, f"{p['food']}: more comes from the freezer than was frozen")
+# Once opened a pack keeps so long: however a purchase's uses are spread over its packs, no more
+# packs may be needed than were bought.
+for i, uses_of_it in used_of.items():
+    p = purchases[i]
+    limit = keeping[p["food"]]["keeps_opened_days"]
+    if limit is None:
+        continue
+    size = p["amount"] if p["by_weight"] else p["pack_amount"]
+    packs, left, opened = 0, 0.0, None
+    for used, amount in sorted(uses_of_it):
+        if opened is not None and (used - opened).days > limit:
+            left = 0.0
+        while amount > left + 1e-3:
+            amount -= left
+            packs, left, opened = packs + 1, size, used
+        left -= amount
+    check(packs <= (1 if p["by_weight"] else p["packs"]), f"{p['food']}: {packs} packs opened in time, {p['packs']} bought")
+
 stock_used = collections.Counter()
 for s in result["from_stock"]:
     stock_used[s["lot"]] += s["amount"]

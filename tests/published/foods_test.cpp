@@ -1,6 +1,6 @@
-// The reference against the published tables themselves. The whole tables are read where they lie
-// beside the project (../shared/reference); where they do not, these tests skip and say so, and the
-// sample in sample_test.cpp is what is checked.
+// The reference against the published tables: always against the sample of their lines in sample/,
+// and against the whole tables where they lie beside the project (../shared/reference). Where they
+// do not, the second half skips and says so.
 #include "foods/book.hpp"
 #include "published/compared.hpp"
 
@@ -15,7 +15,30 @@
 namespace manciple::foods {
 namespace {
 
-const std::string tables = std::string(MANCIPLE_SOURCE) + "/../shared/reference/";
+/// Where tables lie.
+struct Tables {
+  std::string what; ///< "a sample", "the whole table"
+  std::string sr28;
+  std::string storage;
+};
+
+const Tables sample{"a sample", std::string(MANCIPLE_SOURCE) + "/tests/published/sample/",
+                    std::string(MANCIPLE_SOURCE) + "/tests/published/sample/"};
+const Tables whole{"the whole table",
+                   std::string(MANCIPLE_SOURCE) + "/../shared/reference/usda-sr28/",
+                   std::string(MANCIPLE_SOURCE) + "/../shared/reference/usda-storage/"};
+
+class PublishedFoods : public testing::TestWithParam<Tables> {
+protected:
+  [[nodiscard]] const Tables& tables() const { return GetParam(); }
+  [[nodiscard]] std::string source(const std::string& name) const {
+    return name + " (" + tables().what + ")";
+  }
+  [[nodiscard]] std::string skipped(const std::string& name) const {
+    return name + " is not beside the project: the reference was NOT compared with " +
+           tables().what;
+  }
+};
 
 std::vector<Food> all_foods() {
   Book book;
@@ -54,9 +77,9 @@ std::vector<std::string> cells_of(const std::string& line) {
 }
 
 // "SR28 11282.1": grams of one of the measure.
-std::map<std::string, double> sr28_weights() {
+std::map<std::string, double> sr28_weights(const Tables& tables) {
   std::map<std::string, double> out;
-  std::ifstream in(tables + "usda-sr28/WEIGHT.txt");
+  std::ifstream in(tables.sr28 + "WEIGHT.txt");
   for (std::string line; std::getline(in, line);) {
     const auto f = fields_of(line);
     if (f.size() >= 5) {
@@ -67,13 +90,12 @@ std::map<std::string, double> sr28_weights() {
   return out;
 }
 
-TEST(PublishedFoods, GramWeightsAreThoseOfSr28) {
-  const auto weights = sr28_weights();
+TEST_P(PublishedFoods, GramWeightsAreThoseOfSr28) {
+  const auto weights = sr28_weights(tables());
   if (weights.empty()) {
-    GTEST_SKIP() << "SR28 is not beside the project: the gram weights were NOT compared with the "
-                    "whole table";
+    GTEST_SKIP() << skipped("SR28");
   }
-  published::Compared compared("USDA SR28 gram weights");
+  published::Compared compared(source("USDA SR28 gram weights"));
   for (const Food& food : all_foods()) {
     const auto one = [&](const std::string& source, const Rational& grams) {
       if (const auto found = weights.find(source); found != weights.end()) {
@@ -91,9 +113,9 @@ TEST(PublishedFoods, GramWeightsAreThoseOfSr28) {
   EXPECT_GE(compared.count(), 200);
 }
 
-TEST(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
+TEST_P(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
   std::map<std::string, double> refuse;
-  std::ifstream in(tables + "usda-sr28/FOOD_DES.txt");
+  std::ifstream in(tables().sr28 + "FOOD_DES.txt");
   for (std::string line; std::getline(in, line);) {
     const auto f = fields_of(line);
     if (f.size() > 8) {
@@ -102,9 +124,9 @@ TEST(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
     }
   }
   if (refuse.empty()) {
-    GTEST_SKIP() << "SR28 is not beside the project: refuse was NOT compared with the whole table";
+    GTEST_SKIP() << skipped("SR28");
   }
-  published::Compared compared("USDA SR28 refuse");
+  published::Compared compared(source("USDA SR28 refuse"));
   for (const Food& food : all_foods()) {
     if (const Yield* edible = food.yield(Form::plain)) {
       if (const auto found = refuse.find(edible->source); found != refuse.end()) {
@@ -115,9 +137,9 @@ TEST(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
   EXPECT_GE(compared.count(), 80);
 }
 
-TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
+TEST_P(PublishedFoods, NutrientsAreThoseOfSr26) {
   std::map<int, std::vector<double>> rows;
-  std::ifstream in(tables + "usda-sr28/nutrients-sr26-per-100g.csv");
+  std::ifstream in(tables().sr28 + "nutrients-sr26-per-100g.csv");
   for (std::string line; std::getline(in, line);) {
     const auto cells = cells_of(line);
     if (cells.size() >= 9) {
@@ -129,10 +151,9 @@ TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
     }
   }
   if (rows.empty()) {
-    GTEST_SKIP()
-        << "SR26 is not beside the project: nutrients were NOT compared with the whole table";
+    GTEST_SKIP() << skipped("SR26");
   }
-  published::Compared compared("USDA SR26 nutrients");
+  published::Compared compared(source("USDA SR26 nutrients"));
   for (const Food& food : all_foods()) {
     if (!food.nutrients || !food.usda || !rows.contains(*food.usda)) {
       continue;
@@ -149,10 +170,10 @@ TEST(PublishedFoods, NutrientsAreThoseOfSr26) {
   EXPECT_GE(compared.count(), 60 * 2);
 }
 
-TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
+TEST_P(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
   std::map<std::string, std::vector<std::string>> rows;
   std::vector<std::string> header;
-  std::ifstream in(tables + "usda-storage/products.csv");
+  std::ifstream in(tables().storage + "products.csv");
   for (std::string line; std::getline(in, line);) {
     auto cells = cells_of(line);
     if (header.empty()) {
@@ -162,8 +183,7 @@ TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
     }
   }
   if (rows.empty()) {
-    GTEST_SKIP() << "the FSIS storage data is not beside the project: keeping times were NOT "
-                    "compared with it";
+    GTEST_SKIP() << skipped("the FSIS storage data");
   }
   const auto days = [](double number, const std::string& metric) {
     const std::map<std::string, double> length{
@@ -174,7 +194,7 @@ TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
   const auto column = [&](const std::string& name) {
     return static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin());
   };
-  published::Compared compared("USDA FSIS storage times");
+  published::Compared compared(source("USDA FSIS storage times"));
   for (const Food& food : all_foods()) {
     const auto one = [&](const std::optional<Sourced<int>>& keeps, const std::string& place) {
       const auto row = keeps ? rows.find(keeps->source) : rows.end();
@@ -197,6 +217,86 @@ TEST(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
     one(food.keeps.freezer, "Freeze");
   }
   EXPECT_GE(compared.count(), 100);
+}
+
+TEST_P(PublishedFoods, SafeTemperaturesAreThoseOfFsis) {
+  std::map<std::string, double> least;
+  std::ifstream in(tables().storage + "minimum-temperatures.csv");
+  std::size_t column = 0;
+  for (std::string line; std::getline(in, line);) {
+    const auto cells = cells_of(line);
+    if (column == 0) {
+      column = static_cast<std::size_t>(
+          std::find(cells.begin(), cells.end(), "Safe_Minimum_Temperature") - cells.begin());
+    } else if (cells.size() > column && !cells[column].empty()) {
+      least["FSIS " + std::to_string(std::atoi(cells[1].c_str()))] =
+          std::atof(cells[column].c_str());
+    }
+  }
+  if (least.empty()) {
+    GTEST_SKIP() << skipped("the FSIS table of temperatures");
+  }
+  published::Compared compared(source("USDA FSIS minimum temperatures"));
+  for (const Food& food : all_foods()) {
+    if (food.safe_at && least.contains(food.safe_at->source)) {
+      compared.near(food.name, food.safe_at->value.fahrenheit, least[food.safe_at->source], 0);
+    }
+  }
+  EXPECT_GE(compared.count(), 40);
+}
+
+INSTANTIATE_TEST_SUITE_P(Sample, PublishedFoods, testing::Values(sample));
+INSTANTIATE_TEST_SUITE_P(Whole, PublishedFoods, testing::Values(whole));
+
+// The nine of US law: FALCPA 2004, sec. 203(c)(1), with sesame by the FASTER Act of 2021. The
+// fourteen of Regulation (EU) No 1169/2011, Annex II. Both lists in our words, from memory.
+TEST(PublishedAllergens, EveryClassOfUsAndEuLawHasAWord) {
+  const std::vector<std::string> us{"milk",  "egg",    "fish", "crustaceans", "tree nuts",
+                                    "wheat", "peanut", "soy",  "sesame"};
+  const std::vector<std::string> eu{"gluten", "crustaceans", "egg",       "fish",    "peanut",
+                                    "soy",    "milk",        "tree nuts", "celery",  "mustard",
+                                    "sesame", "sulphites",   "lupin",     "molluscs"};
+  published::Compared compared("allergen classes of US and EU law");
+  for (const auto* list : {&us, &eu}) {
+    for (const std::string& word : *list) {
+      compared.near(word, parse_allergen(word).has_value() ? 1 : 0, 1, 0);
+    }
+  }
+  EXPECT_EQ(compared.count(), 9 + 14);
+}
+
+// What a label of such a food must say under those laws.
+TEST(PublishedAllergens, ObviousFoodsAreOfTheirClass) {
+  Book book;
+  const std::vector<std::pair<std::string, Allergen>> foods{
+      {"whole milk", Allergen::milk},
+      {"cheddar cheese", Allergen::milk},
+      {"butter", Allergen::milk},
+      {"egg", Allergen::egg},
+      {"mayonnaise", Allergen::egg},
+      {"salmon fillet", Allergen::fish},
+      {"shrimp", Allergen::crustaceans},
+      {"mussels", Allergen::molluscs},
+      {"walnuts", Allergen::tree_nuts},
+      {"almonds", Allergen::tree_nuts},
+      {"peanut butter", Allergen::peanut},
+      {"all-purpose flour", Allergen::wheat},
+      {"all-purpose flour", Allergen::gluten},
+      {"pearl barley", Allergen::gluten},
+      {"soy sauce", Allergen::soy},
+      {"soy sauce", Allergen::wheat},
+      {"tofu", Allergen::soy},
+      {"tahini", Allergen::sesame},
+      {"celery", Allergen::celery},
+      {"dijon mustard", Allergen::mustard},
+  };
+  for (const auto& [name, allergen] : foods) {
+    const auto id = book.find(name);
+    ASSERT_TRUE(id) << name;
+    const auto& contains = book.get(*id).allergens->contains;
+    EXPECT_NE(std::find(contains.begin(), contains.end(), allergen), contains.end())
+        << name << " and " << foods::name(allergen);
+  }
 }
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "house.hpp"
+#include "purchase/otherwise.hpp"
 
 namespace manciple {
 namespace {
@@ -106,6 +107,111 @@ TEST(Shopping, ALimitTaxCreditAndDealsAreAsOnAReceipt) {
   EXPECT_EQ(stop.tax, 25); // 8.25 % of 2.99 is 0.2467
   EXPECT_EQ(stop.credit, 100);
   EXPECT_EQ(compiled.shopping.paid, 350 + 299 + 25 - 100);
+}
+
+TEST(Shopping, AMemberPaysTheMemberPriceAndOthersDoNot) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {egg: {offer: 12 large 4.00, member price: 3.10}}\n");
+  house.plan("2027-03-02: {dinner: 10 large eggs}");
+  EXPECT_EQ(house.good().shopping.paid, 400);
+  house.household("member of: [corner]\n");
+  EXPECT_EQ(house.good().shopping.paid, 310);
+  house.household("member of: [cornr]\n");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("K007")) << house.said();
+}
+
+TEST(Shopping, AReductionIsTakenWhereEnoughIsSpent) {
+  House house;
+  const std::string prices = "prices: {egg: 12 large 4.00, onion: 3 lb bag 3.00}\n";
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nreduction: {over: 6.50, off: 2.00}\n" + prices);
+  house.plan("2027-03-02: {dinner: 10 large eggs}");
+  EXPECT_EQ(house.good().shopping.paid, 400); // a second dozen for 2.00 is no reduction
+  house.plan("2027-03-02: {dinner: [10 large eggs, 2 lb onions]}");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.shopping.visits.at(0).off, 200);
+  EXPECT_EQ(compiled.shopping.paid, 500);
+}
+
+TEST(Shopping, APreferredShopIsChosenUnlessItIsMuchDearer) {
+  House house;
+  house.write("plans/stores/market.yaml", "shop: Market\nprices: {egg: 12 large 3.20}\n");
+  house.plan_with_trip("2027-03-02: {dinner: 10 large eggs}", "[corner, market]");
+  EXPECT_EQ(house.good().shopping.paid, 300);
+  house.household("buying: {egg: {prefer: [market]}}\n");
+  EXPECT_EQ(house.good().shopping.paid, 320); // 3.00 counts as 3.30
+  house.write("plans/stores/market.yaml", "shop: Market\nprices: {egg: 12 large 3.40}\n");
+  EXPECT_EQ(house.good().shopping.paid, 300);
+}
+
+TEST(Shopping, WhatIsOverABudgetIsSaidWithWhatWouldBringItDown) {
+  House house;
+  house.recipe("stew", "1 lb ground beef");
+  house.recipe("toast", "2 lb onion");
+  house.plan("2027-03-02: {dinner: [stew, toast]}", "budget: 4.00\n");
+  (void)house.good();
+  EXPECT_TRUE(house.said("P008"));
+  EXPECT_NE(house.said().find("the plan costs 7.00, 3.00 over its budget of 4.00"),
+            std::string::npos)
+      << house.said();
+  EXPECT_NE(house.said().find("without 'stew' on Tue 2 Mar: about 5.00 less"), std::string::npos)
+      << house.said();
+  EXPECT_EQ(house.said().find("without 'toast'"), std::string::npos) << house.said();
+  house.plan("2027-03-02: {dinner: [stew, toast]}", "budget: 7.00\n");
+  (void)house.good();
+  EXPECT_FALSE(house.said("P008"));
+}
+
+TEST(Shopping, AnyOfTheseIsTheCheapestOfThem) {
+  // 8 lb of potatoes for 2.00 beat 4 lb of red ones for 3.00; a pound of red is worth two.
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {red potatoes: 2 lb bag 3.00, russet potatoes: 8 lb bag "
+              "2.00}\n");
+  house.recipe("mash", "4 lb red potatoes");
+  house.plan("2027-03-02: {dinner: mash}");
+  EXPECT_EQ(house.good().shopping.paid, 600);
+  house.household("any of these: [{red potatoes: 1, russet potatoes: 2}]\n");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.shopping.paid, 200);
+  const auto& line = compiled.shopping.lines.at(0);
+  EXPECT_EQ(compiled.kitchen.food(line.food).name, "russet potato");
+  const auto& supply = compiled.shopping.supplies.at(0);
+  EXPECT_EQ(supply.covers, compiled.resolved.missing.at(0)); // 4 lb
+  EXPECT_EQ(supply.amount, supply.covers * 2);
+  EXPECT_EQ(line.kept + line.wasted, 0);
+}
+
+TEST(Shopping, ASubstituteWithAnAllergenIsRefusedLikeTheFoodItself) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {sunflower seeds: 1 lb bag 5.00, peanuts: 1 lb bag 3.00}\n");
+  house.recipe("salad", "1/2 lb sunflower seeds");
+  house.plan("2027-03-02: {dinner: salad}");
+  house.household("any of these: [{sunflower seeds: 1, peanuts: 1}]\n", "[peanut]");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R004")) << house.said();
+  house.household("any of these: [{sunflower seeds: 1, peanuts: 1}]\n");
+  EXPECT_TRUE(house.compile()) << house.said();
+}
+
+TEST(Shopping, OtherWaysOfBuyingAreCountedWithStopsAndWaste) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {whole milk: [1 qt carton 1.50, 1 gal jug 4.00]}\n");
+  house.plan("2027-03-02: {breakfast: 3 cups whole milk}");
+  const auto compiled = house.good();
+  const auto food = compiled.shopping.lines.at(0).food;
+  const auto ways = purchase::otherwise(compiled.kitchen, compiled.shopping, food);
+  ASSERT_EQ(ways.size(), 2U);
+  EXPECT_TRUE(ways[0].on_the_list);
+  EXPECT_EQ(ways[0].more, 0);
+  EXPECT_FALSE(ways[1].on_the_list);
+  EXPECT_EQ(ways[1].spent, 400);
+  EXPECT_EQ(ways[1].more, 250); // nothing of it is still good at the end of the month
+  EXPECT_GT(ways[1].wasted, ways[0].wasted);
 }
 
 TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
