@@ -10,7 +10,9 @@ namespace manciple::purchase {
 namespace {
 
 constexpr int most_rounds = 60;
-constexpr int patience = 4;
+constexpr int patience = 3;
+/// Steps shorter than this move nothing that matters.
+constexpr double least_length = 0.1;
 constexpr int most_raises = 12;
 /// 2 of the currency's unit for a litre and night: far above what room can be worth, and far from
 /// what sums of costs can hold.
@@ -40,6 +42,8 @@ public:
         idle = 0;
       } else if (++idle == patience) {
         length /= 2;
+        if (length < least_length)
+          break;
         idle = 0;
         prices = best;
         continue;
