@@ -34,11 +34,12 @@ public:
     std::ofstream(root_ / path, std::ios::binary) << text;
   }
   /// The household of two with more to say about it, and what the second person avoids.
-  void household(const std::string& further, const std::string& avoids = "[]") const {
+  void household(const std::string& further, const std::string& avoids = "[]",
+                 const std::string& appliances = "{burner: 4, oven: 1}") const {
     write("plans/household.yaml", "people:\n  - {name: Ada}\n  - {name: Ben, avoids: " + avoids +
                                       "}\nmeals: {breakfast: \"07:30\", dinner: \"18:30\"}\n"
-                                      "appliances: {burner: 4, oven: 1}\n" +
-                                      further);
+                                      "appliances: " +
+                                      appliances + "\n" + further);
   }
   void recipe(const std::string& slug, const std::string& ingredients,
               const std::string& further = {}) const {

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <map>
 
 namespace manciple::emit {
 
@@ -93,6 +94,20 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
                                 reminder.what));
     }
   }
+  for (std::size_t m = 0; m < compiled.plan().meals.size(); ++m) {
+    const kitchen::Meal& meal = compiled.plan().meals[m];
+    for (const kitchen::Dish& dish : meal.dishes) {
+      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers) {
+        const kitchen::Recipe* recipe =
+            dish.what.recipe() ? &compiled.kitchen.recipe(*dish.what.recipe()) : nullptr;
+        // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
+        out.push_back(fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
+                                  recipe == nullptr || recipe->reheat.empty()
+                                      ? "what is eaten hot, to 165 F in the middle"
+                                      : recipe->reheat));
+      }
+    }
+  }
   for (const prep::Cooking& cook : compiled.prep.cooking) {
     if (cook.date == day && cook.ready > cook.start) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
@@ -123,6 +138,59 @@ std::string dishes_of(const Compiled& compiled, std::size_t m) {
     dishes.push_back(std::move(name));
   }
   return text::join(dishes, "; ");
+}
+
+// What a batch is stored as: "; store 3 boxes: 4 cups (freezer), 4 cups (freezer), 2 cups
+// (fridge)".
+std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
+  std::map<std::pair<foods::Place, std::string>, int> boxes;
+  int all = 0;
+  for (const prep::Label& label : compiled.prep.labels) {
+    if (label.making == making) {
+      ++boxes[{label.place, label.amount}];
+      ++all;
+    }
+  }
+  std::vector<std::string> words;
+  for (const auto& [box, count] : boxes) {
+    words.push_back(fmt::format("{}{} ({})", count == 1 ? "" : fmt::format("{} x ", count),
+                                box.second, foods::name(box.first)));
+  }
+  return words.empty() ? ""
+                       : fmt::format("; store {} {}: {}", all, all == 1 ? "box" : "boxes",
+                                     text::join(words, ", "));
+}
+
+// What one cook does, in order, and when the hands are free. What starts by itself stands with the
+// first cook, who looks after it.
+std::string cook_table(const prep::SessionPlan& session, const kitchen::Session& window,
+                       std::size_t cook) {
+  constexpr int worth_saying = 5; // minutes of free hands
+  const auto clock = [&](int minutes) {
+    return text::print_clock((window.from + minutes) % (24 * 60));
+  };
+  std::string out =
+      fmt::format("\n### Cook {}\n\n| start | hands | then alone | on | what | for |\n"
+                  "|---|---|---|---|---|---|\n",
+                  cook + 1);
+  const auto print = std::back_inserter(out);
+  int free_at = 0;
+  for (const prep::Task& task : session.tasks) {
+    if (task.cook.value_or(0) != cook) {
+      continue;
+    }
+    if (task.cook && task.start - free_at >= worth_saying) {
+      fmt::format_to(print, "| {} | | | | hands free for {} | |\n", clock(free_at),
+                     text::print_minutes(task.start - free_at));
+    }
+    free_at = task.cook ? task.start + task.hands_on : free_at;
+    fmt::format_to(
+        print, "| {} | {} | {} | {} | {} | {} |\n", clock(task.start),
+        task.hands_on > 0 ? text::print_minutes(task.hands_on) : "",
+        task.then > 0 ? fmt::format("until {}", clock(task.start + task.hands_on + task.then)) : "",
+        task.appliance, escape_markdown(task.what), escape_markdown(task.purpose));
+  }
+  return out;
 }
 
 // A row of the drawing: a letter for the task that keeps it busy, a dot when it is free.
@@ -244,18 +312,11 @@ std::string prep_markdown(const Compiled& compiled) {
             escape_markdown(recipe.name), measure::print_decimal(making.times, 2),
             servings_of(making.times * recipe.serves),
             escape_markdown(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
-            safe.empty() ? "" : "; " + safe);
+            (safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id));
       }
     }
-    out += "\n| start | hands | cook | then alone | on | what | for "
-           "|\n|---|---|---|---|---|---|---|\n";
-    for (const prep::Task& task : session.tasks) {
-      fmt::format_to(print, "| {} | {} | {} | {} | {} | {} | {} |\n",
-                     text::print_clock((window.from + task.start) % (24 * 60)),
-                     task.hands_on > 0 ? text::print_minutes(task.hands_on) : "",
-                     task.cook ? fmt::format("{}", *task.cook + 1) : "",
-                     task.then > 0 ? text::print_minutes(task.then) : "", task.appliance,
-                     escape_markdown(task.what), escape_markdown(task.purpose));
+    for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {
+      out += cook_table(session, window, cook);
     }
     out += "\nCool what is hot in shallow boxes: from 135 F to 70 F within 2 hours, to 41 F within "
            "4 hours more (FDA Food Code 3-501.14). "
@@ -302,14 +363,16 @@ std::string day_text(const Compiled& compiled, text::Date day) {
 }
 
 std::string labels_markdown(const Compiled& compiled) {
-  std::string out = fmt::format("# Labels: {}\n\n| what | how much | made or bought | use by | "
-                                "where | then |\n|---|---|---|---|---|---|\n",
-                                escape_markdown(compiled.plan().name));
+  std::string out =
+      fmt::format("# Labels: {}\n\n| what | for | how much | made or bought | use by | "
+                  "where | then |\n|---|---|---|---|---|---|---|\n",
+                  escape_markdown(compiled.plan().name));
   for (const prep::Label& label : compiled.prep.labels) {
-    fmt::format_to(std::back_inserter(out), "| {} | {} | {} | {} | {} | {} |\n",
-                   escape_markdown(label.name), escape_markdown(label.amount),
-                   text::print_day(label.made), text::print_date(label.use_by),
-                   foods::name(label.place), escape_markdown(label.reheat));
+    fmt::format_to(std::back_inserter(out), "| {} | {} | {} | {} | {} | {} | {} |\n",
+                   escape_markdown(label.name), escape_markdown(label.purpose),
+                   escape_markdown(label.amount), text::print_day(label.made),
+                   text::print_date(label.use_by), foods::name(label.place),
+                   escape_markdown(label.reheat));
   }
   return out;
 }

@@ -52,6 +52,9 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
   if (const Node* at = fields.find_text("at")) {
     step.fahrenheit = read_oven(*at, diagnostics);
   }
+  if (const Node* cuts = fields.find("cuts")) {
+    step.cuts = read_yes_no(*cuts, diagnostics).value_or(false);
+  }
   fields.close();
   return step;
 }

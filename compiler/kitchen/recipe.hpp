@@ -17,6 +17,9 @@ struct MethodStep {
   int then = 0;                  ///< minutes in which it goes on alone
   std::string appliance;         ///< "burner", "oven", ...; empty when none is needed
   std::optional<int> fahrenheit; ///< of the oven
+  /// The cutting of what the ingredients say is cut, and nothing else: not done again where a
+  /// session has cut it for several dishes at once.
+  bool cuts = false;
   text::Span at;
 };
 

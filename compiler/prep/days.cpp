@@ -1,4 +1,5 @@
 #include "foods/convert.hpp"
+#include "measure/print.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"
 #include "text/words.hpp"
@@ -22,6 +23,17 @@ using resolve::Resolved;
 using resolve::Use;
 using Kind = Reminder::Kind;
 
+// What a use is for: the dish, the meal, or just "use".
+std::string purpose(const Kitchen& kitchen, const Resolved& resolved, const Use& use) {
+  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
+    return kitchen.recipe(resolved.making(of->making).recipe).name;
+  }
+  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
+    return kitchen.plan->meals[of->dish.meal].slot;
+  }
+  return "use";
+}
+
 class Days {
 public:
   Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping)
@@ -38,7 +50,9 @@ private:
   void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
     out_.push_back({kind, date, clock, std::move(what)});
   }
-  [[nodiscard]] std::string purpose(const Use& use) const;
+  [[nodiscard]] std::string purpose(const Use& use) const {
+    return prep::purpose(kitchen_, resolved_, use);
+  }
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
     return foods::with_name(kitchen_.food(food), of, kitchen_.household.system);
   }
@@ -49,16 +63,6 @@ private:
   const Shopping& shopping_;
   std::vector<Reminder> out_;
 };
-
-std::string Days::purpose(const Use& use) const {
-  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
-    return kitchen_.recipe(resolved_.making(of->making).recipe).name;
-  }
-  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
-    return plan_.meals[of->dish.meal].slot;
-  }
-  return "use";
-}
 
 // Food that comes out of the freezer, from stock or from a purchase: by weight, at least the
 // evening before. What is kept in the freezer by nature (peas) is cooked from frozen.
@@ -211,15 +215,46 @@ std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved
   return Days(kitchen, resolved, shopping).run();
 }
 
+namespace {
+
+// How much a part of a batch is: in the recipe's own measure where it goes into something else.
+std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish) {
+  if (as_dish || recipe.makes.empty()) {
+    return fmt::format("{} servings", measure::print_decimal(times * recipe.serves, 1));
+  }
+  const kitchen::Makes& makes = recipe.makes.front();
+  const Rational number = times * makes.number;
+  if (makes.measure.piece.empty()) {
+    return measure::print_for_kitchen({number, makes.measure.unit}, recipe.system);
+  }
+  return fmt::format("{} {}", measure::print_decimal(number, 1),
+                     number > 1 ? text::plural(makes.measure.piece) : makes.measure.piece);
+}
+
+} // namespace
+
 std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved) {
   std::vector<Cooking> out;
+  // Whether a session has cut all of a making's food that is to be cut.
+  std::map<MakingId, bool> all_cut;
+  for (const Use& use : resolved.uses) {
+    const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
+    if (of != nullptr && resolve::is_cut(use.form)) {
+      const auto known = all_cut.try_emplace(of->making, true).first;
+      known->second = known->second && use.cut_in.has_value();
+    }
+  }
   for (const Making& making : resolved.makings) {
     if (making.session) {
       continue;
     }
+    const auto cut = all_cut.find(making.id);
     Cooking cook{making.id, making.date, 0, making.ready_by, 0};
     int total = 0;
     for (const kitchen::MethodStep& step : kitchen.recipe(making.recipe).method) {
+      if (step.cuts && cut != all_cut.end() && cut->second) {
+        continue;
+      }
       const int hands = hands_on(step, making.times);
       cook.hands_on += hands;
       total += hands + step.then;
@@ -244,27 +279,32 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       }
       const auto keeps = consumer.from_freezer ? recipe.keeps_freezer : recipe.keeps_unfrozen();
       const foods::Place cool = recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
-      const Rational servings = consumer.times * recipe.serves;
-      const std::string amount =
-          recipe.makes.empty() || std::holds_alternative<resolve::DishRef>(consumer.who)
-              ? fmt::format("{} servings", measure::print_decimal(servings, 1))
-              : foods::print({consumer.times * recipe.makes.front().number,
-                              recipe.makes.front().measure, foods::Form::plain, false});
-      out.push_back({recipe.name, amount, making.date,
+      const bool dish = std::holds_alternative<resolve::DishRef>(consumer.who);
+      const std::string into =
+          dish ? kitchen.plan->meals[std::get<resolve::DishRef>(consumer.who).meal].slot
+               : kitchen.recipe(resolved.making(std::get<MakingId>(consumer.who)).recipe).name;
+      out.push_back({recipe.name, fmt::format("{} on {}", into, text::print_day(consumer.date)),
+                     amount_made(recipe, consumer.times, dish), making.date,
                      making.date + std::chrono::days(keeps.value_or(0)),
-                     consumer.from_freezer ? foods::Place::freezer : cool, recipe.reheat});
+                     consumer.from_freezer ? foods::Place::freezer : cool, recipe.reheat,
+                     making.id});
     }
   }
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     const purchase::Line& line = shopping.lines[l];
     const Food& food = kitchen.food(line.food);
     const Date bought = shopping.visits[line.visit].date;
-    for (const Rational& bag : bags(resolved, shopping, l)) {
+    for (const Bag& bag : bags(resolved, shopping, l)) {
       if (line.to_freeze > 0) {
+        const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
         out.push_back(
-            {food.name, foods::customary(food, bag, kitchen.household.system), bought,
+            {food.name,
+             use == nullptr ? ""
+                            : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                                          text::print_day(use->date)),
+             foods::customary(food, bag.amount, kitchen.household.system), bought,
              bought + std::chrono::days(food.keeps.freezer ? food.keeps.freezer->value : 0),
-             foods::Place::freezer, food.thaw});
+             foods::Place::freezer, food.thaw, std::nullopt});
       }
     }
   }

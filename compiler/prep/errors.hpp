@@ -8,6 +8,5 @@ namespace manciple::prep::errors {
 using text::Code;
 
 inline constexpr Code too_short{"S001", "a prep session is too short for its work"};
-inline constexpr Code not_proven{"S002", "the search ended before the shortest session was proven"};
 
 } // namespace manciple::prep::errors

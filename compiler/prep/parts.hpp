@@ -24,9 +24,14 @@ std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolv
 /// does not take less than once. Common practice, no source.
 int hands_on(const kitchen::MethodStep& step, const Rational& times);
 
-/// Meal-size bags of what is frozen of a line: one for each use that it comes out for, a week's for
-/// a staple; at least one.
-std::vector<Rational> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
-                           std::size_t line);
+/// A bag of what is frozen of a line.
+struct Bag {
+  Rational amount;                ///< as purchased, in the food's basis
+  std::optional<std::size_t> use; ///< the first that it comes out for; none for what is left over
+};
+
+/// Meal-size bags: one for each use, a week's for a staple, one for what is left over.
+std::vector<Bag> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
+                      std::size_t line);
 
 } // namespace manciple::prep

@@ -59,11 +59,13 @@ struct Cooking {
 /// What is written on a box or bag that is stored.
 struct Label {
   std::string name;
+  std::string purpose; ///< "Minestrone on Sat 20 Mar"; empty when it is for nothing yet
   std::string amount;
   Date made;
   Date use_by;
   foods::Place place{};
   std::string reheat;
+  std::optional<MakingId> making; ///< of which it is a part; none for what is bought
 };
 
 struct Prep {

@@ -47,10 +47,6 @@ std::string_view verb(Form form) {
   }
 }
 
-bool is_cut(Form form) {
-  return verb(form) != "Chop" || form == Form::chopped;
-}
-
 bool is_poultry(const Food& food) {
   return food.name.find("chicken") != std::string::npos ||
          food.name.find("turkey") != std::string::npos ||
@@ -78,6 +74,10 @@ private:
   void portions();
   void cooking();
   void order_parts();
+  void keep_temperatures_apart(Project& project) const;
+  /// The session's tasks, those of some batches taking no time.
+  [[nodiscard]] Project project(const std::set<MakingId>& without) const;
+  [[nodiscard]] std::string what_to_move(int window) const;
   void schedule(text::Diagnostics& diagnostics);
   void assign_cooks();
   [[nodiscard]] const kitchen::Session& session() const { return kitchen_.plan->sessions[index_]; }
@@ -90,6 +90,7 @@ private:
   std::vector<int> risks_;                                        // by task
   std::map<MakingId, std::vector<std::size_t>> cuts_of_making_;   // tasks before its first step
   std::map<MakingId, std::pair<std::size_t, std::size_t>> steps_; // first and last step
+  std::map<std::size_t, std::optional<int>> temperatures_;        // by task
 };
 
 // One task for a food and a cut, however many dishes it is for.
@@ -102,7 +103,7 @@ void Session::cuts() {
   std::map<std::tuple<std::string, Form>, std::pair<FoodId, Cut>> cuts;
   for (const resolve::Use& use : resolved_.uses) {
     const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
-    if (of == nullptr || !is_cut(use.form)) {
+    if (of == nullptr || !resolve::is_cut(use.form)) {
       continue;
     }
     const Making& making = resolved_.making(of->making);
@@ -167,7 +168,11 @@ void Session::cooking() {
     std::vector<std::size_t> before = cuts_of_making_[making.id];
     const std::size_t first = out_.tasks.size();
     for (const kitchen::MethodStep& step : recipe.method) {
+      if (step.cuts && !before.empty()) {
+        continue; // the cutting tasks stand for it
+      }
       Task task;
+      temperatures_[out_.tasks.size()] = step.fahrenheit;
       task.what = fmt::format("{}: {}", recipe.name, step.what);
       task.purpose = purposes(kitchen_, resolved_, making.id);
       task.making = making.id;
@@ -205,7 +210,36 @@ void Session::order_parts() {
   }
 }
 
-void Session::schedule(text::Diagnostics& diagnostics) {
+// An appliance that takes several things at once (an oven with two shelves) has one temperature:
+// each pair that needs two of them gets a resource that only one can have.
+void Session::keep_temperatures_apart(Project& project) const {
+  const auto& tasks = out_.tasks;
+  for (std::size_t a = 0; a < tasks.size(); ++a) {
+    const auto& have = kitchen_.household.appliances;
+    const auto appliance = std::find_if(
+        have.begin(), have.end(), [&](const auto& one) { return one.name == tasks[a].appliance; });
+    if (appliance == have.end() || appliance->count < 2) {
+      continue;
+    }
+    for (std::size_t b = 0; b < a; ++b) {
+      const auto at = temperatures_.find(a);
+      const auto other = temperatures_.find(b);
+      if (tasks[b].appliance != tasks[a].appliance || at == temperatures_.end() ||
+          other == temperatures_.end() || !at->second || !other->second ||
+          *at->second == *other->second) {
+        continue;
+      }
+      project.capacity.push_back(1);
+      for (std::size_t i = 0; i < project.activities.size(); ++i) {
+        for (Piece& piece : project.activities[i].pieces) {
+          piece.takes.push_back(i == a || i == b ? 1 : 0);
+        }
+      }
+    }
+  }
+}
+
+Project Session::project(const std::set<MakingId>& without) const {
   Project project;
   project.capacity.push_back(session().cooks);
   std::map<std::string, std::size_t> resource;
@@ -220,9 +254,51 @@ void Session::schedule(text::Diagnostics& diagnostics) {
     }
     std::vector<int> alone = busy;
     busy[0] = 1;
-    project.activities.push_back({{{task.hands_on, busy}, {task.then, alone}}, task.after});
+    const bool gone = task.making && without.contains(*task.making);
+    project.activities.push_back(
+        {{{gone ? 0 : task.hands_on, busy}, {gone ? 0 : task.then, alone}}, task.after});
   }
-  const Schedule schedule = shortest(project);
+  keep_temperatures_apart(project);
+  return project;
+}
+
+// What could be made another time so that the rest fits: the batch with the least work that is
+// enough alone, or else the one with the most.
+std::string Session::what_to_move(int window) const {
+  std::string most;
+  int most_minutes = 0;
+  std::string best;
+  int best_minutes = 0;
+  for (const auto& [id, steps] : steps_) {
+    const Making& making = resolved_.making(id);
+    int minutes = 0;
+    for (const Task& task : out_.tasks) {
+      minutes += task.making == id ? task.hands_on : 0;
+    }
+    const Date first =
+        std::min_element(making.consumers.begin(), making.consumers.end(),
+                         [](const auto& a, const auto& b) { return a.date < b.date; })
+            ->date;
+    const std::string name =
+        fmt::format("'{}' ({}, first needed on {})", kitchen_.recipe(making.recipe).name,
+                    text::print_minutes(minutes), text::print_day(first));
+    if (minutes > most_minutes) {
+      most_minutes = minutes;
+      most = name;
+    }
+    const bool enough = shortest(project({id})).length <= window;
+    if (enough && (best.empty() || minutes < best_minutes)) {
+      best_minutes = minutes;
+      best = name;
+    }
+  }
+  return !best.empty()   ? fmt::format("it fits without {}", best)
+         : !most.empty() ? fmt::format("no single batch makes it fit; the most work is {}", most)
+                         : "it is the cutting and portioning that takes so long";
+}
+
+void Session::schedule(text::Diagnostics& diagnostics) {
+  const Schedule schedule = shortest(project({}));
   out_.length = schedule.length;
   out_.bound = schedule.bound;
   for (std::size_t i = 0; i < out_.tasks.size(); ++i) {
@@ -235,8 +311,9 @@ void Session::schedule(text::Diagnostics& diagnostics) {
         fmt::format("the work of the session on {} takes {}, but the session has {}",
                     text::print_day(session().date), text::print_minutes(out_.length),
                     text::print_minutes(window)),
-        fmt::format("begin at {}, add a cook, or cook something on its day instead",
-                    text::print_clock(std::max(0, session().until - out_.length))));
+        fmt::format("begin at {}, add a cook, or move something to another session; {}",
+                    text::print_clock(std::max(0, session().until - out_.length)),
+                    what_to_move(window)));
   }
 }
 
@@ -296,8 +373,8 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
   return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
 }
 
-std::vector<Rational> bags(const Resolved& resolved, const Shopping& shopping, std::size_t line) {
-  std::vector<Rational> out;
+std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::size_t line) {
+  std::vector<Bag> out;
   std::optional<Date> week; // in which the bag of a staple was taken out
   Rational rest = shopping.lines[line].to_freeze;
   for (const purchase::Supply& supply : shopping.supplies) {
@@ -307,15 +384,15 @@ std::vector<Rational> bags(const Resolved& resolved, const Shopping& shopping, s
     const resolve::Use& use = resolved.uses[supply.use];
     const bool staple = std::holds_alternative<resolve::OfStaple>(use.reason);
     if (staple && week && use.date - *week < std::chrono::days(7)) {
-      out.back() += supply.amount;
+      out.back().amount += supply.amount;
     } else {
-      out.push_back(supply.amount);
+      out.push_back({supply.amount, supply.use});
       week = staple ? std::optional(use.date) : std::nullopt;
     }
     rest -= supply.amount;
   }
   if (rest >= 30) { // grams; less is what a scale gives over
-    out.push_back(rest);
+    out.push_back({rest, std::nullopt});
   }
   return out;
 }

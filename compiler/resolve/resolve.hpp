@@ -100,6 +100,9 @@ struct Resolved {
   }
 };
 
+/// Whether a form is a cut that can be done ahead.
+bool is_cut(foods::Form form);
+
 /// Resolves the plan of a kitchen. With errors the result is not to be used.
 Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics);
 

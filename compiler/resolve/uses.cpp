@@ -21,10 +21,6 @@ constexpr std::array<Form, 10> cuts{Form::chopped,   Form::diced,  Form::minced,
 // Staples and what is bought besides wait for the day's shopping.
 constexpr int end_of_day = 24 * 60;
 
-bool is_cut(Form form) {
-  return std::find(cuts.begin(), cuts.end(), form) != cuts.end();
-}
-
 Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
   return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;
 }
@@ -136,6 +132,10 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
 }
 
 } // namespace
+
+bool is_cut(Form form) {
+  return std::find(cuts.begin(), cuts.end(), form) != cuts.end();
+}
 
 std::vector<Rational> purchased_per_making(const Kitchen& kitchen, const Recipe& recipe) {
   std::vector<Rational> out(recipe.ingredients.size(), Rational(0));

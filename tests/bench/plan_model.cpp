@@ -1,5 +1,7 @@
 // Writes the purchases of a plan as a model without names: `plan_model PLAN > FILE`. So that a real
-// month can be solved by others.
+// month can be solved by others. How long a pack keeps once opened is left out: the reference
+// formulation of that has a column a pack, day and use, 800 MB for a month of a family; it is
+// compared on small instances (tests/oracle).
 
 #include "bench/model_text.hpp"
 #include "purchase/shopping.hpp"
@@ -24,9 +26,7 @@ int main(int count, char** arguments) {
   const resolve::Resolved resolved = resolve::resolve(kitchen, diagnostics);
   purchase::Lowered lowered = purchase::lower(kitchen, resolved, diagnostics);
   for (purchase::Good& good : lowered.model.goods) {
-    if (good.keeps_opened) {
-      good.room_cool = good.room_frozen = 0; // the reference formulation has no room for it
-    }
+    good.keeps_opened.reset();
   }
   fmt::print(stderr, "{}", text::render(diagnostics, sources));
   if (diagnostics.errors() > 0) {

@@ -55,6 +55,78 @@ TEST(Prep, DryBeansAreSoakedTheEveningBefore) {
   EXPECT_TRUE(reminded(house.good(), prep::Reminder::Kind::soak, "2027-03-09"));
 }
 
+TEST(Prep, WhatIsCutForSeveralDishesIsNotCutAgainByTheRecipe) {
+  House house;
+  const std::string method = "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Cut the "
+                             "onion, hands on: 20 min, cuts: yes}, {do: Fry, hands on: 5 min, on: "
+                             "burner}]\n";
+  house.recipe("soup", "\"1 lb onion, diced\"", method);
+  house.recipe("stew", "\"1 lb onion, diced\"", method);
+  house.plan("2027-03-08: {dinner: [soup, stew]}", sunday);
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.sessions.size(), 1U);
+  int by_the_recipes = 0;
+  for (const prep::Task& task : compiled.prep.sessions[0].tasks) {
+    by_the_recipes += task.kind == prep::Task::Kind::cook ? task.hands_on : 0;
+  }
+  EXPECT_EQ(by_the_recipes, 5 + 5);
+  EXPECT_EQ(compiled.prep.sessions[0].tasks.size(), 3U); // one cut, two fryings
+}
+
+TEST(Prep, WhatIsCutAheadShortensTheCookingOfTheDay) {
+  House house;
+  const std::string method = "method: [{do: Cut the onion, hands on: 20 min, cuts: yes}, {do: Fry, "
+                             "hands on: 5 min, on: burner}]\n";
+  house.recipe("soup", "\"1 lb onion, diced\"", method);
+  house.plan("2027-03-08: {dinner: soup}");
+  EXPECT_EQ(house.good().prep.cooking.at(0).hands_on, 25);
+  house.plan("2027-03-08: {dinner: soup}", sunday);
+  EXPECT_EQ(house.good().prep.cooking.at(0).hands_on, 5);
+}
+
+TEST(Prep, TwoShelvesOfAnOvenAreOfOneTemperature) {
+  const auto length = [](const std::string& other) {
+    House house;
+    house.household("", "[]", "{burner: 4, oven: 2}");
+    const auto bake = [](const std::string& at) {
+      return "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Bake, then: 60 min, on: "
+             "oven, at: " +
+             at + "}]\n";
+    };
+    house.recipe("cake", "1 lb all-purpose flour", bake("350 F"));
+    house.recipe("bread", "1 lb all-purpose flour", bake(other));
+    house.plan("2027-03-08: {dinner: [cake, bread]}", sunday);
+    return house.good().prep.sessions.at(0).length;
+  };
+  EXPECT_EQ(length("350 F"), 60);
+  EXPECT_EQ(length("425 F"), 120);
+}
+
+TEST(Prep, ALabelSaysWhatItsBoxIsFor) {
+  House house;
+  house.recipe("stock", "1 lb onion", "makes: 4 cups\nkeeps: {fridge: 4 days}\n");
+  house.recipe("soup", "2 cups stock");
+  house.plan("2027-03-09: {dinner: soup}", sunday);
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.labels.size(), 1U);
+  EXPECT_EQ(compiled.prep.labels[0].purpose, "soup on Tue 9 Mar");
+  EXPECT_EQ(compiled.prep.labels[0].amount, "2 cups");
+  EXPECT_EQ(text::print_date(compiled.prep.labels[0].use_by), "2027-03-11");
+}
+
+TEST(Prep, WhatWouldMakeASessionFitIsNamed) {
+  House house;
+  const std::string ahead = "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Work, hands "
+                            "on: ";
+  house.recipe("long", "1 lb onion", ahead + "100 min}]\n");
+  house.recipe("short", "1 lb onion", ahead + "70 min}]\n");
+  house.recipe("tiny", "1 lb onion", ahead + "20 min}]\n");
+  house.plan("2027-03-08: {dinner: [long, short, tiny]}",
+             "prep: [{every: Sunday, from: \"14:00\", until: \"16:00\", cooks: 1}]\n");
+  (void)house.good();
+  EXPECT_NE(house.said().find("it fits without 'short'"), std::string::npos) << house.said();
+}
+
 TEST(Prep, WorkThatDoesNotFitIsSaid) {
   House house;
   house.recipe("stock", "1 lb onion",
