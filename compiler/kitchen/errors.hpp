@@ -20,5 +20,6 @@ inline constexpr Code bad_offer{"K010", "a price that cannot be read"};
 inline constexpr Code unknown_slot{"K011", "a meal that the household does not have"};
 inline constexpr Code unknown_appliance{"K012", "an appliance that the household does not have"};
 inline constexpr Code wrong_order{"K013", "an end that comes before its beginning"};
+inline constexpr Code kept_too_long{"K014", "raw food said to be good for longer than is safe"};
 
 } // namespace manciple::kitchen::errors

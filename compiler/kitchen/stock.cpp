@@ -29,6 +29,28 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
   }
 }
 
+// Without a date it is good as long as such food keeps. Raw meat, fish and eggs in the fridge that
+// are said to be good for longer deserve a question; what has been thawed keeps for a day or two.
+void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
+                Diagnostics& diagnostics) {
+  const bool thawed = lot.what.note.find("thawed") != std::string::npos;
+  const auto& keeps = thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
+  if (!keeps) {
+    return;
+  }
+  const text::Date longest = counted + std::chrono::days(keeps->value);
+  if (!lot.use_by) {
+    lot.use_by = longest;
+  } else if (food.safe_at && lot.place == foods::Place::fridge && *lot.use_by > longest) {
+    diagnostics.warning(
+        errors::kept_too_long, lot.what.at,
+        fmt::format("'{}' is said to be good until {}, but raw it keeps {} in the fridge{} [{}]",
+                    food.name, text::print_date(*lot.use_by), text::print_days(keeps->value),
+                    thawed ? " once thawed" : "", keeps->source),
+        "the date on its label comes first; when in doubt, freeze it now or throw it out");
+  }
+}
+
 } // namespace
 
 OnHand read_on_hand(const Node& file, measure::System system, Names& names,
@@ -60,10 +82,8 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
                  lot, diagnostics);
       lot.amount = foods::as_purchased(food, *lot.what.amount)->amount;
       lot.what.fresh = lot.place != foods::Place::freezer;
-      if (!lot.use_by && on_hand.date) {
-        if (const auto& keeps = food.keeps.in(lot.place)) {
-          lot.use_by = *on_hand.date + std::chrono::days(keeps->value);
-        }
+      if (on_hand.date) {
+        good_until(lot, food, *on_hand.date, diagnostics);
       }
       on_hand.lots.push_back(std::move(lot));
     }

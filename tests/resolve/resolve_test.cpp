@@ -175,5 +175,29 @@ TEST(Stock, FromTheFreezerIsNotForAFreshUse) {
   ASSERT_EQ(compiled.shopping.lines.size(), 1U);
 }
 
+TEST(Safety, RawMeatThatIsSaidToKeepForWeeksIsQuestioned) {
+  House house;
+  house.plan("2027-03-02: {dinner: 2 eggs}");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-02-28\non hand: [\"1 lb ground beef, fridge, use by 2027-03-20\"]\n");
+  (void)house.good();
+  EXPECT_TRUE(house.said("K014")) << house.said();
+  house.write("plans/on-hand.yaml",
+              "date: 2027-02-28\non hand: [\"1 lb ground beef, fridge, use by 2027-03-02\"]\n");
+  (void)house.good();
+  EXPECT_FALSE(house.said("K014")) << house.said();
+}
+
+TEST(Safety, WhatHasBeenThawedIsNotGoodForLong) {
+  House house;
+  house.recipe("stew", "1 lb ground beef");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [\"1 lb ground beef, fridge, thawed\"]\n");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_TRUE(house.good().shopping.lines.empty());
+  house.plan("2027-03-10: {dinner: stew}");
+  EXPECT_EQ(house.good().shopping.lines.size(), 1U);
+}
+
 } // namespace
 } // namespace manciple
