@@ -47,6 +47,7 @@ done
 
 check "a phase includes only what stands left of it" bash tests/layers.sh
 check "the code is formatted" bash tests/format.sh
+check "DEVELOPERS says what the reference knows" /usr/bin/python3 tests/foods/coverage.py
 check "the demo month compiles as reviewed" bash tests/golden.sh build/release/manciple
 check "the demo's result is right by itself" bash tests/independent.sh build/release/manciple
 check "an installed program works elsewhere" bash tests/installed.sh build/release
