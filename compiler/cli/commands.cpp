@@ -31,10 +31,10 @@ int report(const text::Diagnostics& diagnostics, const text::Sources& sources) {
 
 // Compiles and hands the result on, if there is one.
 template <typename Then>
-int with_plan(const std::string& plan, Then then) {
+int with_plan(const std::string& plan, Then then, double seconds = purchase::usual_search) {
   text::Sources sources;
   text::Diagnostics diagnostics;
-  auto compiled = compile(plan, sources, diagnostics);
+  auto compiled = compile(plan, sources, diagnostics, seconds);
   const int code = report(diagnostics, sources);
   if (!compiled || code != good) {
     return bad_input;
@@ -80,8 +80,8 @@ int check_file(const std::string& file) {
 
 } // namespace
 
-int build(const std::string& plan, std::string out) {
-  return with_plan(plan, [&](const emit::Compiled& compiled) {
+int build(const std::string& plan, std::string out, std::optional<double> seconds) {
+  const auto write = [&](const emit::Compiled& compiled) {
     if (out.empty()) {
       out = (std::filesystem::path("out") / std::filesystem::path(plan).stem()).string();
     }
@@ -92,7 +92,8 @@ int build(const std::string& plan, std::string out) {
     }
     fmt::print("{}\nWritten to {}\n", emit::summary(compiled), out);
     return good;
-  });
+  };
+  return with_plan(plan, write, seconds.value_or(purchase::usual_search));
 }
 
 int check(const std::vector<std::string>& files) {

@@ -8,7 +8,8 @@
 /// errors.
 namespace manciple::cli {
 
-int build(const std::string& plan, std::string out);
+/// `seconds` for the search of the cheapest list.
+int build(const std::string& plan, std::string out, std::optional<double> seconds);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);

@@ -5,7 +5,7 @@
 namespace manciple::cli {
 
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
-                                      text::Diagnostics& diagnostics) {
+                                      text::Diagnostics& diagnostics, double seconds) {
   emit::Compiled out;
   out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics);
   if (!out.kitchen.plan) {
@@ -16,7 +16,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
-  out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics);
+  out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, seconds);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }

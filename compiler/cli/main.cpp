@@ -31,7 +31,13 @@ int main(int argc, char** argv) {
       "build", "compile a plan and write the list, the menu, the schedule and the sums");
   build->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
   build->add_option("--out", second, "the folder to write to (default: out/ and the plan's name)");
-  build->callback([&] { code = cli::build(plan, second); });
+  std::optional<double> seconds;
+  build
+      ->add_option("--search", seconds,
+                   "seconds to look for the cheapest list (default: 2); what is not proven by then "
+                   "is said with how much it can be at most")
+      ->check(CLI::Range(0.01, 86400.0));
+  build->callback([&] { code = cli::build(plan, second, seconds); });
 
   CLI::App* check =
       app.add_subcommand("check", "read everything, write nothing: the files named, or all plans, "

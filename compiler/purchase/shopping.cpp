@@ -16,17 +16,15 @@ using resolve::Resolved;
 
 constexpr std::int64_t micro = 1'000'000;
 
-// A month is proven in a fraction of a second; a slow machine still gets the same list.
-constexpr double longest_search = 60;
-
 Rational from_micro(Amount amount) {
   return {amount, micro};
 }
 
 class Shopper {
 public:
-  Shopper(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics)
-      : kitchen_(kitchen), resolved_(resolved), diagnostics_(diagnostics) {}
+  Shopper(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,
+          double seconds)
+      : kitchen_(kitchen), resolved_(resolved), diagnostics_(diagnostics), seconds_(seconds) {}
 
   Shopping run();
 
@@ -44,6 +42,7 @@ private:
   const Kitchen& kitchen_;
   const Resolved& resolved_;
   text::Diagnostics& diagnostics_;
+  double seconds_;
   Shopping out_;
   std::vector<std::size_t> visit_of_stop_;
 };
@@ -239,7 +238,7 @@ Shopping Shopper::run() {
   if (diagnostics_.errors() > 0) {
     return std::move(out_);
   }
-  out_.solution = solve(out_.lowered.model, {.seconds = longest_search});
+  out_.solution = solve(out_.lowered.model, {.seconds = seconds_});
   explain();
   if (diagnostics_.errors() > 0) {
     return std::move(out_);
@@ -293,8 +292,9 @@ text::Span place_of(const Kitchen& kitchen, const Resolved& resolved, const reso
   return plan.extra[std::get<resolve::OfExtra>(use.reason).extra].what.at;
 }
 
-Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics) {
-  return Shopper(kitchen, resolved, diagnostics).run();
+Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,
+             double seconds) {
+  return Shopper(kitchen, resolved, diagnostics, seconds).run();
 }
 
 } // namespace manciple::purchase

@@ -76,9 +76,13 @@ struct Shopping {
 Lowered lower(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
               text::Diagnostics& diagnostics);
 
-/// What to buy. A demand that cannot be met is an error at the line that asks for it.
+/// Seconds that the search for the cheapest list may take, unless said otherwise.
+constexpr double usual_search = 2;
+
+/// What to buy. A demand that cannot be met is an error at the line that asks for it; a list that
+/// is not proven to be the cheapest in the time given is a warning that says by how much at most.
 Shopping buy(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-             text::Diagnostics& diagnostics);
+             text::Diagnostics& diagnostics, double seconds = usual_search);
 
 /// The place of what a use is for, for messages.
 text::Span place_of(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
