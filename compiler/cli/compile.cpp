@@ -19,6 +19,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
     return std::nullopt;
   }
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
+  out.elsewhere = purchase::elsewhere(out.kitchen, out.shopping);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
   return out;
 }
