@@ -20,4 +20,5 @@ need_packages() {
 build_packages=(g++ cmake ninja-build libyaml-cpp-dev libboost-dev libfmt-dev libexpected-dev
   nlohmann-json3-dev libcli11-dev)
 # What the tests compare with besides.
-test_packages=(libgtest-dev libglpk-dev units clang-format python3 python3-jsonschema git)
+test_packages=(libgtest-dev libglpk-dev units clang-format python3 python3-jsonschema
+  python3-icalendar tzdata git)

@@ -143,11 +143,12 @@ std::string list_markdown(const Compiled& compiled) {
 }
 
 std::string list_csv(const Compiled& compiled) {
-  // A cell that a spreadsheet would run as a formula gets an apostrophe in front.
+  // A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
+  // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
   const auto cell = [](std::string_view text) {
     std::string out;
     if (!text.empty() &&
-        std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos) {
+        std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
       out += '\'';
     }
     for (const char c : text) {
