@@ -35,6 +35,8 @@ std::string money_markdown(const Compiled& compiled);
 std::string left_markdown(const Compiled& compiled);
 /// Trips, prep sessions and reminders with their alarms, for a calendar; RFC 5545.
 std::string calendar_ics(const Compiled& compiled);
+/// The whole month as one page for a phone and for paper, with all that it needs inside.
+std::string page_html(const Compiled& compiled);
 /// The whole result, as described by result.schema.json.
 std::string result_json(const Compiled& compiled);
 
