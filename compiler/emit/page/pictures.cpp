@@ -104,32 +104,26 @@ std::string spend(const Compiled& compiled) {
   return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
 }
 
-// Litres taken on each night in one place; empty where the household gives no limit.
-std::vector<double> litres(const Compiled& compiled, foods::Place place,
-                           const std::optional<Rational>& capacity) {
-  const purchase::Model& model = compiled.shopping.lowered.model;
+// Litres taken on each night in one place: what is on hand, by which the model's room falls short
+// of the capacity, and what is bought, in the solver's millionths of a microlitre.
+std::vector<double> litres(const purchase::Model& model,
+                           const std::vector<std::vector<std::int64_t>>& taken, foods::Place place,
+                           const Rational& capacity) {
   const auto p = static_cast<std::size_t>(place);
-  if (!capacity || model.room[p].empty()) {
-    return {};
-  }
-  std::vector<purchase::Prepared> goods;
-  for (const purchase::Good& good : model.goods) {
-    goods.push_back(purchase::prepare(model, good));
-  }
-  const auto taken = purchase::all_room_taken(model, goods, compiled.shopping.solution);
   std::vector<double> out;
   for (std::size_t night = 0; night < model.room[p].size(); ++night) {
-    // What is on hand is what the model's room is short of the capacity.
-    const Rational on_hand = *capacity - Rational(model.room[p][night]) / 1'000'000;
+    const Rational on_hand = capacity - Rational(model.room[p][night]) / 1'000'000;
     const Rational bought = Rational(taken[p][night]) / 1'000'000 / 1'000'000;
     out.push_back(to_double(on_hand + bought));
   }
   return out;
 }
 
+// To a tenth; a whole number stays whole.
 std::string tenth(double value) {
   const auto tenths = static_cast<long long>(value * 10 + 0.5);
-  return fmt::format("{}.{}", tenths / 10, tenths % 10);
+  return tenths % 10 == 0 ? fmt::format("{}", tenths / 10)
+                          : fmt::format("{}.{}", tenths / 10, tenths % 10);
 }
 
 // A drawing over the days of the plan: what `inside` draws stretches to the width, the labels do
@@ -159,28 +153,34 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::fridge, household.fridge_litres},
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
+  const purchase::Model& model = compiled.shopping.lowered.model;
+  std::vector<purchase::Prepared> goods;
+  for (const purchase::Good& good : model.goods) {
+    goods.push_back(purchase::prepare(model, good));
+  }
+  const auto room_taken = purchase::all_room_taken(model, goods, compiled.shopping.solution);
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
   for (const auto& [place, capacity] : places) {
-    const std::vector<double> taken = litres(compiled, place, capacity);
-    if (taken.empty()) {
+    if (!capacity) {
       continue;
     }
+    const std::vector<double> taken = litres(model, room_taken, place, *capacity);
     const double top = to_double(*capacity);
-    const double most = std::max(top, *std::max_element(taken.begin(), taken.end()));
-    std::string path = fmt::format("M0 {}", tenth(most));
+    std::string path = fmt::format("M0 {}", tenth(top));
     for (std::size_t night = 0; night < taken.size(); ++night) {
-      fmt::format_to(std::back_inserter(path), "V{}H{}", tenth(most - taken[night]), night + 1);
+      fmt::format_to(std::back_inserter(path), "V{}H{}", tenth(std::max(0.0, top - taken[night])),
+                     night + 1);
     }
-    fmt::format_to(std::back_inserter(path), "V{}Z", tenth(most));
+    fmt::format_to(std::back_inserter(path), "V{}Z", tenth(top));
     const auto fullest = std::max_element(taken.begin(), taken.end());
     const Date when = compiled.plan().from + std::chrono::days(fullest - taken.begin());
     const std::string said =
         fmt::format("{}: at most {} l of {} l, on the night of {}", foods::name(place),
                     tenth(*fullest), measure::print_decimal(*capacity, 1), text::print_day(when));
     pictures += fmt::format("<p class=bar>{}</p>\n", said) +
-                over_days(compiled, said, most, fmt::format("{} l", tenth(most)),
+                over_days(compiled, said, top, fmt::format("{} l", tenth(top)),
                           fmt::format("<path class=area d=\"{}\"/>", path));
     head += fmt::format("<th scope=col>{}, l", foods::name(place));
     columns.push_back(taken);

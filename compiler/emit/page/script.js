@@ -224,7 +224,7 @@
     const lost = lines.length - held.length;
     const part = (strong, rest) => {
       const span = make('span');
-      span.append(make('b', strong), rest);
+      span.append(make('b', strong), rest, ' '); // told apart by who hears them, too
       return span;
     };
     const over = data.budget === null ? 0 : planned.sum - data.budget;
@@ -256,7 +256,13 @@
       $(`#stop${s}`).open = stop.trip === trip;
     });
   };
-  addEventListener('beforeprint', () => all('details.stop').forEach((stop) => (stop.open = true)));
+  // On paper every stop stands open; afterwards the screen is as it was.
+  let closed = [];
+  addEventListener('beforeprint', () => {
+    closed = all('details.stop:not([open])');
+    closed.forEach((stop) => (stop.open = true));
+  });
+  addEventListener('afterprint', () => closed.forEach((stop) => (stop.open = false)));
   addEventListener('storage', (event) => {
     if (event.key === data.key) {
       state = read();
