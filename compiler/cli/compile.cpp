@@ -22,6 +22,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   }
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
+  out.elsewhere = purchase::elsewhere(out.kitchen, out.shopping);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
   return out;
 }

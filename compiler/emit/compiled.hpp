@@ -2,6 +2,7 @@
 
 #include "kitchen/kitchen.hpp"
 #include "prep/prep.hpp"
+#include "purchase/elsewhere.hpp"
 #include "purchase/shopping.hpp"
 #include "purchase/worth.hpp"
 #include "resolve/resolve.hpp"
@@ -14,6 +15,7 @@ struct Compiled {
   resolve::Resolved resolved;
   purchase::Shopping shopping;
   purchase::Worth worth;
+  std::vector<purchase::Elsewhere> elsewhere; ///< by line of the list
   prep::Prep prep;
 
   [[nodiscard]] const kitchen::Plan& plan() const { return *kitchen.plan; }

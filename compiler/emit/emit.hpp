@@ -23,7 +23,8 @@ std::string summary(const Compiled& compiled);
 /// The list as plain text, by trip, stop and department.
 std::string list_text(const Compiled& compiled);
 std::string list_markdown(const Compiled& compiled);
-/// One line a purchase; RFC 4180.
+/// One line a purchase; RFC 4180, and safe to open in a spreadsheet: a cell that would be run as a
+/// formula has an apostrophe before it.
 std::string list_csv(const Compiled& compiled);
 std::string menu_markdown(const Compiled& compiled);
 std::string prep_markdown(const Compiled& compiled);
@@ -32,6 +33,10 @@ std::string labels_markdown(const Compiled& compiled);
 std::string money_markdown(const Compiled& compiled);
 /// What is left at the end, what was wasted, what is still on hand.
 std::string left_markdown(const Compiled& compiled);
+/// Trips, prep sessions and reminders with their alarms, for a calendar; RFC 5545.
+std::string calendar_ics(const Compiled& compiled);
+/// The whole month as one page for a phone and for paper, with all that it needs inside.
+std::string page_html(const Compiled& compiled);
 /// The whole result, as described by result.schema.json.
 std::string result_json(const Compiled& compiled);
 

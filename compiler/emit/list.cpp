@@ -13,17 +13,6 @@ namespace {
 using purchase::Line;
 using purchase::StopMade;
 
-// At most a few purposes on a line; the rest is a number.
-std::string for_what(const Compiled& compiled, std::size_t line) {
-  constexpr std::size_t shown = 3;
-  const std::vector<std::string> all = purposes_of(compiled, line);
-  std::string out;
-  for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
-    out += (i > 0 ? ", " : "") + all[i];
-  }
-  return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
-}
-
 std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
   std::string out = money(compiled, visit.goods);
   if (visit.tax != 0) {
@@ -61,22 +50,6 @@ void walk(const Compiled& compiled, Stop stop, Department department, Each each)
       each(l);
     }
   }
-}
-
-// Lines of recipes without an amount, once each: things to have a look at before shopping.
-std::vector<std::string> to_check(const Compiled& compiled) {
-  std::vector<std::string> out;
-  for (const resolve::Making& making : compiled.resolved.makings) {
-    for (const auto& ingredient : compiled.kitchen.recipe(making.recipe).ingredients) {
-      const foods::FoodId* food = ingredient.food();
-      if (food != nullptr && !ingredient.amount && !compiled.kitchen.food(*food).from_tap) {
-        out.push_back(compiled.kitchen.food(*food).name);
-      }
-    }
-  }
-  std::sort(out.begin(), out.end());
-  out.erase(std::unique(out.begin(), out.end()), out.end());
-  return out;
 }
 
 } // namespace
@@ -173,11 +146,12 @@ std::string list_markdown(const Compiled& compiled) {
 }
 
 std::string list_csv(const Compiled& compiled) {
-  // A cell that a spreadsheet would run as a formula gets an apostrophe in front.
+  // A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
+  // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
   const auto cell = [](std::string_view text) {
     std::string out;
     if (!text.empty() &&
-        std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos) {
+        std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
       out += '\'';
     }
     for (const char c : text) {

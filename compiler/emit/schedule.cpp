@@ -1,5 +1,7 @@
 // The menu, the prep sheets, the days and the labels.
+#include "emit/day_words.hpp"
 #include "emit/emit.hpp"
+#include "emit/lanes.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "measure/print.hpp"
@@ -22,55 +24,6 @@ const std::string_view caution = "Keeping times and temperatures are guidance fr
 namespace {
 
 using measure::Rational;
-
-// "4.5" servings; a whole number stays whole.
-std::string servings_of(const Rational& servings) {
-  return measure::print_decimal(servings, 1);
-}
-
-std::string_view word(prep::Reminder::Kind kind) {
-  using Kind = prep::Reminder::Kind;
-  switch (kind) {
-  case Kind::thaw:
-    return "thaw";
-  case Kind::soak:
-    return "soak";
-  case Kind::marinate:
-    return "marinate";
-  case Kind::ripen:
-    return "ripen";
-  case Kind::freeze:
-    return "freeze";
-  case Kind::use_up:
-    return "use up";
-  case Kind::leftovers:
-    return "keep";
-  }
-  return {};
-}
-
-// The lowest safe temperature of what a recipe cooks, if any of it has one.
-std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {
-  const foods::Food* hottest = nullptr;
-  for (const auto& ingredient : recipe.ingredients) {
-    const foods::FoodId* id = ingredient.food();
-    if (id != nullptr && compiled.kitchen.food(*id).safe_at) {
-      const foods::Food& food = compiled.kitchen.food(*id);
-      if (hottest == nullptr ||
-          food.safe_at->value.fahrenheit > hottest->safe_at->value.fahrenheit) {
-        hottest = &food;
-      }
-    }
-  }
-  if (hottest == nullptr) {
-    return {};
-  }
-  const auto& safe = hottest->safe_at->value;
-  return fmt::format("{} F in the middle{} for {}", safe.fahrenheit,
-                     safe.rest_minutes > 0 ? fmt::format(", then {} min rest,", safe.rest_minutes)
-                                           : "",
-                     hottest->name);
-}
 
 // What there is to do on a day, a line each, in the order of kinds.
 std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
@@ -122,22 +75,10 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
   return out;
 }
 
-// The dishes of a meal with their servings: "Minestrone for 3.5; leftovers of Chili for 1".
-std::string dishes_of(const Compiled& compiled, std::size_t m) {
-  const kitchen::Meal& meal = compiled.plan().meals[m];
-  std::vector<std::string> dishes;
-  for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
-    const kitchen::Dish& dish = meal.dishes[d];
-    std::string name = dish_name(compiled, dish);
-    if (dish.kind == kitchen::Dish::Kind::leftovers) {
-      name = "leftovers of " + name;
-    }
-    if (dish.kind != kitchen::Dish::Kind::plain) {
-      name += fmt::format(" for {}", servings_of(compiled.resolved.servings[m][d]));
-    }
-    dishes.push_back(std::move(name));
-  }
-  return text::join(dishes, "; ");
+// A letter for each task, in the order of their start.
+char mark_of(std::size_t task) {
+  return static_cast<char>(task < 26 ? 'A' + static_cast<int>(task)
+                                     : 'a' + static_cast<int>((task - 26) % 26));
 }
 
 // What a batch is stored as: "; store 3 boxes: 4 cups (freezer), 4 cups (freezer), 2 cups
@@ -188,40 +129,18 @@ std::string cook_table(const prep::SessionPlan& session, const kitchen::Session&
         print, "| {} | {} | {} | {} | {} | {} |\n", clock(task.start),
         task.hands_on > 0 ? text::print_minutes(task.hands_on) : "",
         task.then > 0 ? fmt::format("until {}", clock(task.start + task.hands_on + task.then)) : "",
-        task.appliance, escape_markdown(task.what), escape_markdown(task.purpose));
+        escape_markdown(task.appliance), escape_markdown(task.what), escape_markdown(task.purpose));
   }
   return out;
 }
 
-// A row of the drawing: a letter for the task that keeps it busy, a dot when it is free.
-std::string bar(const prep::SessionPlan& session, int minutes_a_mark, std::size_t lane,
-                const std::string& appliance) {
+// A row of the drawing: the letter of the task that keeps it busy, a dot when it is free.
+std::string bar(const prep::SessionPlan& session, int minutes_a_mark, const Lane& lane) {
   std::string row(static_cast<std::size_t>((session.length + minutes_a_mark - 1) / minutes_a_mark),
                   '.');
-  std::vector<int> free_at;
-  for (std::size_t i = 0; i < session.tasks.size(); ++i) {
-    const prep::Task& task = session.tasks[i];
-    const bool hands = appliance.empty();
-    if (hands ? task.cook != lane : task.appliance != appliance) {
-      continue;
-    }
-    const int end = task.start + task.hands_on + (hands ? 0 : task.then);
-    if (!hands) {
-      // The first of several equal appliances that is free takes it.
-      std::size_t at = 0;
-      while (at < free_at.size() && free_at[at] > task.start) {
-        ++at;
-      }
-      free_at.resize(std::max(free_at.size(), at + 1), 0);
-      free_at[at] = end;
-      if (at != lane) {
-        continue;
-      }
-    }
-    const char mark = static_cast<char>(i < 26 ? 'A' + static_cast<int>(i)
-                                               : 'a' + static_cast<int>((i - 26) % 26));
-    for (int t = task.start; t < end; t += 1) {
-      row[static_cast<std::size_t>(t / minutes_a_mark)] = mark;
+  for (const Block& block : lane.blocks) {
+    for (int t = block.start; t < block.end; ++t) {
+      row[static_cast<std::size_t>(t / minutes_a_mark)] = mark_of(block.task);
     }
   }
   return row;
@@ -240,9 +159,7 @@ std::string sessions_text(const Compiled& compiled) {
                    session.length == session.bound ? " (no order of work is faster)" : "");
     for (std::size_t i = 0; i < session.tasks.size(); ++i) {
       const prep::Task& task = session.tasks[i];
-      const char mark = static_cast<char>(i < 26 ? 'A' + static_cast<int>(i)
-                                                 : 'a' + static_cast<int>((i - 26) % 26));
-      fmt::format_to(print, "  {} {} {:<7} {}{}\n", mark,
+      fmt::format_to(print, "  {} {} {:<7} {}{}\n", mark_of(i),
                      text::print_clock((window.from + task.start) % (24 * 60)),
                      task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
                      task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then))
@@ -250,20 +167,8 @@ std::string sessions_text(const Compiled& compiled) {
     }
     constexpr int minutes_a_mark = 5;
     fmt::format_to(print, "  one mark is {} minutes\n", minutes_a_mark);
-    for (std::size_t c = 0; c < static_cast<std::size_t>(window.cooks); ++c) {
-      fmt::format_to(print, "  {:<16} {}\n", fmt::format("cook {}", c + 1),
-                     bar(session, minutes_a_mark, c, ""));
-    }
-    for (const kitchen::Appliance& appliance : compiled.kitchen.household.appliances) {
-      for (std::size_t n = 0; n < static_cast<std::size_t>(appliance.count); ++n) {
-        const std::string row = bar(session, minutes_a_mark, n, appliance.name);
-        if (row.find_first_not_of('.') != std::string::npos) {
-          fmt::format_to(print, "  {:<16} {}\n",
-                         appliance.count > 1 ? fmt::format("{} {}", appliance.name, n + 1)
-                                             : appliance.name,
-                         row);
-        }
-      }
+    for (const Lane& lane : lanes(compiled, session)) {
+      fmt::format_to(print, "  {:<16} {}\n", lane.name, bar(session, minutes_a_mark, lane));
     }
     out += "\n";
   }
@@ -318,9 +223,7 @@ std::string prep_markdown(const Compiled& compiled) {
     for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {
       out += cook_table(session, window, cook);
     }
-    out += "\nCool what is hot in shallow boxes: from 135 F to 70 F within 2 hours, to 41 F within "
-           "4 hours more (FDA Food Code 3-501.14). "
-           "Wash boards, knives and hands after raw meat.\n";
+    fmt::format_to(print, "\n{}\n", cooling);
   }
   return out + fmt::format("\n{}\n", caution);
 }

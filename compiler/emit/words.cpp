@@ -83,6 +83,16 @@ std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line)
   return out;
 }
 
+std::string for_what(const Compiled& compiled, std::size_t line) {
+  constexpr std::size_t shown = 3;
+  const std::vector<std::string> all = purposes_of(compiled, line);
+  std::string out;
+  for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
+    out += (i > 0 ? ", " : "") + all[i];
+  }
+  return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
+}
+
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
@@ -109,6 +119,21 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   for (const auto& [person, classes] : labels) {
     out.push_back(fmt::format("read the label for {}: {}", person, classes));
   }
+  return out;
+}
+
+std::vector<std::string> to_check(const Compiled& compiled) {
+  std::vector<std::string> out;
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    for (const auto& ingredient : compiled.kitchen.recipe(making.recipe).ingredients) {
+      const foods::FoodId* food = ingredient.food();
+      if (food != nullptr && !ingredient.amount && !compiled.kitchen.food(*food).from_tap) {
+        out.push_back(compiled.kitchen.food(*food).name);
+      }
+    }
+  }
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
   return out;
 }
 

@@ -27,8 +27,13 @@ kitchen::Cents cents(const measure::Rational& amount);
 std::string purpose_of(const Compiled& compiled, const resolve::Use& use);
 /// The purposes of a line, each once, in the order of the uses.
 std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line);
+/// The same as one phrase: the first few, and how many more there are.
+std::string for_what(const Compiled& compiled, std::size_t line);
 /// Notes for a line: what to freeze, whose label to read.
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t line);
+
+/// Foods of recipe lines without an amount, each once: to have a look at before shopping.
+std::vector<std::string> to_check(const Compiled& compiled);
 
 /// The name of a dish: the recipe's or the food's.
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);

@@ -1,0 +1,81 @@
+#include "emit/day_words.hpp"
+
+#include "emit/words.hpp"
+#include "measure/print.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+namespace manciple::emit {
+
+using measure::Rational;
+
+const std::string_view cooling =
+    "Cool what is hot in shallow boxes: from 135 F to 70 F within 2 hours, to 41 F within 4 hours "
+    "more (FDA Food Code 3-501.14). Wash boards, knives and hands after raw meat.";
+
+std::string servings_of(const Rational& servings) {
+  return measure::print_decimal(servings, 1);
+}
+
+std::string_view word(prep::Reminder::Kind kind) {
+  using Kind = prep::Reminder::Kind;
+  switch (kind) {
+  case Kind::thaw:
+    return "thaw";
+  case Kind::soak:
+    return "soak";
+  case Kind::marinate:
+    return "marinate";
+  case Kind::ripen:
+    return "ripen";
+  case Kind::freeze:
+    return "freeze";
+  case Kind::use_up:
+    return "use up";
+  case Kind::leftovers:
+    return "keep";
+  }
+  return {};
+}
+
+std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {
+  const foods::Food* hottest = nullptr;
+  for (const auto& ingredient : recipe.ingredients) {
+    const foods::FoodId* id = ingredient.food();
+    if (id != nullptr && compiled.kitchen.food(*id).safe_at) {
+      const foods::Food& food = compiled.kitchen.food(*id);
+      if (hottest == nullptr ||
+          food.safe_at->value.fahrenheit > hottest->safe_at->value.fahrenheit) {
+        hottest = &food;
+      }
+    }
+  }
+  if (hottest == nullptr) {
+    return {};
+  }
+  const auto& safe = hottest->safe_at->value;
+  return fmt::format("{} F in the middle{} for {}", safe.fahrenheit,
+                     safe.rest_minutes > 0 ? fmt::format(", then {} min rest,", safe.rest_minutes)
+                                           : "",
+                     hottest->name);
+}
+
+std::string dishes_of(const Compiled& compiled, std::size_t m) {
+  const kitchen::Meal& meal = compiled.plan().meals[m];
+  std::vector<std::string> dishes;
+  for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
+    const kitchen::Dish& dish = meal.dishes[d];
+    std::string name = dish_name(compiled, dish);
+    if (dish.kind == kitchen::Dish::Kind::leftovers) {
+      name = "leftovers of " + name;
+    }
+    if (dish.kind != kitchen::Dish::Kind::plain) {
+      name += fmt::format(" for {}", servings_of(compiled.resolved.servings[m][d]));
+    }
+    dishes.push_back(std::move(name));
+  }
+  return text::join(dishes, "; ");
+}
+
+} // namespace manciple::emit

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "emit/compiled.hpp"
+
+#include <string>
+#include <string_view>
+
+/// Phrases about cooking and days that the schedule, the page and the calendar share.
+namespace manciple::emit {
+
+/// "4.5" servings; a whole number stays whole.
+std::string servings_of(const measure::Rational& servings);
+/// What a reminder asks for: "thaw", "use up".
+std::string_view word(prep::Reminder::Kind kind);
+/// The lowest safe temperature of what a recipe cooks: "165 F in the middle for chicken"; empty if
+/// none of it has one.
+std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe);
+/// The dishes of a meal with their servings: "Minestrone for 3.5; leftovers of Chili for 1".
+std::string dishes_of(const Compiled& compiled, std::size_t meal);
+
+/// Said wherever something hot is to be stored.
+extern const std::string_view cooling;
+
+} // namespace manciple::emit

@@ -1,0 +1,31 @@
+#include "emit/page/html.hpp"
+#include "emit/page/parts.hpp"
+
+#include <fmt/format.h>
+
+#include <iterator>
+
+namespace manciple::emit::page {
+
+std::string labels_section(const Compiled& compiled) {
+  std::string out = fmt::format(
+      "<section id=labels aria-labelledby=labels-h><h2 id=labels-h>Labels</h2>\n<p>{} labels, in "
+      "the order in which they are made.</p>\n<form class=grid><label>Paper <select "
+      "name=paper><option value=A4>A4<option value=letter>US Letter</select></label> <label>Across "
+      "<input name=cols type=number inputmode=numeric min=1 max=6 value=3></label> <label>Down "
+      "<input name=rows type=number inputmode=numeric min=2 max=16 value=8></label> <span "
+      "id=sheets></span></form>\n<div class=labels>\n",
+      compiled.prep.labels.size());
+  for (const prep::Label& label : compiled.prep.labels) {
+    fmt::format_to(std::back_inserter(out),
+                   "<div class=label><b>{}</b><span>{}</span><span>{} {}</span><span>use by "
+                   "<b>{}</b></span>{}</div>\n",
+                   name(label.name), name(label.amount), foods::name(label.place),
+                   text::print_day(label.made), text::print_date(label.use_by),
+                   label.reheat.empty() ? ""
+                                        : "<span class=then>" + name(label.reheat) + "</span>");
+  }
+  return out + "</div></section>\n";
+}
+
+} // namespace manciple::emit::page

@@ -1,0 +1,279 @@
+#include "emit/page/html.hpp"
+#include "emit/page/parts.hpp"
+#include "emit/page/strips.hpp"
+#include "emit/words.hpp"
+#include "measure/print.hpp"
+#include "purchase/good.hpp"
+#include "purchase/use.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <map>
+
+namespace manciple::emit::page {
+namespace {
+
+using kitchen::Cents;
+using measure::Rational;
+using text::Date;
+
+// As many as the style has colours for.
+constexpr std::size_t colours = 6;
+
+std::size_t days_of(const Compiled& compiled) {
+  return static_cast<std::size_t>((compiled.plan().until - compiled.plan().from).count()) + 1;
+}
+
+Date monday_of(Date day) {
+  return day - std::chrono::days(std::chrono::weekday(day).iso_encoding() - 1);
+}
+
+std::string figure(std::string_view title, std::string_view content, std::string_view table) {
+  // The table may be wider than a phone; then it moves within its frame, by finger and by keys.
+  const std::string figures =
+      fmt::format("<details><summary>The figures</summary><div class=table role=region tabindex=0 "
+                  "aria-label=\"{}: the figures\">\n{}</div></details>\n",
+                  title, table);
+  return fmt::format("<figure><figcaption><h3>{}</h3></figcaption>\n{}{}</figure>\n", title,
+                     content, figures);
+}
+
+// What each colour means.
+std::string legend(const std::vector<std::string>& names) {
+  std::string out = "<ul class=legend>";
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    fmt::format_to(std::back_inserter(out), "<li><i class=\"key b{}\"></i> {}</li>", i % colours,
+                   name(names[i]));
+  }
+  return out + "</ul>\n";
+}
+
+double share(const Rational& part, const Rational& whole) {
+  return whole == 0 ? 0 : to_double(part / whole);
+}
+
+// A bar a week, a piece a shop.
+std::string spend(const Compiled& compiled) {
+  std::map<Date, std::vector<Cents>> weeks;
+  std::vector<std::string> shops;
+  for (const kitchen::Shop& shop : compiled.kitchen.shops) {
+    shops.push_back(shop.name);
+  }
+  for (const purchase::StopMade& visit : compiled.shopping.visits) {
+    auto& week = weeks[monday_of(visit.date)];
+    week.resize(shops.size());
+    week[static_cast<std::size_t>(visit.shop)] += visit.paid();
+  }
+  Cents most = 0;
+  for (const auto& [monday, paid] : weeks) {
+    Cents sum = 0;
+    for (const Cents one : paid) {
+      sum += one;
+    }
+    most = std::max(most, sum);
+  }
+  std::string bars;
+  std::string table = "<table><thead><tr><th scope=col>Week of";
+  for (const std::string& shop : shops) {
+    table += "<th scope=col>" + name(shop);
+  }
+  table += "<th scope=col>All</tr></thead><tbody>\n";
+  for (const auto& [monday, paid] : weeks) {
+    Cents sum = 0;
+    double x = 0;
+    std::string pieces;
+    table += fmt::format("<tr><th scope=row>{}", text::print_day(monday));
+    for (std::size_t s = 0; s < paid.size(); ++s) {
+      const double width = share(paid[s], most);
+      if (paid[s] > 0) {
+        fmt::format_to(std::back_inserter(pieces), "<rect class=b{} x={} width={} height=26 />",
+                       s % colours, percent(x), percent(width));
+      }
+      table += "<td>" + kitchen::print_money(paid[s]);
+      x += width;
+      sum += paid[s];
+    }
+    table += fmt::format("<td>{}</tr>\n", kitchen::print_money(sum));
+    fmt::format_to(std::back_inserter(bars),
+                   "<p class=bar>Week of {} <b>{}</b></p><svg aria-hidden=true width=\"100%\" "
+                   "height=26>{}</svg>\n",
+                   text::print_day(monday), escape(money(compiled, sum)), pieces);
+  }
+  return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
+}
+
+// Litres taken on each night in one place: what is on hand, by which the model's room falls short
+// of the capacity, and what is bought, in the solver's millionths of a microlitre.
+std::vector<double> litres(const purchase::Model& model,
+                           const std::vector<std::vector<std::int64_t>>& taken, foods::Place place,
+                           const Rational& capacity) {
+  const auto p = static_cast<std::size_t>(place);
+  std::vector<double> out;
+  for (std::size_t night = 0; night < model.room[p].size(); ++night) {
+    const Rational on_hand = capacity - Rational(model.room[p][night]) / 1'000'000;
+    const Rational bought = Rational(taken[p][night]) / 1'000'000 / 1'000'000;
+    out.push_back(to_double(on_hand + bought));
+  }
+  return out;
+}
+
+// To a tenth; a whole number stays whole.
+std::string tenth(double value) {
+  const auto tenths = static_cast<long long>(value * 10 + 0.5);
+  return tenths % 10 == 0 ? fmt::format("{}", tenths / 10)
+                          : fmt::format("{}.{}", tenths / 10, tenths % 10);
+}
+
+// A drawing over the days of the plan: what `inside` draws stretches to the width, the labels do
+// not.
+std::string over_days(const Compiled& compiled, std::string_view label, double top,
+                      std::string_view top_label, std::string_view inside) {
+  const std::size_t days = days_of(compiled);
+  std::string axis;
+  for (std::size_t d = 0; d < days; ++d) {
+    const Date day = compiled.plan().from + std::chrono::days(d);
+    if (std::chrono::weekday(day) == std::chrono::Monday) {
+      fmt::format_to(std::back_inserter(axis), "<text class=axis x={} y=158>{}</text>",
+                     percent(static_cast<double>(d) / static_cast<double>(days)),
+                     static_cast<unsigned>(std::chrono::year_month_day(day).day()));
+    }
+  }
+  return fmt::format("<svg role=img aria-label=\"{}\" width=\"100%\" height=164><svg y=18 "
+                     "height=124 width=\"100%\" viewBox=\"0 0 {} {}\" preserveAspectRatio=none>"
+                     "{}</svg><line class=grid x1=0 x2=\"100%\" y1=18 y2=18 /><text class=axis x=0 "
+                     "y=13>{}</text>{}</svg>\n",
+                     escape(label), days, tenth(top), inside, escape(top_label), axis);
+}
+
+std::string room(const Compiled& compiled) {
+  const auto& household = compiled.kitchen.household;
+  const std::array<std::pair<foods::Place, std::optional<Rational>>, 3> places{
+      std::pair{foods::Place::fridge, household.fridge_litres},
+      std::pair{foods::Place::freezer, household.freezer_litres},
+      std::pair{foods::Place::pantry, household.pantry_litres}};
+  const purchase::Model& model = compiled.shopping.lowered.model;
+  std::vector<purchase::Prepared> goods;
+  for (const purchase::Good& good : model.goods) {
+    goods.push_back(purchase::prepare(model, good));
+  }
+  const auto room_taken = purchase::all_room_taken(model, goods, compiled.shopping.solution);
+  std::string pictures;
+  std::string head;
+  std::vector<std::vector<double>> columns;
+  for (const auto& [place, capacity] : places) {
+    if (!capacity) {
+      continue;
+    }
+    const std::vector<double> taken = litres(model, room_taken, place, *capacity);
+    const double top = to_double(*capacity);
+    std::string path = fmt::format("M0 {}", tenth(top));
+    for (std::size_t night = 0; night < taken.size(); ++night) {
+      fmt::format_to(std::back_inserter(path), "V{}H{}", tenth(std::max(0.0, top - taken[night])),
+                     night + 1);
+    }
+    fmt::format_to(std::back_inserter(path), "V{}Z", tenth(top));
+    const auto fullest = std::max_element(taken.begin(), taken.end());
+    const Date when = compiled.plan().from + std::chrono::days(fullest - taken.begin());
+    const std::string said =
+        fmt::format("{}: at most {} l of {} l, on the night of {}", foods::name(place),
+                    tenth(*fullest), measure::print_decimal(*capacity, 1), text::print_day(when));
+    pictures += fmt::format("<p class=bar>{}</p>\n", said) +
+                over_days(compiled, said, top, fmt::format("{} l", tenth(top)),
+                          fmt::format("<path class=area d=\"{}\"/>", path));
+    head += fmt::format("<th scope=col>{}, l", foods::name(place));
+    columns.push_back(taken);
+  }
+  if (columns.empty()) {
+    return {};
+  }
+  std::string table = "<table><thead><tr><th scope=col>Night of" + head + "</tr></thead><tbody>\n";
+  for (std::size_t night = 0; night < columns.front().size(); ++night) {
+    table += fmt::format("<tr><th scope=row>{}",
+                         text::print_day(compiled.plan().from + std::chrono::days(night)));
+    for (const auto& column : columns) {
+      table += "<td>" + tenth(column[night]);
+    }
+    table += "</tr>\n";
+  }
+  return figure("Room taken at home",
+                pictures +
+                    "<p class=note>Food as it is bought and what was on hand; cooked boxes are not "
+                    "counted.</p>\n",
+                table + "</tbody></table>");
+}
+
+// A column a day, a piece a meal.
+std::string meals(const Compiled& compiled) {
+  const auto& plan = compiled.plan();
+  std::vector<std::string> slots;
+  for (const kitchen::Slot& slot : compiled.kitchen.household.slots) {
+    slots.push_back(slot.name);
+  }
+  std::vector<std::vector<Rational>> cost(days_of(compiled), std::vector<Rational>(slots.size()));
+  std::string table =
+      "<table><thead><tr><th scope=col>Day<th scope=col>Meal<th scope=col>Dishes<th "
+      "scope=col>Cost</tr></thead><tbody>\n";
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    const kitchen::Meal& meal = plan.meals[m];
+    Rational sum = 0;
+    std::string dishes;
+    for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
+      sum += compiled.worth.dishes[m][d];
+      dishes += (d > 0 ? ", " : "") + name(dish_name(compiled, meal.dishes[d]));
+    }
+    const auto slot =
+        static_cast<std::size_t>(std::find(slots.begin(), slots.end(), meal.slot) - slots.begin());
+    cost[static_cast<std::size_t>((meal.date - plan.from).count())][slot] += sum;
+    table +=
+        fmt::format("<tr><th scope=row>{}<td>{}<td>{}<td>{}</tr>\n", text::print_day(meal.date),
+                    escape(meal.slot), dishes, kitchen::print_money(cents(sum)));
+  }
+  Rational most = 0;
+  std::size_t dearest = 0;
+  for (std::size_t d = 0; d < cost.size(); ++d) {
+    Rational sum = 0;
+    for (const Rational& one : cost[d]) {
+      sum += one;
+    }
+    if (sum > most) {
+      most = sum;
+      dearest = d;
+    }
+  }
+  std::string columns;
+  for (std::size_t d = 0; d < cost.size(); ++d) {
+    Rational below = 0;
+    for (std::size_t s = 0; s < slots.size(); ++s) {
+      if (cost[d][s] > 0) {
+        const double height = 100 * share(cost[d][s], most);
+        fmt::format_to(std::back_inserter(columns),
+                       "<rect class=b{} x={}.08 y={} width=.84 height={} />", s % colours, d,
+                       tenth(100 * share(most - below - cost[d][s], most)), tenth(height));
+        below += cost[d][s];
+      }
+    }
+  }
+  const std::string top = money(compiled, cents(most));
+  return figure(
+      "What meals cost",
+      legend(slots) +
+          over_days(compiled,
+                    fmt::format("Cost of the meals of each day; the dearest is {} with {}",
+                                text::print_day(plan.from + std::chrono::days(dearest)), top),
+                    100, top, columns) +
+          "<p class=note>What was bought for them, before tax; what was in the house "
+          "counts nothing.</p>\n",
+      table + "</tbody></table>");
+}
+
+} // namespace
+
+std::string pictures_section(const Compiled& compiled) {
+  return "<section id=pictures aria-labelledby=pictures-h><h2 id=pictures-h>Pictures</h2>\n" +
+         spend(compiled) + room(compiled) + meals(compiled) + food_strips(compiled) +
+         "</section>\n";
+}
+
+} // namespace manciple::emit::page
