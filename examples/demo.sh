@@ -11,4 +11,5 @@ cmake --build build/release --target manciple -- --quiet
 build/release/manciple build plans/2027-03.yaml --out out/2027-03 >/dev/null
 cat out/2027-03/list.txt
 echo
-echo "The rest is in out/2027-03: menu.md, prep.md, days.md, labels.md, money.md, left.md, list.md, list.csv, result.json"
+echo "The page for the phone and the printer: out/2027-03/month.html"
+echo "The rest is beside it: calendar.ics, menu.md, prep.md, days.md, labels.md, money.md, left.md, list.md, list.csv, result.json"

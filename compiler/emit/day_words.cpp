@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <map>
+
 namespace manciple::emit {
 
 using measure::Rational;
@@ -37,6 +39,25 @@ std::string_view word(prep::Reminder::Kind kind) {
     return "keep";
   }
   return {};
+}
+
+std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
+  std::map<std::pair<foods::Place, std::string>, int> boxes;
+  int all = 0;
+  for (const prep::Label& label : compiled.prep.labels) {
+    if (label.making == making) {
+      ++boxes[{label.place, label.amount}];
+      ++all;
+    }
+  }
+  std::vector<std::string> words;
+  for (const auto& [box, count] : boxes) {
+    words.push_back(fmt::format("{}{} ({})", count == 1 ? "" : fmt::format("{} x ", count),
+                                box.second, foods::name(box.first)));
+  }
+  return words.empty() ? ""
+                       : fmt::format("; store {} {}: {}", all, all == 1 ? "box" : "boxes",
+                                     text::join(words, ", "));
 }
 
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {

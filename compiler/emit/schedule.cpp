@@ -11,7 +11,6 @@
 
 #include <algorithm>
 #include <iterator>
-#include <map>
 
 namespace manciple::emit {
 
@@ -79,27 +78,6 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
 char mark_of(std::size_t task) {
   return static_cast<char>(task < 26 ? 'A' + static_cast<int>(task)
                                      : 'a' + static_cast<int>((task - 26) % 26));
-}
-
-// What a batch is stored as: "; store 3 boxes: 4 cups (freezer), 4 cups (freezer), 2 cups
-// (fridge)".
-std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
-  std::map<std::pair<foods::Place, std::string>, int> boxes;
-  int all = 0;
-  for (const prep::Label& label : compiled.prep.labels) {
-    if (label.making == making) {
-      ++boxes[{label.place, label.amount}];
-      ++all;
-    }
-  }
-  std::vector<std::string> words;
-  for (const auto& [box, count] : boxes) {
-    words.push_back(fmt::format("{}{} ({})", count == 1 ? "" : fmt::format("{} x ", count),
-                                box.second, foods::name(box.first)));
-  }
-  return words.empty() ? ""
-                       : fmt::format("; store {} {}: {}", all, all == 1 ? "box" : "boxes",
-                                     text::join(words, ", "));
 }
 
 // What one cook does, in order, and when the hands are free. What starts by itself stands with the

@@ -9,6 +9,8 @@ set -euo pipefail
 [ $# -ge 1 ] || { echo "usage: bash tests/bench/prep.sh DIRECTORY [SECONDS]" >&2; exit 2; }
 folder=$(cd "$1" && pwd)
 cd "$(dirname "$0")/../.."
+. tests/packages.sh
+need_packages "${build_packages[@]}" "${test_packages[@]}"
 build=${BUILD:-build/bench}
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DMANCIPLE_TESTS=ON -DMANCIPLE_BENCH=ON >/dev/null
 cmake --build "$build" --target prep_bench >/dev/null

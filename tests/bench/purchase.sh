@@ -21,6 +21,8 @@ done
 shift $((OPTIND - 1))
 sizes=("$@")
 [ ${#sizes[@]} -gt 0 ] || sizes=(1 2 4 8 f=8 c1)
+. tests/packages.sh
+need_packages "${build_packages[@]}" "${test_packages[@]}" coinor-cbc glpk-utils
 build=${BUILD:-build/bench}
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DMANCIPLE_TESTS=ON -DMANCIPLE_BENCH=ON >/dev/null
 cmake --build "$build" --target purchase_bench plan_model >/dev/null

@@ -17,13 +17,14 @@ std::string labels_section(const Compiled& compiled) {
       "id=sheets></span></form>\n<div class=labels>\n",
       compiled.prep.labels.size());
   for (const prep::Label& label : compiled.prep.labels) {
-    fmt::format_to(std::back_inserter(out),
-                   "<div class=label><b>{}</b><span>{}</span><span>{} {}</span><span>use by "
-                   "<b>{}</b></span>{}</div>\n",
-                   name(label.name), name(label.amount), foods::name(label.place),
-                   text::print_day(label.made), text::print_date(label.use_by),
-                   label.reheat.empty() ? ""
-                                        : "<span class=then>" + name(label.reheat) + "</span>");
+    fmt::format_to(
+        std::back_inserter(out),
+        "<div class=label><b>{}</b><span>{}</span>{}<span>{} {}</span><span>use by "
+        "<b>{}</b></span>{}</div>\n",
+        name(label.name), name(label.amount),
+        label.purpose.empty() ? "" : "<span>for " + name(label.purpose) + "</span>",
+        foods::name(label.place), text::print_day(label.made), text::print_date(label.use_by),
+        label.reheat.empty() ? "" : "<span class=then>" + name(label.reheat) + "</span>");
   }
   return out + "</div></section>\n";
 }

@@ -155,11 +155,11 @@ std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
     if (making.session == session.session) {
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
-      makes += fmt::format("<li><b>{}</b>, {} times the recipe ({} servings), for {}{}</li>\n",
-                           name(recipe.name), measure::print_decimal(making.times, 2),
-                           servings_of(making.times * recipe.serves),
-                           name(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
-                           safe.empty() ? "" : "; " + escape(safe));
+      makes += fmt::format(
+          "<li><b>{}</b>, {} times the recipe ({} servings), for {}{}</li>\n", name(recipe.name),
+          measure::print_decimal(making.times, 2), servings_of(making.times * recipe.serves),
+          name(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
+          (safe.empty() ? "" : "; " + escape(safe)) + escape(boxes_of(compiled, making.id)));
     }
   }
   fmt::format_to(print, "<div class=work><div class=plan>{}{}</div><div class=sheets>\n",
