@@ -1,4 +1,11 @@
 #include "house.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <bit>
+#include <random>
+#include <set>
 
 namespace manciple {
 namespace {
@@ -110,6 +117,72 @@ TEST(Resolve, OneBatchServesEveryUseThatItKeepsFor) {
   EXPECT_EQ(when[0], (std::pair<std::string, Rational>{"2027-03-07", 1}));
   EXPECT_EQ(when[1], (std::pair<std::string, Rational>{"2027-03-12", Rational(1, 2)}));
   EXPECT_EQ(when[2], (std::pair<std::string, Rational>{"2027-03-14", Rational(1, 2)}));
+}
+
+// Against every choice of sessions: of those that serve all uses that a session can serve at all,
+// the smallest. Uses that none can serve are made on their day, one making a day.
+TEST(Resolve, ThereAreAsFewBatchesAsCanBe) {
+  std::mt19937 random(20270301);
+  const auto number = [&](int least, int most) {
+    return least + static_cast<int>(random() % static_cast<unsigned>(most - least + 1));
+  };
+  for (int instance = 0; instance < 80; ++instance) {
+    const int keeps = number(1, 9);
+    std::set<int> sessions;
+    std::set<int> uses;
+    for (int i = number(1, 6); i > 0; --i) {
+      sessions.insert(number(1, 31));
+    }
+    for (int i = number(1, 9); i > 0; --i) {
+      uses.insert(number(1, 31));
+    }
+    House house;
+    house.recipe("base", "3 lb onion",
+                 fmt::format("makes: 6 cups\nkeeps: {{fridge: {} days}}\n", keeps));
+    house.recipe("soup", "3 cups base");
+    house.write("plans/on-hand.yaml",
+                "date: 2027-02-28\non hand: [\"200 lb onion, pantry, use by 2027-04-30\"]\n");
+    std::vector<std::string> meals;
+    for (const int day : uses) {
+      meals.push_back(fmt::format("2027-03-{:02}: {{dinner: soup}}", day));
+    }
+    std::string windows = "prep:\n";
+    for (const int day : sessions) {
+      windows +=
+          fmt::format("  - {{date: 2027-03-{:02}, from: \"08:00\", until: \"09:00\"}}\n", day);
+    }
+    house.plan(text::join(meals, ", "), windows);
+
+    const std::vector<int> days(sessions.begin(), sessions.end());
+    const auto serves = [&](int session, int use) {
+      return session <= use && use - session <= keeps;
+    };
+    std::size_t alone = 0;
+    for (const int use : uses) {
+      alone +=
+          std::none_of(days.begin(), days.end(), [&](int s) { return serves(s, use); }) ? 1 : 0;
+    }
+    std::size_t fewest = days.size() + uses.size();
+    for (unsigned chosen = 0; chosen < (1U << days.size()); ++chosen) {
+      const auto served = [&](int use) {
+        bool possible = false;
+        for (std::size_t s = 0; s < days.size(); ++s) {
+          possible = possible || serves(days[s], use);
+          if ((chosen >> s & 1U) != 0 && serves(days[s], use)) {
+            return true;
+          }
+        }
+        return !possible;
+      };
+      if (std::all_of(uses.begin(), uses.end(), served)) {
+        fewest = std::min<std::size_t>(fewest, static_cast<std::size_t>(std::popcount(chosen)));
+      }
+    }
+    const auto compiled = house.good();
+    EXPECT_EQ(makings_of(compiled, "base").size(), fewest + alone)
+        << "keeps " << keeps << ", sessions on " << fmt::format("{}", fmt::join(days, " "))
+        << ", uses on " << fmt::format("{}", fmt::join(uses, " "));
+  }
 }
 
 TEST(Resolve, JuiceAndZestComeFromTheSameFruit) {
