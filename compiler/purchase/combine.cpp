@@ -166,7 +166,10 @@ private:
       return a.parent != b.parent ? a.parent < b.parent : a.plan < b.plan;
     });
     std::size_t kept = 0;
+    std::size_t seen = 0;
     for (const Label label : layer.labels) {
+      if (++seen % 4096 == 0 && limits_.reached())
+        break; // the caller gives up
       bool beaten = false;
       const std::size_t looks = std::min(kept, most_looks);
       for (std::size_t i = 0; i < looks && !beaten; ++i)

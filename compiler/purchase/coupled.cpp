@@ -85,24 +85,26 @@ private:
   /// these prices leave hope for.
   void search_stops() {
     settled_.clear();
-    StopTerms terms;
-    for (int round = 0; round < most_rounds; ++round) {
-      set_prices(ledger_, prices_);
-      terms = terms_at(model_, prices_);
-      const StopsResult relaxed = choose_stops(ledger_, terms, choices_, limits_, best_);
-      if (relaxed.made.empty() || settled_.count(relaxed.made) > 0 || limits_.reached()) {
-        bound_ = relaxed.bound;
+    for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
+      const StopsResult relaxed = choose(terms_now());
+      if (relaxed.made.empty() || settled_.count(relaxed.made) > 0)
         break;
-      }
       prices_ = settle(relaxed.made).prices;
     }
-    set_prices(ledger_, prices_);
-    terms = terms_at(model_, prices_);
+    StopTerms terms = terms_now();
     terms.exact = [&](const std::vector<bool>& made, Cost below) {
       const Settled& settled = settle(made);
       return std::pair(settled.cost < below ? settled.cost : impossible, settled.bound);
     };
-    bound_ = choose_stops(ledger_, terms, choices_, limits_, best_).bound;
+    bound_ = choose(terms).bound;
+  }
+
+  StopTerms terms_now() {
+    set_prices(ledger_, prices_);
+    return terms_at(model_, prices_);
+  }
+  StopsResult choose(const StopTerms& terms) {
+    return choose_stops(ledger_, terms, choices_, limits_, best_);
   }
 
   const Settled& settle(const std::vector<bool>& made) {

@@ -34,16 +34,42 @@ public:
     to_go_.prepare(good_, terms_);
   }
 
+  /// The cheapest plan by `cheapest` may cost less than any path: there, packs of one day are used
+  /// in any order. Then the limit is raised until it leaves the slack above the shortest path.
   void build(Fine slack) {
     Workspace workspace;
     const Outcome least = cheapest(good_, terms_, workspace);
     if (!is_possible(least.cost))
       return;
-    slack_ = slack;
-    limit_ = slack < impossible.value - least.cost.value ? least.cost.value + slack + rounding
-                                                         : impossible.value;
+    slack_ = std::min(slack, impossible.value / 8);
+    limit_ = least.cost.value + slack_ + 2 * rounding;
+    for (;;) {
+      lay_out();
+      if (!network_.finished)
+        return;
+      const Cost shortest = possible_ ? network_.to_end(lengths_).front() : impossible;
+      const Fine longest = shortest.value + slack_ + rounding;
+      if (is_possible(shortest) && longest <= limit_) {
+        network_.shrink(lengths_, longest);
+        return;
+      }
+      if (limit_ >= impossible.value / 4) { // no plan at all
+        network_.nodes.clear();
+        return;
+      }
+      limit_ = is_possible(shortest) ? longest : least.cost.value + 4 * (limit_ - least.cost.value);
+    }
+  }
+
+private:
+  void lay_out() {
+    network_.nodes.assign(1, {});
+    network_.edges.clear();
+    network_.paid.clear();
+    network_.held.clear();
+    network_.all = true;
+    lengths_.clear();
     from_start_.assign(1, 0);
-    network_.nodes.resize(1);
     Layer layer{{stages_.start(), 0}};
     for (std::size_t stage = 0; stage < stages_.count() && network_.finished; ++stage) {
       Layer next;
@@ -55,10 +81,9 @@ public:
       }
       layer = std::move(next);
     }
-    drop_dead_ends(layer);
+    close_dead_ends(layer);
   }
 
-private:
   using Layer = std::map<std::vector<Amount>, std::size_t>;
 
   /// A lower bound on what the rest costs.
@@ -194,22 +219,19 @@ private:
       network_.finished = false;
   }
 
-  /// Ends that do not meet all demands are no ends.
-  void drop_dead_ends(const Layer& last) {
-    std::vector<bool> ends(network_.nodes.size(), false);
+  /// A node without edges counts as an end: what leads to one that does not meet all demands, or
+  /// is none, is barred.
+  void close_dead_ends(const Layer& last) {
+    std::vector<bool> alive(network_.nodes.size(), false);
     for (const auto& [state, node] : last)
-      ends[node] = stages_.in_time(stages_.count(), state);
-    for (Cost& length : lengths_)
-      length.ties = 0;
-    // A node without edges that is no end is made unreachable.
-    std::vector<bool> alive = ends;
+      alive[node] = stages_.in_time(stages_.count(), state);
     for (std::size_t node = network_.nodes.size(); node-- > 0;)
       for (std::size_t e = network_.nodes[node].edges; e < network_.nodes[node].edges_end; ++e)
         if (alive[network_.edges[e].to])
           alive[node] = true;
         else
           lengths_[e] = impossible;
-    network_.shrink(lengths_, limit_);
+    possible_ = alive[0];
   }
 
   const Model& model_;
@@ -221,6 +243,8 @@ private:
   Terms terms_;
   ToGo to_go_;
   Fine slack_ = 0;
+  /// There is a path to an end.
+  bool possible_ = false;
   Fine limit_ = 0;
   std::vector<Fine> from_start_;
   std::vector<Cost> lengths_;

@@ -21,10 +21,11 @@ constexpr Fine narrow = fine(100);
 /// Networks are built anew while that raises the bound by more than this, but so often at most.
 constexpr Fine worth_building = fine(1);
 constexpr int most_builds = 4;
-/// For a good limit: plans of at most 2 cents of excess, where they are not too many.
-constexpr Fine cheap_repair = fine(200);
+/// For a good limit: plans of at most 10 cents of excess, where they are not too many, and so many
+/// starts.
+constexpr Fine cheap_repair = fine(1000);
 constexpr std::size_t most_repair_plans = 2'000;
-constexpr std::size_t most_repairs = 8;
+constexpr std::size_t most_repairs = 32;
 /// Reductions whose prices differ by less than this are looked at together first.
 constexpr Fine alike = fine_per_money / 100;
 
@@ -79,19 +80,23 @@ bool Settler::matters(const Prepared& good) const {
          });
 }
 
-bool Settler::build(const Prices& prices, Fine slack) {
+Settler::Built Settler::build(const Prices& prices, Fine slack) {
   networks_.clear();
   for (const Prepared& good : goods_) {
+    if (networks_.size() % 16 == 0 && limits_.reached())
+      return Built::gave_up;
     std::vector<bool> open;
     for (const Visit& visit : good.visits)
       open.push_back(made_[visit.stop]);
     networks_.emplace_back(model_, good, open, prices, matters(good) ? slack : 0,
                            most_edges * effort_, limits_);
-    if (networks_.back().nodes.empty() || !networks_.back().finished)
-      return false;
+    if (!networks_.back().finished)
+      return Built::gave_up;
+    if (networks_.back().nodes.empty())
+      return Built::cannot_be;
   }
   search_.use(networks_);
-  return true;
+  return Built::all;
 }
 
 Settled Settler::settle(Prices prices) {
@@ -111,8 +116,9 @@ Cost Settler::search(Prices& prices) {
   Fine slack = wide;
   Prices next = prices;
   for (int builds = 0; builds < most_builds; ++builds) {
-    if (!build(next, slack))
-      return networks_.back().finished ? impossible : proven;
+    const Built built = build(next, slack);
+    if (built != Built::all)
+      return built == Built::cannot_be ? impossible : proven;
     const PriceSearch::Found here = search_.at(next);
     if (here.bound > proven) {
       proven = here.bound;
@@ -128,9 +134,9 @@ Cost Settler::search(Prices& prices) {
   }
   // First among few plans, to know a good limit; then among all that count.
   for (bool all = false; proven < best() && !all && !limits_.reached();) {
-    slack = gap(proven) <= slack ? gap(proven) : slack;
     all = gap(proven) <= slack;
-    if (!build(prices, slack))
+    slack = std::min(slack, gap(proven));
+    if (build(prices, slack) != Built::all)
       return proven;
     const Cost bound = branch(prices);
     if (all)
@@ -258,14 +264,19 @@ Cost Settler::combine_plans(const PriceSearch::Found& found) {
   for (ShopId shop = 0; shop < model_.shops.size(); ++shop)
     if (found.prices.credit[shop] > 0)
       credit_shops_.insert(shop);
-  search_.shift(found.prices);
-  improve(found, {}, found.bound);
+  // The second time, with wider networks, there is nothing new to be expected.
+  const bool is_new = improved_.insert(found.prices.targets).second;
+  if (is_new) {
+    search_.shift(found.prices);
+    improve(found, {}, found.bound);
+  }
+  chosen_.clear();
   Cost bound = found.bound;
   for (const bool strict : {false, true}) {
     if (bound >= best())
       break;
     bound = std::max(bound, combine_all(found, strict));
-    if (!strict && bound < best())
+    if (!strict && is_new && !chosen_.empty() && bound < best())
       improve(found, chosen_, bound);
   }
   return bound;
@@ -293,7 +304,9 @@ void Settler::improve(const PriceSearch::Found& found, const std::vector<Path>& 
     plan.push_back(same == plans.end() ? 0 : static_cast<std::size_t>(same - plans.begin()));
   }
   const Cost before = best();
-  for (std::size_t attempt = 0; attempt < most_repairs && best() > enough; ++attempt)
+  const std::size_t attempts = start.empty() ? 1 : most_repairs;
+  for (std::size_t attempt = 0; attempt < attempts && best() > enough && !limits_.reached();
+       ++attempt)
     take(sets, repair(sets, limits, varied(sets, plan, attempt)));
   if (best() < before)
     return;

@@ -33,8 +33,9 @@ public:
 
 private:
   Cost search(Prices& prices);
-  /// Networks for prices with no target decided; false if a good cannot be had, or on giving up.
-  bool build(const Prices& prices, Fine slack);
+  enum class Built : std::uint8_t { all, cannot_be, gave_up };
+  /// Networks for prices with no target decided.
+  Built build(const Prices& prices, Fine slack);
   Fine gap(Cost bound) const;
   bool matters(const Prepared& good) const;
 
@@ -65,6 +66,8 @@ private:
   PriceSearch search_;
   /// By good: the best combination found for rows that are less strict.
   std::vector<Path> chosen_;
+  /// Targets for which a good limit has been looked for.
+  std::set<std::vector<Target>> improved_;
   /// Shops whose credit depends on the plans.
   std::set<ShopId> credit_shops_;
 };
