@@ -89,6 +89,11 @@ private:
       const StopsResult relaxed = choose(terms_now());
       if (relaxed.made.empty() || settled_.count(relaxed.made) > 0)
         break;
+      offer_as_priced(relaxed.made);
+      if (relaxed.bound >= best_) {
+        bound_ = relaxed.bound;
+        return;
+      }
       prices_ = settle(relaxed.made).prices;
     }
     StopTerms terms = terms_now();
@@ -97,6 +102,20 @@ private:
       return std::pair(settled.cost < below ? settled.cost : impossible, settled.bound);
     };
     bound_ = choose(terms).bound;
+  }
+
+  /// What the goods buy with the stops at the prices as they are may break no limit.
+  void offer_as_priced(const std::vector<bool>& made) {
+    std::vector<StopState> states;
+    for (const bool stop : made)
+      states.push_back(stop ? StopState::open : StopState::closed);
+    const Basket basket(ledger_, states);
+    std::vector<std::vector<Buy>> buys;
+    for (GoodId good = 0; good < goods_.size(); ++good)
+      buys.push_back(basket.outcome(good).buys);
+    Bundle bundle = bundle_of(model_, goods_, std::move(buys));
+    if (fits(model_, bundle))
+      offer(total_cost(model_, made, bundle), made, std::move(bundle.buys));
   }
 
   StopTerms terms_now() {
