@@ -25,7 +25,7 @@ constexpr int most_builds = 4;
 /// starts.
 constexpr Fine cheap_repair = fine(1000);
 constexpr std::size_t most_repair_plans = 2'000;
-constexpr std::size_t most_repairs = 32;
+constexpr std::size_t most_repairs = 12;
 /// Reductions whose prices differ by less than this are looked at together first.
 constexpr Fine alike = fine_per_money / 100;
 
@@ -304,7 +304,7 @@ void Settler::improve(const PriceSearch::Found& found, const std::vector<Path>& 
     plan.push_back(same == plans.end() ? 0 : static_cast<std::size_t>(same - plans.begin()));
   }
   const Cost before = best();
-  const std::size_t attempts = start.empty() ? 1 : most_repairs;
+  const std::size_t attempts = start.empty() ? 1 : most_repairs * effort_;
   for (std::size_t attempt = 0; attempt < attempts && best() > enough && !limits_.reached();
        ++attempt)
     take(sets, repair(sets, limits, varied(sets, plan, attempt)));
