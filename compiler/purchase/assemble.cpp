@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "purchase/cost.hpp"
 #include "purchase/use.hpp"
 
 namespace manciple::purchase {
@@ -51,14 +52,6 @@ Solution assemble(const Model& model, const std::vector<Prepared>& goods,
   solution.total_fine += fine(solution.stop_cost);
   solution.total = to_money(solution.total_fine);
   return solution;
-}
-
-Cost cost_of(const Solution& solution) {
-  Cost cost{solution.total_fine, static_cast<std::int64_t>(solution.stops.size()) * one_stop};
-  for (const GoodSolution& good : solution.goods)
-    for (const Purchase& purchase : good.purchases)
-      cost.ties += purchase.packs;
-  return cost;
 }
 
 } // namespace manciple::purchase

@@ -2,7 +2,6 @@
 
 #include <vector>
 
-#include "purchase/cost.hpp"
 #include "purchase/good.hpp"
 #include "purchase/subproblem.hpp"
 
@@ -21,8 +20,5 @@ TillReductions till_reductions(const Model& model, const std::vector<Money>& spe
 /// proven of it (status, bound, counts).
 Solution assemble(const Model& model, const std::vector<Prepared>& goods,
                   const std::vector<bool>& made, const std::vector<std::vector<Buy>>& buys);
-
-/// The solution's cost as the search counts it.
-Cost cost_of(const Solution& solution);
 
 } // namespace manciple::purchase

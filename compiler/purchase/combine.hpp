@@ -32,9 +32,13 @@ struct Choice {
   bool finished = true;
 };
 
-/// The cheapest combination of plans within the limits that costs less than `below`, by depth-first
-/// branch and bound on priced costs. Gives up when the limits are reached or after `most` steps.
+/// The cheapest combination of plans within the limits that costs less than `below`: labels, good
+/// by good, cut off by priced costs. Gives up when the limits are reached or after `most` steps.
 Choice combine(const Model& model, const std::vector<const PlanSet*>& goods, const Joint& joint,
                Cost below, Limits& limits, std::size_t most);
+
+/// Likewise, but looks at the most promising combinations only.
+Choice combine_roughly(const Model& model, const std::vector<const PlanSet*>& goods,
+                       const Joint& joint, Cost below, Limits& limits);
 
 } // namespace manciple::purchase

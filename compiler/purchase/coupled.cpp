@@ -1,11 +1,10 @@
 #include "purchase/coupled.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <limits>
+#include <map>
 
 #include "purchase/assemble.hpp"
-#include "purchase/price_search.hpp"
 #include "purchase/settle.hpp"
 
 namespace manciple::purchase {
@@ -25,13 +24,17 @@ class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const std::vector<Prepared>& goods,
                 const std::vector<StopChoice>& choices, const Options& options)
-      : model_(model), goods_(goods), choices_(choices), limits_(options), ledger_(model, goods) {}
+      : model_(model),
+        goods_(goods),
+        choices_(choices),
+        limits_(options),
+        ledger_(model, goods),
+        prices_(no_prices(model)) {}
 
   Solution run() {
     Cost proven{std::numeric_limits<Fine>::min(), 0};
     for (effort_ = 1; effort_ <= most_effort; effort_ *= 8) {
-      bound_ = impossible;
-      branch(no_prices(model_));
+      search_stops();
       if (effort_ == 1 && cannot_fit())
         bound_ = impossible;
       proven = std::max(proven, bound_);
@@ -70,19 +73,6 @@ private:
   static constexpr int most_rounds = 3;
   static constexpr std::size_t most_effort = 4096;
 
-  std::vector<StopChoice> choices_at(const Prices& prices) const {
-    std::vector<StopChoice> choices = choices_;
-    for (StopId stop = 0; stop < choices.size(); ++stop)
-      if (prices.targets[stop] == Target::reached && choices[stop] == StopChoice::maybe)
-        choices[stop] = StopChoice::must;
-    return choices;
-  }
-
-  StopsResult relax(const Prices& prices) {
-    set_prices(ledger_, prices);
-    return choose_stops(ledger_, terms_at(model_, prices), choices_at(prices), limits_, best_);
-  }
-
   void offer(Cost cost, const std::vector<bool>& made, std::vector<std::vector<Buy>> buys) {
     if (cost >= best_)
       return;
@@ -91,92 +81,59 @@ private:
     buys_ = std::move(buys);
   }
 
-  /// Everything that follows from the targets decided so far, starting from the parent's prices.
-  void branch(Prices prices) {
-    StopsResult relaxed = relax(prices);
-    for (int round = 0; round < most_rounds && !relaxed.made.empty(); ++round) {
-      const std::vector<bool> made = relaxed.made;
-      PricesFound found = search_prices(ledger_, made, std::move(prices), best_);
-      prices = std::move(found.prices);
-      if (found.solution)
-        offer(cost_of(*found.solution), made, std::move(found.buys));
-      relaxed = relax(prices);
-      if (relaxed.made == made)
+  /// Settles the sets of stops that look best, for prices that suit them all, then whatever sets
+  /// these prices leave hope for.
+  void search_stops() {
+    settled_.clear();
+    for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
+      const StopsResult relaxed = choose(terms_now());
+      if (relaxed.made.empty() || settled_.count(relaxed.made) > 0)
         break;
+      offer_as_priced(relaxed.made);
+      if (relaxed.bound >= best_) {
+        bound_ = relaxed.bound;
+        return;
+      }
+      prices_ = settle(relaxed.made).prices;
     }
-    if (relaxed.made.empty()) { // nothing better than the best here
-      bound_ = std::min(bound_, relaxed.bound);
-      return;
-    }
-    if (limits_.reached()) {
-      bound_ = std::min(bound_, relaxed.bound);
-      return;
-    }
-    const std::optional<StopId> stop = undecided(prices, relaxed.made);
-    if (!stop) {
-      settle(prices);
-      return;
-    }
-    const bool likely = relaxed.made[*stop] && reaches(prices, relaxed.made, *stop);
-    for (const bool reached : {likely, !likely}) {
-      if (reached && choices_[*stop] == StopChoice::no)
-        continue;
-      Prices child = prices;
-      child.targets[*stop] = reached ? Target::reached : Target::missed;
-      if (!reached)
-        child.off[*stop] = 0;
-      branch(std::move(child));
-    }
+    StopTerms terms = terms_now();
+    terms.exact = [&](const std::vector<bool>& made, Cost below) {
+      const Settled& settled = settle(made);
+      return std::pair(settled.cost < below ? settled.cost : impossible, settled.bound);
+    };
+    bound_ = choose(terms).bound;
   }
 
-  std::vector<Money> spent(const Prices& prices, const std::vector<bool>& made) {
-    set_prices(ledger_, prices);
+  /// What the goods buy with the stops at the prices as they are may break no limit.
+  void offer_as_priced(const std::vector<bool>& made) {
     std::vector<StopState> states;
     for (const bool stop : made)
       states.push_back(stop ? StopState::open : StopState::closed);
     const Basket basket(ledger_, states);
-    std::vector<Money> spent(model_.stops.size(), 0);
+    std::vector<std::vector<Buy>> buys;
     for (GoodId good = 0; good < goods_.size(); ++good)
-      for (const Buy& buy : basket.outcome(good).buys)
-        spent[goods_[good].visits[buy.visit].stop] +=
-            model_.goods[good].offers[buy.offer].cost.of(buy.packs);
-    return spent;
+      buys.push_back(basket.outcome(good).buys);
+    Bundle bundle = bundle_of(model_, goods_, std::move(buys));
+    if (fits(model_, bundle))
+      offer(total_cost(model_, made, bundle), made, std::move(bundle.buys));
   }
 
-  bool reaches(const Prices& prices, const std::vector<bool>& made, StopId stop) {
-    return 2 * spent(prices, made)[stop] >= model_.shops[model_.stops[stop].shop].over;
+  StopTerms terms_now() {
+    set_prices(ledger_, prices_);
+    return terms_at(model_, prices_);
+  }
+  StopsResult choose(const StopTerms& terms) {
+    return choose_stops(ledger_, terms, choices_, limits_, best_);
   }
 
-  /// Of the stops whose target is open, the one that is nearest to it.
-  std::optional<StopId> undecided(const Prices& prices, const std::vector<bool>& made) {
-    const std::vector<Money> money = spent(prices, made);
-    std::optional<StopId> nearest;
-    double least = 0;
-    for (StopId stop = 0; stop < made.size(); ++stop) {
-      if (prices.targets[stop] != Target::open)
-        continue;
-      const auto over = static_cast<double>(model_.shops[model_.stops[stop].shop].over);
-      const double away = std::abs(static_cast<double>(money[stop]) - over) / (over + 1);
-      if (!nearest || away < least) {
-        nearest = stop;
-        least = away;
-      }
+  const Settled& settle(const std::vector<bool>& made) {
+    const auto [it, is_new] = settled_.try_emplace(made);
+    if (is_new) {
+      it->second = Settler(model_, goods_, made, best_, limits_, effort_).settle(prices_);
+      if (is_possible(it->second.cost))
+        offer(it->second.cost, made, it->second.buys);
     }
-    return nearest;
-  }
-
-  void settle(const Prices& prices) {
-    set_prices(ledger_, prices);
-    Settler settler(model_, ledger_, prices, limits_, effort_);
-    StopTerms terms = terms_at(model_, prices);
-    terms.exact = [&](const std::vector<bool>& made, Cost below) {
-      Settled settled = settler.settle(made, below);
-      if (is_possible(settled.cost))
-        offer(settled.cost, made, std::move(settled.buys));
-      return std::pair(settled.cost, settled.bound);
-    };
-    const StopsResult result = choose_stops(ledger_, terms, choices_at(prices), limits_, best_);
-    bound_ = std::min(bound_, result.bound);
+    return it->second;
   }
 
   const Model& model_;
@@ -187,6 +144,8 @@ private:
   Cost best_ = impossible;
   Cost bound_ = impossible;
   std::size_t effort_ = 1;
+  Prices prices_;
+  std::map<std::vector<bool>, Settled> settled_;
   std::vector<bool> made_;
   std::vector<std::vector<Buy>> buys_;
 };

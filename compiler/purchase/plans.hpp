@@ -2,8 +2,7 @@
 
 #include <vector>
 
-#include "purchase/prices.hpp"
-#include "purchase/stops.hpp"
+#include "purchase/network.hpp"
 
 namespace manciple::purchase {
 
@@ -12,10 +11,12 @@ namespace manciple::purchase {
 struct Rows {
   std::vector<std::pair<Place, Day>> room;
   struct Spend {
-    StopId stop = 0;
+    /// Several stops are looked at together if each must be reached: less strict, but it leaves
+    /// open where the same thing is bought.
+    std::vector<StopId> stops;
     /// What must be spent there; more does not matter. 0 if nothing must.
     Money least = 0;
-    /// What can be got back of what is spent there.
+    /// What can be got back of what is spent there; then it is one stop.
     Money credit = 0;
   };
   std::vector<Spend> spend;
@@ -29,7 +30,8 @@ struct Plan {
   /// By row: room taken, in 1e-6 microlitres; and Money spent.
   std::vector<std::int64_t> room;
   std::vector<Money> spend;
-  std::vector<Buy> buys;
+  /// In the network.
+  Path path;
 };
 
 struct PlanSet {
@@ -40,11 +42,14 @@ struct PlanSet {
   bool finished = true;
 };
 
-/// All plans of a good whose priced cost exceeds the least by at most `slack`, without those that
-/// another one beats in cost and in every row. `open` says which of the good's visits can be used.
-/// Gives up (`finished` is false) at `most` partial plans or when the limits are reached.
-PlanSet plans_within(const Model& model, const Prepared& good, const std::vector<bool>& open,
-                     const Prices& prices, const Rows& rows, Fine slack, std::size_t most,
-                     Limits& limits);
+/// All plans in the network whose priced cost exceeds the least by at most `slack`, without those
+/// that another one beats in cost and in every row. Gives up (`finished` is false) at `most`
+/// partial plans or when the limits are reached.
+PlanSet plans_within(const Model& model, const Network& network, const Prices& prices,
+                     const Rows& rows, Fine slack, std::size_t most, Limits& limits);
+
+/// The same for some of the network's paths, as they are.
+PlanSet plans_along(const Model& model, const Network& network, const std::vector<Path>& paths,
+                    const Prices& prices, const Rows& rows);
 
 } // namespace manciple::purchase

@@ -3,195 +3,234 @@
 #include <algorithm>
 #include <cmath>
 
-#include "purchase/assemble.hpp"
-#include "purchase/use.hpp"
+#include "purchase/planes.hpp"
 
 namespace manciple::purchase {
 namespace {
 
-constexpr int most_rounds = 60;
-constexpr int patience = 3;
-/// Steps shorter than this move nothing that matters.
-constexpr double least_length = 0.1;
-constexpr int most_raises = 12;
+constexpr int most_rounds = 40;
+constexpr std::size_t most_paths = 24;
+/// The oldest bundles and paths are forgotten beyond this.
+constexpr std::size_t most_bundles = 120;
+/// Prices are good enough if no others can raise the bound by more Money than this.
+constexpr double good_enough = 0.01;
+/// With less than this to gain, the peak is tried as it is.
+constexpr double nearly = 5;
+constexpr double last_part = 1;
+constexpr Fine coarse_shift = fine_per_money / 50;
+constexpr Fine fine_shift = fine_per_money / 1000;
 /// 2 of the currency's unit for a litre and night: far above what room can be worth, and far from
 /// what sums of costs can hold.
 constexpr double dearest_room = 2e7;
 
-class PriceSearch {
-public:
-  PriceSearch(Ledger& ledger, const std::vector<bool>& made, Cost best)
-      : model_(ledger.model()), ledger_(ledger), made_(made) {
-    for (const bool stop : made)
-      states_.push_back(stop ? StopState::open : StopState::closed);
-    if (is_possible(best))
-      target_ = static_cast<double>(best.value);
-  }
+std::size_t index(Place place) {
+  return static_cast<std::size_t>(place);
+}
 
-  PricesFound run(Prices prices) {
-    Prices best = prices;
-    double best_bound = -std::numeric_limits<double>::infinity();
-    double length = 1;
-    int idle = 0;
-    for (int round = 0; round < most_rounds; ++round) {
-      const Solution now = buy_at(prices);
-      const double bound = bound_at(prices);
-      if (bound > best_bound) {
-        best_bound = bound;
-        best = prices;
-        idle = 0;
-      } else if (++idle == patience) {
-        length /= 2;
-        if (length < least_length)
-          break;
-        idle = 0;
-        prices = best;
-        continue;
-      }
-      if (target_ - best_bound < static_cast<double>(fine(1)) || !move(prices, now, length, bound))
-        break;
-    }
-    if (!found_.solution)
-      raise_until_fit(best);
-    set_prices(ledger_, best);
-    found_.prices = std::move(best);
-    return std::move(found_);
-  }
+double in_money(Fine value) {
+  return static_cast<double>(value) / static_cast<double>(fine_per_money);
+}
 
-private:
-  /// What is bought at the prices.
-  Solution buy_at(const Prices& prices) {
-    set_prices(ledger_, prices);
-    const Basket basket(ledger_, states_);
-    std::vector<std::vector<Buy>> buys;
-    for (GoodId good = 0; good < ledger_.goods().size(); ++good)
-      buys.push_back(basket.outcome(good).buys);
-    goods_cost_ = basket.goods_cost().value;
-    Solution now = assemble(model_, ledger_.goods(), made_, buys);
-    if (is_possible(basket.goods_cost()) && fits_room(model_, ledger_.goods(), now) &&
-        (!found_.solution || cost_of(now) < cost_of(*found_.solution))) {
-      target_ = std::min(target_, static_cast<double>(now.total_fine));
-      found_.solution = now;
-      found_.buys = std::move(buys);
-    }
-    return now;
-  }
-
-  double bound_at(const Prices& prices) const {
-    Fine bound = goods_cost_ - room_worth(model_, prices);
-    std::vector<bool> visited(model_.shops.size(), false);
-    for (StopId stop = 0; stop < made_.size(); ++stop) {
-      if (!made_[stop])
-        continue;
-      visited[model_.stops[stop].shop] = true;
-      bound += fine(model_.stops[stop].cost) - off_gain(model_, prices, stop);
-    }
-    for (ShopId shop = 0; shop < visited.size(); ++shop)
-      bound -= visited[shop] ? credit_gain(model_, prices, shop) : 0;
-    return static_cast<double>(bound);
-  }
-
-  /// Where there is room at all, some price is high enough to make use of it.
-  void raise_until_fit(Prices prices) {
-    for (int raise = 0; raise < most_raises && !found_.solution; ++raise) {
-      for (std::vector<Fine>& place : prices.room)
-        for (Fine& night : place)
-          night = std::min(night + night / 4, static_cast<Fine>(dearest_room));
-      buy_at(prices);
-    }
-  }
-
-  struct Gradient {
-    std::array<std::vector<double>, place_count> room;
-    std::vector<double> credit;
-    std::vector<double> off;
-    double norm = 0;
-
-    /// What is free and not scarce stays free.
-    double keep(Fine price, double part) {
-      const double kept = price == 0 && part < 0 ? 0 : part;
-      norm += kept * kept;
-      return kept;
-    }
+Prices between(const Prices& a, const Prices& b, double part) {
+  Prices result = a;
+  const auto mix = [&](std::vector<Fine>& to, const std::vector<Fine>& other) {
+    for (std::size_t i = 0; i < to.size(); ++i)
+      to[i] += static_cast<Fine>(part * static_cast<double>(other[i] - to[i]));
   };
-
-  Gradient gradient(const Prices& prices, const Solution& now) const {
-    Gradient result;
-    const auto taken = all_room_taken(model_, ledger_.goods(), now);
-    for (std::size_t place = 0; place < place_count; ++place)
-      for (std::size_t night = 0; night < taken[place].size(); ++night)
-        result.room[place].push_back(result.keep(
-            prices.room[place][night], static_cast<double>(taken[place][night]) / 1e6 -
-                                           static_cast<double>(model_.room[place][night])));
-    std::vector<double> spent(model_.stops.size(), 0);
-    for (const GoodSolution& good : now.goods)
-      for (const Purchase& purchase : good.purchases)
-        spent[purchase.stop] += static_cast<double>(purchase.cost);
-    std::vector<double> credit(model_.shops.size(), 0);
-    result.off.assign(model_.stops.size(), 0);
-    for (StopId stop = 0; stop < spent.size(); ++stop) {
-      if (!made_[stop])
-        continue;
-      const Shop& shop = model_.shops[model_.stops[stop].shop];
-      const bool counted =
-          prices.targets[stop] == Target::reached ||
-          (prices.targets[stop] == Target::open && off_gain(model_, prices, stop) > 0);
-      if (prices.targets[stop] != Target::missed)
-        result.off[stop] = result.keep(
-            prices.off[stop], (counted ? static_cast<double>(shop.over) : 0) - spent[stop]);
-      credit[model_.stops[stop].shop] +=
-          (counted ? static_cast<double>(shop.off) : 0) - spent[stop];
-    }
-    for (ShopId shop = 0; shop < credit.size(); ++shop) {
-      const auto most = static_cast<double>(model_.shops[shop].credit);
-      result.credit.push_back(most == 0 ? 0
-                                        : result.keep(prices.credit[shop], credit[shop] + most));
-    }
-    return result;
-  }
-
-  bool move(Prices& prices, const Solution& now, double length, double bound) const {
-    const Gradient to = gradient(prices, now);
-    if (to.norm == 0)
-      return false;
-    const double gap =
-        std::isfinite(target_) ? target_ - bound : 0.02 * std::abs(bound) + fine_per_money;
-    const double step = length * gap / to.norm;
-    const auto moved = [&](Fine price, double part, double most) {
-      return static_cast<Fine>(std::clamp(static_cast<double>(price) + step * part, 0.0, most));
-    };
-    for (std::size_t place = 0; place < place_count; ++place)
-      for (std::size_t night = 0; night < prices.room[place].size(); ++night)
-        prices.room[place][night] =
-            moved(prices.room[place][night], to.room[place][night], dearest_room);
-    for (ShopId shop = 0; shop < to.credit.size(); ++shop)
-      prices.credit[shop] =
-          moved(prices.credit[shop], to.credit[shop], static_cast<double>(fine_per_money));
-    for (StopId stop = 0; stop < to.off.size(); ++stop) {
-      // No more than the reduction is worth, or than the money itself.
-      const Shop& shop = model_.shops[model_.stops[stop].shop];
-      const Fine rest = fine_per_money - prices.credit[model_.stops[stop].shop];
-      const Fine most = prices.targets[stop] == Target::missed ? 0
-                        : prices.targets[stop] == Target::open ? shop.off * rest / shop.over
-                                                               : rest;
-      prices.off[stop] = moved(prices.off[stop], to.off[stop], static_cast<double>(most));
-    }
-    return true;
-  }
-
-  const Model& model_;
-  Ledger& ledger_;
-  const std::vector<bool>& made_;
-  std::vector<StopState> states_;
-  Fine goods_cost_ = 0;
-  double target_ = std::numeric_limits<double>::infinity();
-  PricesFound found_;
-};
+  for (std::size_t place = 0; place < place_count; ++place)
+    mix(result.room[place], b.room[place]);
+  mix(result.credit, b.credit);
+  mix(result.off, b.off);
+  return result;
+}
 
 } // namespace
 
-PricesFound search_prices(Ledger& ledger, const std::vector<bool>& made, Prices prices, Cost best) {
-  return PriceSearch(ledger, made, best).run(std::move(prices));
+void PriceSearch::use(const std::vector<Network>& networks) {
+  networks_ = &networks;
+  paths_.assign(networks.size(), {});
+}
+
+void PriceSearch::meet(const Bundle& bundle) {
+  add_scarce(bundle);
+  if (bundles_.size() == most_bundles)
+    bundles_.erase(bundles_.begin());
+  bundles_.push_back(bundle);
+  bundles_.back().buys.clear();
+  const Cost cost = total_cost(model_, made_, bundle);
+  if (cost < best_cost_ && fits(model_, bundle)) {
+    best_cost_ = cost;
+    best_ = bundle;
+  }
+}
+
+void PriceSearch::meet(GoodId good, const Path& path) {
+  std::vector<Path>& known = paths_[good];
+  if (std::find(known.begin(), known.end(), path) != known.end())
+    return;
+  if (known.size() == most_paths)
+    known.erase(known.begin());
+  known.push_back(path);
+}
+
+void PriceSearch::shift(const Prices& prices) {
+  for (const Fine by : {coarse_shift, fine_shift})
+    for (StopId stop = 0; stop < made_.size(); ++stop) {
+      if (prices.targets[stop] != Target::reached)
+        continue;
+      Prices other = prices;
+      other.off[stop] = std::min(fine_per_money, other.off[stop] + by);
+      at(other);
+    }
+}
+
+/// Of each place, the night on which most is missing.
+void PriceSearch::add_scarce(const Bundle& bundle) {
+  for (std::size_t place = 0; place < place_count; ++place) {
+    std::int64_t worst = 0;
+    std::size_t when = 0;
+    for (std::size_t night = 0; night < bundle.room[place].size(); ++night) {
+      const std::int64_t over = bundle.room[place][night] - model_.room[place][night] * 1'000'000;
+      if (over > worst) {
+        worst = over;
+        when = night;
+      }
+    }
+    const std::pair row(static_cast<Place>(place), static_cast<Day>(when));
+    if (worst > 0 && std::find(scarce_.begin(), scarce_.end(), row) == scarce_.end())
+      scarce_.push_back(row);
+  }
+}
+
+Cost PriceSearch::constant(const Prices& prices) const {
+  Cost sum{-room_worth(model_, prices), 0};
+  std::vector<bool> visited(model_.shops.size(), false);
+  for (StopId stop = 0; stop < made_.size(); ++stop) {
+    if (!made_[stop])
+      continue;
+    visited[model_.stops[stop].shop] = true;
+    sum += stop_cost(model_.stops[stop]);
+    sum.value -= off_gain(model_, prices, stop);
+  }
+  for (ShopId shop = 0; shop < visited.size(); ++shop)
+    sum.value -= visited[shop] ? credit_gain(model_, prices, shop) : 0;
+  return sum;
+}
+
+PriceSearch::Found PriceSearch::at(const Prices& prices) {
+  Found found{prices, constant(prices), empty_bundle(model_)};
+  Bundle& bundle = found.bundle;
+  for (const Network& network : *networks_) {
+    const std::vector<Cost> lengths = network.lengths(model_, prices);
+    const std::vector<Cost> to_end = network.to_end(lengths);
+    found.bound += to_end[0];
+    bundle.buys.emplace_back();
+    const Path path = network.shortest(lengths, to_end);
+    for (const std::size_t e : path) {
+      const Network::Edge& edge = network.edges[e];
+      bundle.cost += edge.cost;
+      for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+        bundle.spent[network.paid[i].stop] += network.paid[i].money;
+        bundle.buys.back().push_back(network.paid[i].buy);
+      }
+      for (std::size_t i = edge.held; i < edge.held_end; ++i)
+        network.add_room(network.held[i], bundle.room);
+    }
+    meet(bundle.buys.size() - 1, path);
+  }
+  meet(bundle);
+  return found;
+}
+
+/// The peak of the planes, as prices with the targets of `like`, and its height.
+Prices PriceSearch::proposed(const Prices& like, double& value) const {
+  // The parts of x: reductions of stops that may be reached, credits, scarce room.
+  std::vector<StopId> stops;
+  std::vector<ShopId> shops;
+  std::vector<double> highest;
+  for (StopId stop = 0; stop < made_.size(); ++stop) {
+    if (!made_[stop] || like.targets[stop] == Target::missed)
+      continue;
+    const Shop& shop = model_.shops[model_.stops[stop].shop];
+    stops.push_back(stop);
+    highest.push_back(like.targets[stop] == Target::reached
+                          ? 1
+                          : static_cast<double>(shop.off) / static_cast<double>(shop.over));
+  }
+  for (ShopId shop = 0; shop < model_.shops.size(); ++shop)
+    if (model_.shops[shop].credit > 0) {
+      shops.push_back(shop);
+      highest.push_back(1);
+    }
+  constexpr double dearest = dearest_room / static_cast<double>(fine_per_money);
+  highest.resize(highest.size() + scarce_.size(), 1);
+
+  Prices zero = like;
+  for (std::vector<Fine>& room : zero.room)
+    room.assign(room.size(), 0);
+  zero.credit.assign(zero.credit.size(), 0);
+  zero.off.assign(zero.off.size(), 0);
+  const double base = in_money(constant(zero).value);
+  std::vector<Plane> planes;
+  for (const Bundle& bundle : bundles_) {
+    Plane plane{base + in_money(bundle.cost.value), {}};
+    std::vector<Money> off(model_.shops.size(), 0);
+    for (const StopId stop : stops) {
+      const ShopId shop = model_.stops[stop].shop;
+      off[shop] += model_.shops[shop].off;
+      plane.slope.push_back(static_cast<double>(model_.shops[shop].over - bundle.spent[stop]));
+    }
+    for (const ShopId shop : shops) {
+      Money to_pay = -off[shop] - model_.shops[shop].credit;
+      for (StopId stop = 0; stop < made_.size(); ++stop)
+        if (model_.stops[stop].shop == shop)
+          to_pay += bundle.spent[stop];
+      plane.slope.push_back(-static_cast<double>(to_pay));
+    }
+    for (const auto& [place, night] : scarce_) {
+      const auto n = static_cast<std::size_t>(night);
+      plane.slope.push_back(dearest * (static_cast<double>(bundle.room[index(place)][n]) / 1e6 -
+                                       static_cast<double>(model_.room[index(place)][n])));
+    }
+    planes.push_back(std::move(plane));
+  }
+  const Peak top = peak(planes, highest);
+  value = top.value;
+  const auto price = [&](std::size_t i, double most) {
+    return static_cast<Fine>(std::clamp(top.at[i], 0.0, highest[i]) * most);
+  };
+  Prices result = std::move(zero);
+  std::size_t i = stops.size();
+  for (const ShopId shop : shops)
+    result.credit[shop] = price(i++, static_cast<double>(fine_per_money));
+  for (const auto& [place, night] : scarce_)
+    result.room[index(place)][static_cast<std::size_t>(night)] = price(i++, dearest_room);
+  for (std::size_t s = 0; s < stops.size(); ++s)
+    result.off[stops[s]] = std::min(price(s, static_cast<double>(fine_per_money)),
+                                    fine_per_money - result.credit[model_.stops[stops[s]].shop]);
+  return result;
+}
+
+PriceSearch::Found PriceSearch::search(Prices prices, Cost below) {
+  Found best = at(prices);
+  double part = 0.5;
+  for (int round = 0; round < most_rounds && best.bound < below; ++round) {
+    double value = 0;
+    const Prices top = proposed(best.prices, value);
+    const double rise = value - in_money(best.bound.value);
+    if (rise < good_enough && part == last_part)
+      break;
+    // At the end the peak itself is it, to the last digit.
+    if (rise < nearly)
+      part = last_part;
+    Found next = at(between(best.prices, top, part));
+    const bool better = next.bound > best.bound;
+    if (better)
+      best = std::move(next);
+    if (rise >= nearly)
+      part = better ? 0.5 : part < 1 ? 1 : 0.3;
+  }
+  return best;
 }
 
 } // namespace manciple::purchase

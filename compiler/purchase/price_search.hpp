@@ -3,20 +3,63 @@
 #include <optional>
 #include <vector>
 
+#include "purchase/bundle.hpp"
+#include "purchase/network.hpp"
 #include "purchase/prices.hpp"
 
 namespace manciple::purchase {
 
-struct PricesFound {
-  Prices prices;
-  /// The cheapest solution met on the way that breaks no limit.
-  std::optional<Solution> solution;
-  std::vector<std::vector<Buy>> buys;
-};
+/// Prices for stops that are fixed, by cutting planes (Kelley 1960): each bundle of plans met is a
+/// plane above the bound as a function of the prices, and the next prices tried are between the
+/// best ones so far and the peak of the planes (Wentges 1997). Bundles stay good whatever targets
+/// are decided, so that related searches take few rounds.
+class PriceSearch {
+public:
+  PriceSearch(const Model& model, const std::vector<bool>& made) : model_(model), made_(made) {}
 
-/// Raises and lowers the prices of room, credit and reductions along the subgradient while that
-/// raises the bound for the stops made (step length after Polyak 1969). The ledger is left with the
-/// prices found. `best` is the least total known.
-PricesFound search_prices(Ledger& ledger, const std::vector<bool>& made, Prices prices, Cost best);
+  /// The goods' plans from now on.
+  void use(const std::vector<Network>& networks);
+
+  struct Found {
+    Prices prices;
+    /// Nothing made of the networks' plans costs less.
+    Cost bound;
+    /// What the goods buy at the prices.
+    Bundle bundle;
+  };
+  /// Starts from the prices given; ends early when the bound reaches `below`.
+  Found search(Prices prices, Cost below);
+
+  /// The cheapest possible of all bundles met.
+  const std::optional<Bundle>& best() const { return best_; }
+  Cost best_cost() const { return best_cost_; }
+
+  /// What is bought at the prices, and the bound. Counts among the bundles met.
+  Found at(const Prices& prices);
+  /// Besides the goods: what stops cost, less what the limits are worth at the prices.
+  Cost constant(const Prices& prices) const;
+  void meet(const Bundle& bundle);
+  void meet(GoodId good, const Path& path);
+  /// Meets plans that cost about as much as what is bought at the prices, but at one of the stops
+  /// rather than another.
+  void shift(const Prices& prices);
+  /// By good: the plans of the bundles met, as paths in its network.
+  const std::vector<std::vector<Path>>& paths() const { return paths_; }
+  /// Room that some bundle met has exceeded.
+  const std::vector<std::pair<Place, Day>>& scarce() const { return scarce_; }
+
+private:
+  Prices proposed(const Prices& like, double& value) const;
+  void add_scarce(const Bundle& bundle);
+
+  const Model& model_;
+  const std::vector<bool>& made_;
+  const std::vector<Network>* networks_ = nullptr;
+  std::vector<Bundle> bundles_;
+  std::vector<std::vector<Path>> paths_;
+  std::vector<std::pair<Place, Day>> scarce_;
+  std::optional<Bundle> best_;
+  Cost best_cost_ = impossible;
+};
 
 } // namespace manciple::purchase

@@ -227,13 +227,4 @@ all_room_taken(const Model& model, const std::vector<Prepared>& goods, const Sol
   return taken;
 }
 
-bool fits_room(const Model& model, const std::vector<Prepared>& goods, const Solution& solution) {
-  const auto taken = all_room_taken(model, goods, solution);
-  for (std::size_t place = 0; place < place_count; ++place)
-    for (std::size_t night = 0; night < taken[place].size(); ++night)
-      if (taken[place][night] > model.room[place][night] * 1'000'000)
-        return false;
-  return true;
-}
-
 } // namespace manciple::purchase

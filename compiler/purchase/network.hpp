@@ -1,0 +1,84 @@
+#pragma once
+
+#include <vector>
+
+#include "purchase/bundle.hpp"
+#include "purchase/prices.hpp"
+#include "purchase/stops.hpp"
+
+namespace manciple::purchase {
+
+/// What a purchase stores for a time, in the freezer or the good's cool place.
+struct Held {
+  Amount amount = 0;
+  bool frozen = false;
+  Day from = 0;
+  Day until = 0;
+};
+
+/// Indices of edges.
+using Path = std::vector<std::size_t>;
+
+/// What one good buys with the stops given, stage by stage, as a network: every path from the first
+/// node to an end is a plan, and every plan whose cost exceeds the least by at most a given slack,
+/// at given prices, is a path. Other prices only change the lengths of the edges, so that a
+/// shortest path is found without going through the rules of use again.
+class Network {
+public:
+  struct Paid {
+    StopId stop = 0;
+    Money money = 0;
+    Buy buy;
+  };
+  struct Edge {
+    std::size_t to = 0;
+    Cost cost;
+    /// Ranges of `paid` and of `held`.
+    std::size_t paid = 0, paid_end = 0;
+    std::size_t held = 0, held_end = 0;
+  };
+  struct Node {
+    /// Range of `edges`; they lead to nodes of higher numbers. A node without edges is an end.
+    std::size_t edges = 0, edges_end = 0;
+  };
+
+  /// `open` says which of the good's visits can be used. Gives up (`finished` is false, and paths
+  /// may be missing) at `most` edges or when the limits are reached.
+  Network(const Model& model, const Prepared& good, const std::vector<bool>& open,
+          const Prices& prices, Fine slack, std::size_t most, Limits& limits);
+
+  const Prepared& good() const { return *good_; }
+  bool finished = true;
+  /// No plan was left out for costing too much.
+  bool all = true;
+  std::vector<Node> nodes;
+  std::vector<Edge> edges;
+  std::vector<Paid> paid;
+  std::vector<Held> held;
+
+  /// By edge: what it costs at the prices.
+  std::vector<Cost> lengths(const Model& model, const Prices& prices) const;
+  /// By node: the least from there to an end.
+  std::vector<Cost> to_end(const std::vector<Cost>& lengths) const;
+  /// The edges of a shortest path.
+  Path shortest(const std::vector<Cost>& lengths, const std::vector<Cost>& to_end) const;
+  /// What a path buys, by visit and offer.
+  std::vector<Buy> buys(const Path& path) const;
+  /// Leaves out what is not part of a path of at most this length.
+  void shrink(const std::vector<Cost>& lengths, Fine longest);
+
+  /// What is held takes of a place on a night, in 1e-6 microlitres.
+  std::int64_t room(const Held& part, Place place, Day night) const;
+  /// Adds what is held to the nights' sums, by place, in 1e-6 microlitres.
+  void add_room(const Held& part, RoomSums& sums) const;
+
+private:
+  explicit Network(const Prepared& good) : good_(&good) {}
+
+  const Prepared* good_;
+};
+
+/// Bounds are compared with a little to spare: priced room is rounded down piece by piece.
+constexpr Fine rounding = 1'000'000;
+
+} // namespace manciple::purchase
