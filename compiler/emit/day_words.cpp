@@ -55,9 +55,15 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
     words.push_back(fmt::format("{}{} ({})", count == 1 ? "" : fmt::format("{} x ", count),
                                 box.second, foods::name(box.first)));
   }
-  return words.empty() ? ""
-                       : fmt::format("; store {} {}: {}", all, all == 1 ? "box" : "boxes",
-                                     text::join(words, ", "));
+  if (words.empty()) {
+    return {};
+  }
+  const auto pans = prep::pans_to_cool(compiled.kitchen, compiled.resolved.making(making));
+  return fmt::format(
+      "{}; store {} {}: {}",
+      pans ? fmt::format("; cool in {} shallow {} 2 in deep", *pans, *pans == 1 ? "pan" : "pans")
+           : "",
+      all, all == 1 ? "box" : "boxes", text::join(words, ", "));
 }
 
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {

@@ -12,8 +12,8 @@ namespace manciple::emit {
 std::string servings_of(const measure::Rational& servings);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
-/// What a batch is stored as: "; store 3 boxes: 2 x 4 cups (freezer), 2 cups (fridge)"; empty if it
-/// is eaten at once.
+/// How a batch is cooled and stored: "; cool in 1 shallow pan 2 in deep; store 3 boxes: 2 x 4 cups
+/// (freezer), 2 cups (fridge)"; empty if it is eaten at once.
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making);
 /// The lowest safe temperature of what a recipe cooks: "165 F in the middle for chicken"; empty if
 /// none of it has one.

@@ -315,6 +315,24 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
   return out;
 }
 
+std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
+  const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
+  Rational stored = 0;
+  for (const resolve::Consumer& consumer : making.consumers) {
+    stored += consumer.date == making.date ? Rational(0) : consumer.times;
+  }
+  const bool hot = std::any_of(recipe.method.begin(), recipe.method.end(),
+                               [](const auto& step) { return heats(step.appliance); });
+  for (const kitchen::Makes& makes : recipe.makes) {
+    const auto& unit = measure::facts(makes.measure.unit);
+    if (hot && !recipe.keeps_pantry && stored > 0 && makes.measure.piece.empty() &&
+        unit.dimension == measure::Dimension::volume) {
+      return cooling_pans(stored * makes.number * unit.factor);
+    }
+  }
+  return std::nullopt;
+}
+
 std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId id) {
   std::set<std::string> names;
   std::vector<MakingId> open{id};

@@ -78,6 +78,10 @@ struct Prep {
 Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
              const purchase::Shopping& shopping, text::Diagnostics& diagnostics);
 
+/// How many shallow pans a hot batch is spread over to cool before it is stored; none if it is not
+/// hot, not stored, or its volume is not known.
+std::optional<int> pans_to_cool(const kitchen::Kitchen& kitchen, const resolve::Making& making);
+
 /// The dishes that a making ends up in, through makings of makings: "Chili, Taco bowls".
 std::string purposes(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                      MakingId making);

@@ -3,6 +3,7 @@
 #include "measure/units.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace manciple::prep {
 namespace {
@@ -46,6 +47,18 @@ int thawing_days(const Rational& grams) {
   const Rational pounds = grams / measure::facts(measure::Unit::pound).factor;
   const auto days = measure::to_int64(measure::ceil(pounds / 4));
   return static_cast<int>(std::clamp<std::int64_t>(days, 1, 7));
+}
+
+int cooling_pans(const foods::Rational& millilitres) {
+  const foods::Rational cubic_inch(16387064, 1000000); // millilitres, exact (25.4 mm an inch)
+  const foods::Rational pan = cubic_inch * 9 * 13 * 2;
+  return static_cast<int>(measure::to_int64(measure::ceil(millilitres / pan)));
+}
+
+bool heats(std::string_view appliance) {
+  constexpr std::array<std::string_view, 6> hot{"burner",          "oven",        "slow cooker",
+                                                "pressure cooker", "rice cooker", "grill"};
+  return std::find(hot.begin(), hot.end(), appliance) != hot.end();
 }
 
 } // namespace manciple::prep

@@ -114,6 +114,27 @@ TEST(Prep, ALabelSaysWhatItsBoxIsFor) {
   EXPECT_EQ(text::print_date(compiled.prep.labels[0].use_by), "2027-03-11");
 }
 
+TEST(Prep, AHotBatchIsSpreadOverShallowPans) {
+  // A pan of 9 by 13 in, 2 in deep, holds 234 cubic inches: 3.83 l, a little over 16 cups.
+  House house;
+  house.recipe("stock", "1 lb onion",
+               "makes: 16 cups\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, then: 1 h, on: "
+               "burner}]\n");
+  house.recipe("soup", "17 cups stock");
+  house.recipe("salad", "1 lb onion", "makes: 20 cups\nkeeps: {fridge: 4 days}\n");
+  house.recipe("lunch", "17 cups salad");
+  house.plan("2027-03-09: {dinner: [soup, lunch]}", sunday);
+  const auto compiled = house.good();
+  std::vector<std::optional<int>> pans;
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    if (making.session) {
+      pans.push_back(prep::pans_to_cool(compiled.kitchen, making));
+    }
+  }
+  std::sort(pans.begin(), pans.end());
+  EXPECT_EQ(pans, (std::vector<std::optional<int>>{std::nullopt, 2}));
+}
+
 TEST(Prep, WhatWouldMakeASessionFitIsNamed) {
   House house;
   const std::string ahead = "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Work, hands "
