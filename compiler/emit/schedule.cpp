@@ -22,8 +22,6 @@ const std::string_view caution = "Keeping times and temperatures are guidance fr
 
 namespace {
 
-using measure::Rational;
-
 // What there is to do on a day, a line each, in the order of kinds.
 std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
   std::vector<std::string> out;

@@ -221,7 +221,7 @@ tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amoun
 tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational& purchased,
                                                const Measure& wanted, Form form) {
   // The way back is the way there for one of the measure.
-  const auto one = as_purchased(food, {1, wanted, form, form != Form::plain});
+  auto one = as_purchased(food, {1, wanted, form, form != Form::plain});
   if (!one) {
     return one;
   }

@@ -211,7 +211,7 @@ Prices PriceSearch::proposed(const Prices& like, double& value) const {
   return result;
 }
 
-PriceSearch::Found PriceSearch::search(Prices prices, Cost below) {
+PriceSearch::Found PriceSearch::search(const Prices& prices, Cost below) {
   Found best = at(prices);
   double part = 0.5;
   for (int round = 0; round < most_rounds && best.bound < below; ++round) {

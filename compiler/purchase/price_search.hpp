@@ -28,7 +28,7 @@ public:
     Bundle bundle;
   };
   /// Starts from the prices given; ends early when the bound reaches `below`.
-  Found search(Prices prices, Cost below);
+  Found search(const Prices& prices, Cost below);
 
   /// The cheapest possible of all bundles met.
   const std::optional<Bundle>& best() const { return best_; }

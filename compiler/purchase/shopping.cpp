@@ -154,11 +154,11 @@ void Shopper::lines() {
     const std::size_t before = out_.supplies.size();
     supplies(g, line_of_purchase);
     // What is left is what no use has, exactly: a line adds up.
-    for (std::size_t i = 0; i < line_of_purchase.size(); ++i) {
-      Line& line = out_.lines[line_of_purchase[i]];
+    for (const std::size_t bought : line_of_purchase) {
+      Line& line = out_.lines[bought];
       Rational rest = line.amount;
       for (std::size_t s = before; s < out_.supplies.size(); ++s) {
-        rest -= out_.supplies[s].line == line_of_purchase[i] ? out_.supplies[s].amount : 0;
+        rest -= out_.supplies[s].line == bought ? out_.supplies[s].amount : 0;
       }
       if (line.kept > 0) {
         line.kept = rest - line.wasted;

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <map>
 
@@ -121,7 +122,7 @@ std::vector<double> litres(const purchase::Model& model,
 
 // To a tenth; a whole number stays whole.
 std::string tenth(double value) {
-  const auto tenths = static_cast<long long>(value * 10 + 0.5);
+  const auto tenths = std::llround(value * 10);
   return tenths % 10 == 0 ? fmt::format("{}", tenths / 10)
                           : fmt::format("{}.{}", tenths / 10, tenths % 10);
 }
