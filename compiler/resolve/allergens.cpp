@@ -41,6 +41,8 @@ private:
   void dish(const DishRef& ref);
   void check(const kitchen::Meal& meal, const kitchen::Dish& dish, const Person& person,
              const Found& found);
+  void check_food(const kitchen::Meal& meal, const kitchen::Dish& dish, const Person& person,
+                  const Found& found);
   void refuse(const kitchen::Meal& meal, const kitchen::Dish& dish, const Person& person,
               const Found& found, std::string_view what);
 
@@ -57,10 +59,7 @@ const std::vector<Found>& Check::inside(const Recipe& recipe) {
   std::vector<Found> out;
   for (const Ingredient& ingredient : recipe.ingredients) {
     if (const FoodId* food = ingredient.food()) {
-      // What may be bought instead counts as being in it.
-      for (const FoodId one : kitchen_.household.instead_of(*food)) {
-        out.push_back({one, {&ingredient}});
-      }
+      out.push_back({*food, {&ingredient}});
     } else {
       for (const Found& deeper : inside(kitchen_.recipe(*ingredient.recipe()))) {
         std::vector<const Ingredient*> path{&ingredient};
@@ -88,8 +87,16 @@ void Check::refuse(const kitchen::Meal& meal, const kitchen::Dish& dish, const P
   }
 }
 
+// What may be bought instead counts as being in it.
 void Check::check(const kitchen::Meal& meal, const kitchen::Dish& dish, const Person& person,
                   const Found& found) {
+  for (const FoodId one : kitchen_.household.instead_of(found.food)) {
+    check_food(meal, dish, person, {one, found.path});
+  }
+}
+
+void Check::check_food(const kitchen::Meal& meal, const kitchen::Dish& dish, const Person& person,
+                       const Found& found) {
   const foods::Food& food = kitchen_.food(found.food);
   if (std::find(person.avoids_foods.begin(), person.avoids_foods.end(), found.food) !=
       person.avoids_foods.end()) {

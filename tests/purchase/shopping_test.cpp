@@ -197,6 +197,18 @@ TEST(Shopping, ASubstituteWithAnAllergenIsRefusedLikeTheFoodItself) {
   EXPECT_TRUE(house.compile()) << house.said();
 }
 
+TEST(Shopping, ASubstituteForFoodThatIsServedPlainIsRefusedToo) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {sunflower seeds: 1 lb bag 5.00, peanuts: 1 lb bag 3.00}\n");
+  house.plan("2027-03-02: {dinner: 1/2 lb sunflower seeds}");
+  house.household("any of these: [{sunflower seeds: 1, peanuts: 1}]\n", "[peanut]");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R004")) << house.said();
+  house.household("", "[peanut]");
+  EXPECT_TRUE(house.compile()) << house.said();
+}
+
 TEST(Shopping, OtherWaysOfBuyingAreCountedWithStopsAndWaste) {
   House house;
   house.write("plans/stores/corner.yaml",
