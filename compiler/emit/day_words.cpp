@@ -41,6 +41,13 @@ std::string_view word(prep::Reminder::Kind kind) {
   return {};
 }
 
+std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish) {
+  const kitchen::RecipeId* recipe = dish.what.recipe();
+  const std::string said = recipe == nullptr ? "" : compiled.kitchen.recipe(*recipe).reheat;
+  // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
+  return said.empty() ? "what is eaten hot, to 165 F in the middle" : said;
+}
+
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
   std::map<std::pair<foods::Place, std::string>, int> boxes;
   int all = 0;

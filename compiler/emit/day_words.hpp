@@ -12,6 +12,8 @@ namespace manciple::emit {
 std::string servings_of(const measure::Rational& servings);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
+/// How leftovers are made hot: as the recipe says, or as is usual.
+std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish);
 /// How a batch is cooled and stored: "; cool in 1 shallow pan 2 in deep; store 3 boxes: 2 x 4 cups
 /// (freezer), 2 cups (fridge)"; empty if it is eaten at once.
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making);

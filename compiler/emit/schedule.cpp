@@ -48,13 +48,8 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
     const kitchen::Meal& meal = compiled.plan().meals[m];
     for (const kitchen::Dish& dish : meal.dishes) {
       if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers) {
-        const kitchen::Recipe* recipe =
-            dish.what.recipe() ? &compiled.kitchen.recipe(*dish.what.recipe()) : nullptr;
-        // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
         out.push_back(fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
-                                  recipe == nullptr || recipe->reheat.empty()
-                                      ? "what is eaten hot, to 165 F in the middle"
-                                      : recipe->reheat));
+                                  how_to_reheat(compiled, dish)));
       }
     }
   }

@@ -62,9 +62,16 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (meal.date == day) {
-      out.push_back(
-          {compiled.kitchen.household.slot(meal.slot)->at,
-           fmt::format("<b>{}</b> {}", escape(meal.slot), escape(emit::dishes_of(compiled, m)))});
+      const int at = compiled.kitchen.household.slot(meal.slot)->at;
+      for (const kitchen::Dish& dish : meal.dishes) {
+        if (dish.kind == kitchen::Dish::Kind::leftovers) {
+          out.push_back(
+              {at, fmt::format("<b class=do>reheat</b> {}: {}", name(dish_name(compiled, dish)),
+                               name(how_to_reheat(compiled, dish)))});
+        }
+      }
+      out.push_back({at, fmt::format("<b>{}</b> {}", escape(meal.slot),
+                                     escape(emit::dishes_of(compiled, m)))});
     }
   }
   std::stable_sort(out.begin(), out.end(),
