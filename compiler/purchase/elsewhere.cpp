@@ -12,8 +12,6 @@ using kitchen::Kitchen;
 using resolve::MakingId;
 using resolve::Resolved;
 
-constexpr std::int64_t micro = 1'000'000;
-
 class Search {
 public:
   Search(const Kitchen& kitchen, const Shopping& shopping);

@@ -17,9 +17,6 @@ using kitchen::Plan;
 using resolve::Resolved;
 using text::Date;
 
-constexpr std::int64_t micro = 1'000'000;
-constexpr Money money_per_cent = 100;
-
 // Packaged food without a figure of its own takes about a millilitre and a half a gram.
 // Common practice, no source.
 const Rational default_ml_per_gram{3, 2};
@@ -359,6 +356,9 @@ void Lowering::good(FoodId id, const std::vector<std::size_t>& uses) {
     return;
   }
   for (const FoodId member : members) {
+    if (member == id) {
+      continue;
+    }
     Good other;
     if (!keeping(other, kitchen_.food(member), uses.front())) {
       return;

@@ -5,12 +5,6 @@
 namespace manciple::purchase {
 namespace {
 
-// For each offer; a plan of a month takes a small part of it.
-constexpr double longest_search = 2;
-
-constexpr Money money_per_cent = 100;
-constexpr std::int64_t micro = 1'000'000;
-
 Cents to_cents(Money money) {
   return measure::to_int64(measure::round(Rational(money, money_per_cent)));
 }
@@ -26,8 +20,7 @@ std::vector<OtherWay> otherwise(const kitchen::Kitchen& kitchen, const Shopping&
     return {};
   }
   const auto good = static_cast<GoodId>(found - lowered.foods.begin());
-  const auto ways =
-      alternatives(lowered.model, shopping.solution, good, {.seconds = longest_search});
+  const auto ways = alternatives(lowered.model, shopping.solution, good, {.seconds = usual_search});
   std::vector<OtherWay> out;
   for (const Alternative& way : ways.only) {
     const Offer& offer = lowered.model.goods[good].offers[way.offer];

@@ -14,8 +14,6 @@ using foods::Food;
 using kitchen::Kitchen;
 using resolve::Resolved;
 
-constexpr std::int64_t micro = 1'000'000;
-
 Rational from_micro(Amount amount) {
   return {amount, micro};
 }

@@ -13,6 +13,10 @@ namespace manciple::purchase {
 using kitchen::Cents;
 using measure::Rational;
 
+/// The model's units (model.hpp) in those of a kitchen.
+constexpr Money money_per_cent = 100;
+constexpr std::int64_t micro = 1'000'000; ///< Amount per gram, millilitre or piece
+
 /// One line of the list: so many packs of an offer on one visit.
 struct Line {
   std::size_t visit = 0;

@@ -25,7 +25,7 @@ Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
   return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;
 }
 
-// What keeps no longer than this once cut browns or goes soft: avocado, potato, banana.
+// What keeps less than this once cut browns or goes soft: avocado, potato, banana.
 constexpr int keeps_when_cut = 2; // days; common practice, no source
 
 // The last session on or before the use's day in which it can be cut and from which the cut keeps.

@@ -1,6 +1,6 @@
 #include "foods/convert.hpp"
 
-#include "foods/book.hpp"
+#include "all_foods.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,15 +8,6 @@ namespace manciple::foods {
 namespace {
 
 using measure::Unit;
-
-std::vector<Food> all_foods() {
-  Book book;
-  std::vector<Food> out;
-  for (const std::string& name : book.food_names()) {
-    out.push_back(book.get(*book.find(name)));
-  }
-  return out;
-}
 
 // Every measure that a food's own record knows it by.
 std::vector<std::pair<Measure, Form>> measures_of(const Food& food) {

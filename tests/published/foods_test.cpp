@@ -1,7 +1,7 @@
 // The reference against the published tables: always against the sample of their lines in sample/,
 // and against the whole tables where they lie beside the project (../shared/reference). Where they
 // do not, the second half skips and says so.
-#include "foods/book.hpp"
+#include "all_foods.hpp"
 #include "published/compared.hpp"
 
 #include <gtest/gtest.h>
@@ -39,15 +39,6 @@ protected:
            tables().what;
   }
 };
-
-std::vector<Food> all_foods() {
-  Book book;
-  std::vector<Food> out;
-  for (const std::string& name : book.food_names()) {
-    out.push_back(book.get(*book.find(name)));
-  }
-  return out;
-}
 
 // Fields between ^, texts wrapped in ~.
 std::vector<std::string> fields_of(const std::string& line) {
