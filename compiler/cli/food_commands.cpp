@@ -79,6 +79,7 @@ void print_keeps(const Food& food) {
   one("keeps in the freezer", food.keeps.freezer);
   one("keeps once opened", food.keeps.opened);
   one("keeps once thawed", food.keeps.thawed);
+  one("juice and zest, frozen", food.keeps.frozen_juice);
 }
 
 void print_food(const Food& food) {

@@ -169,7 +169,7 @@ std::string list_csv(const Compiled& compiled) {
     const Line& line = compiled.shopping.lines[l];
     const StopMade& visit = compiled.shopping.visits[line.visit];
     const std::string freeze =
-        line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze) : "";
+        line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
     fmt::format_to(std::back_inserter(out), "{},{},{},{},{},{},{},{},{}\r\n",
                    text::print_date(visit.date), cell(compiled.kitchen.shop(visit.shop).name),
                    foods::name(food_of(compiled, line).department),

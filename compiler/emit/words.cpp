@@ -97,7 +97,9 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
   if (is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
-    out.push_back(fmt::format("freeze {}", amount_of(compiled, line.food, line.to_freeze)));
+    const bool juice = food_of(compiled, line).keeps.frozen_juice.has_value();
+    out.push_back(fmt::format("{} {}", juice ? "juice and freeze" : "freeze",
+                              amount_of(compiled, line.food, line.to_freeze, 0)));
   }
   std::set<std::string_view> replaced;
   for (const purchase::Supply& supply : compiled.shopping.supplies) {

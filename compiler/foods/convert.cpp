@@ -262,7 +262,7 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
     return measure::print_for_shop(base, system);
   }
   const Rational count = purchased / one->amount;
-  const std::string number = print_decimal(count, decimals);
+  const std::string number = print_decimal(count, count < 1 ? std::max(1, decimals) : decimals);
   constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
                                                   "extra large", "jumbo",  "each"};
   const bool sized = std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
@@ -270,8 +270,9 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
   return sized ? number : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
 }
 
-std::string with_name(const Food& food, const Rational& purchased, measure::System system) {
-  const std::string amount = customary(food, purchased, system);
+std::string with_name(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals) {
+  const std::string amount = customary(food, purchased, system, decimals);
   const bool several = text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
   return fmt::format("{} {}", amount, several ? text::plural(food.name) : food.name);
 }

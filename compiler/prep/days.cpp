@@ -92,8 +92,9 @@ void Days::thaw_food() {
     }
     const int days = thawing_days(of);
     add(Kind::thaw, date - std::chrono::days(days),
-        fmt::format("Move {} from the freezer to the fridge, for {} on {}", amount(food, of), why,
-                    text::print_day(date)));
+        fmt::format("Move {}{} from the freezer to the fridge, for {} on {}",
+                    kitchen_.food(food).keeps.frozen_juice ? "juice or zest of " : "",
+                    amount(food, of), why, text::print_day(date)));
   }
 }
 
@@ -167,10 +168,7 @@ void Days::after_shopping() {
                                      [&](const auto& s) { return s.date == date; });
     const bool scraps = line.to_freeze < 30; // grams; what a scale gives over
     if (!scraps && !session) {
-      const auto count = bags(resolved_, shopping_, l).size();
-      add(Kind::freeze, date,
-          fmt::format("Freeze {} in {} {}", amount(line.food, line.to_freeze), count,
-                      count == 1 ? "bag" : "bags"));
+      add(Kind::freeze, date, into_freezer(kitchen_, resolved_, shopping_, l));
     }
   }
 }
@@ -294,17 +292,19 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
     const purchase::Line& line = shopping.lines[l];
     const Food& food = kitchen.food(line.food);
     const Date bought = shopping.visits[line.visit].date;
+    const auto& juice = food.keeps.frozen_juice;
+    const auto& keeps = juice ? juice : food.keeps.freezer;
     for (const Bag& bag : bags(resolved, shopping, l)) {
       if (line.to_freeze > 0) {
         const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
-        out.push_back(
-            {food.name,
-             use == nullptr ? ""
-                            : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
-                                          text::print_day(use->date)),
-             foods::customary(food, bag.amount, kitchen.household.system), bought,
-             bought + std::chrono::days(food.keeps.freezer ? food.keeps.freezer->value : 0),
-             foods::Place::freezer, food.thaw, std::nullopt});
+        const std::string of = foods::customary(food, bag.amount, kitchen.household.system, 0);
+        out.push_back({juice ? food.name + " juice and zest" : food.name,
+                       use == nullptr ? "nothing planned yet"
+                                      : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                                                    text::print_day(use->date)),
+                       juice ? "of " + of : of, bought,
+                       bought + std::chrono::days(keeps ? keeps->value : 0), foods::Place::freezer,
+                       food.thaw, std::nullopt});
       }
     }
   }

@@ -34,4 +34,8 @@ struct Bag {
 std::vector<Bag> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
                       std::size_t line);
 
+/// What is done with what is bought for the freezer: meat is portioned, citrus juiced.
+std::string into_freezer(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                         const purchase::Shopping& shopping, std::size_t line);
+
 } // namespace manciple::prep

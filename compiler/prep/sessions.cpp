@@ -147,13 +147,13 @@ void Session::portions() {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
-    const int count = static_cast<int>(bags(resolved_, shopping_, l).size());
     Task task;
     task.kind = Task::Kind::portion;
-    task.what = fmt::format("Portion {} into {} {}, label and freeze",
-                            foods::with_name(food, line.to_freeze, kitchen_.household.system),
-                            count, count == 1 ? "bag" : "bags");
-    task.hands_on = portioning_minutes(count);
+    task.what = into_freezer(kitchen_, resolved_, shopping_, l);
+    task.hands_on = portioning_minutes(static_cast<int>(bags(resolved_, shopping_, l).size()));
+    if (food.keeps.frozen_juice) {
+      task.hands_on += cutting_minutes(Form::juice, line.to_freeze);
+    }
     risks_.push_back(risk(food));
     out_.tasks.push_back(std::move(task));
   }
@@ -395,6 +395,19 @@ std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::s
     out.push_back({rest, std::nullopt});
   }
   return out;
+}
+
+std::string into_freezer(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+                         std::size_t line) {
+  const purchase::Line& bought = shopping.lines[line];
+  const Food& food = kitchen.food(bought.food);
+  const std::string what = foods::with_name(food, bought.to_freeze, kitchen.household.system, 0);
+  const std::size_t count = bags(resolved, shopping, line).size();
+  const std::string_view word = count == 1 ? "bag" : "bags";
+  return food.keeps.frozen_juice
+             ? fmt::format("Wash, zest and juice {}; freeze as cubes in {} {}, labelled", what,
+                           count, word)
+             : fmt::format("Portion {} into {} {}, label and freeze", what, count, word);
 }
 
 std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,

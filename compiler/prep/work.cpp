@@ -16,6 +16,7 @@ Rational minutes_per_pound(Form form) {
   switch (form) {
   case Form::minced:
     return 10;
+  case Form::juice: // and its zest
   case Form::diced:
   case Form::cubed:
   case Form::julienned:

@@ -6,8 +6,8 @@
 
 namespace manciple::prep {
 
-/// Minutes of hands-on work to bring `grams` (edible) of a food to a form, with a knife and a
-/// grater. Common practice, no source.
+/// Minutes of hands-on work to bring `grams` (edible; for juice, the whole fruit, zested too) of a
+/// food to a form, with a knife, a grater and a squeezer. Common practice, no source.
 int cutting_minutes(foods::Form form, const foods::Rational& grams);
 
 /// Minutes to divide meat, fish or bread into `bags` meal-size bags, label and freeze them. Common

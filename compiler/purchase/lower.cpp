@@ -230,14 +230,23 @@ bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
     }
     good.keeps_cool = best->value;
   }
-  // What a household freezes at home: meat, fish, bread and the dairy that stands it. Fruit and
-  // vegetables come out of a freezer fit for cooking only, which the plan cannot see.
+  const Rational room = ml_per_unit(food) * 1000;
+  good.room_cool = measure::to_int64(measure::ceil(room));
+  good.room_frozen = good.room_cool;
+  // What a household freezes at home: meat, fish, bread and the dairy that stands it, citrus as
+  // cubes of juice. Other fruit and vegetables come out of a freezer fit for cooking only, which
+  // the plan cannot see.
   const bool home_frozen =
       food.department == foods::Department::meat || food.department == foods::Department::fish ||
       food.department == foods::Department::bakery || food.department == foods::Department::dairy;
   if (home_frozen && food.stored != foods::Place::freezer && food.freezes.value_or(false) &&
       keeps.freezer) {
     good.keeps_frozen = keeps.freezer->value;
+  } else if (keeps.frozen_juice) {
+    good.keeps_frozen = keeps.frozen_juice->value;
+    const foods::Yield* juice = food.yield(foods::Form::juice);
+    good.room_frozen =
+        measure::to_int64(measure::ceil(room * (juice != nullptr ? juice->share : Rational(1))));
   }
   // Opening starts a clock for what comes in one pack, not for a bag of onions.
   const bool one_pack = food.department != foods::Department::produce &&
@@ -248,9 +257,6 @@ bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
   if (one_pack && keeps.opened && keeps.opened->value < std::min(good.keeps_cool, length)) {
     good.keeps_opened = keeps.opened->value;
   }
-  const Rational room = ml_per_unit(food) * 1000;
-  good.room_cool = measure::to_int64(measure::ceil(room));
-  good.room_frozen = good.room_cool;
   return true;
 }
 

@@ -179,6 +179,11 @@ std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings
   of_makings(kitchen, makings, out);
   of_dishes(kitchen, out);
   of_plan(kitchen, out);
+  // Citrus waits in the freezer as cubes of juice; what is used whole or in slices cannot.
+  for (Use& use : out) {
+    const bool squeezed = use.form == Form::juice || use.form == Form::zest;
+    use.fresh = use.fresh || (kitchen.food(use.food).keeps.frozen_juice && !squeezed);
+  }
   std::stable_sort(out.begin(), out.end(), [&](const Use& a, const Use& b) {
     return std::pair(std::string_view(kitchen.food(a.food).name), a.date) <
            std::pair(std::string_view(kitchen.food(b.food).name), b.date);

@@ -46,6 +46,34 @@ TEST(Prep, ALargePieceThawsForDays) {
   EXPECT_TRUE(reminded(house.good(), prep::Reminder::Kind::thaw, "2027-03-07"));
 }
 
+TEST(Prep, LemonsAreSqueezedIntoCubesWithALabelEach) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {lemons: {offer: 1.00 each, until: 2027-03-01}}\n");
+  house.recipe("lemonade", "juice of 2 lemons");
+  house.recipe("icing", "zest of 1 lemon");
+  const std::string meals = "2027-03-29: {dinner: lemonade}, 2027-03-30: {dinner: icing}";
+  house.plan(meals);
+  const auto by_hand = house.good();
+  const auto freezing =
+      std::find_if(by_hand.prep.reminders.begin(), by_hand.prep.reminders.end(),
+                   [](const auto& r) { return r.kind == prep::Reminder::Kind::freeze; });
+  ASSERT_NE(freezing, by_hand.prep.reminders.end());
+  EXPECT_EQ(freezing->what, "Wash, zest and juice 3 lemons; freeze as cubes in 2 bags, labelled");
+  EXPECT_EQ(text::print_date(freezing->date), "2027-03-01");
+  EXPECT_TRUE(reminded(by_hand, prep::Reminder::Kind::thaw, "2027-03-28"));
+  ASSERT_EQ(by_hand.prep.labels.size(), 2U);
+  EXPECT_EQ(by_hand.prep.labels[0].name, "lemon juice and zest");
+  EXPECT_EQ(by_hand.prep.labels[0].purpose, "lemonade on Mon 29 Mar");
+  // A year (FSIS row 536).
+  EXPECT_EQ(text::print_date(by_hand.prep.labels[0].use_by), "2028-02-24");
+
+  house.plan(meals, "prep: [{date: 2027-03-01, from: \"14:00\", until: \"17:00\", cooks: 1}]\n");
+  const auto in_session = house.good();
+  ASSERT_EQ(in_session.prep.sessions.size(), 1U);
+  EXPECT_EQ(in_session.prep.sessions[0].tasks.at(0).what, freezing->what);
+}
+
 TEST(Prep, DryBeansAreSoakedTheEveningBefore) {
   House house;
   house.write("plans/stores/corner.yaml",

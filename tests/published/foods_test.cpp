@@ -206,6 +206,7 @@ TEST_P(PublishedFoods, NothingKeepsLongerThanTheStorageDataSays) {
     one(food.keeps.pantry, "Pantry");
     one(food.keeps.fridge, "Refrigerate");
     one(food.keeps.freezer, "Freeze");
+    one(food.keeps.frozen_juice, "Freeze");
   }
   EXPECT_GE(compared.count(), 100);
 }

@@ -226,6 +226,23 @@ TEST(Shopping, OtherWaysOfBuyingAreCountedWithStopsAndWaste) {
   EXPECT_GT(ways[1].wasted, ways[0].wasted);
 }
 
+TEST(Shopping, LemonsForJuiceWaitAsCubesAndWholeOnesCannot) {
+  House house;
+  // Sold on the first day only, used four weeks later; whole they keep three.
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {lemons: {offer: 1.00 each, until: 2027-03-01}}\n");
+  house.recipe("lemonade", "juice of 2 lemons");
+  house.plan("2027-03-29: {dinner: lemonade}");
+  const auto compiled = house.good();
+  const auto& line = compiled.shopping.lines.at(0);
+  const double grams = to_double(line.amount);
+  EXPECT_GT(grams, 0);
+  EXPECT_NEAR(to_double(line.to_freeze), grams, 0.001);
+  house.recipe("lemonade", "\"2 lemons, sliced\"");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("P004")) << house.said();
+}
+
 TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   House house;
   house.recipe("stew", "1 lb salmon fillet");

@@ -248,6 +248,19 @@ TEST(Stock, FromTheFreezerIsNotForAFreshUse) {
   ASSERT_EQ(compiled.shopping.lines.size(), 1U);
 }
 
+TEST(Stock, CitrusInTheFreezerIsJuice) {
+  House house;
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand: [\"2 lemons, freezer\"]\n");
+  house.recipe("lemonade", "juice of 2 lemons");
+  house.plan("2027-03-29: {dinner: lemonade}");
+  const auto juice = house.good();
+  EXPECT_EQ(juice.resolved.from_stock.size(), 1U);
+  EXPECT_TRUE(juice.shopping.lines.empty());
+  house.recipe("lemonade", "\"2 lemons, sliced\"");
+  EXPECT_FALSE(house.compile()); // no shop has any
+  EXPECT_TRUE(house.said("P001")) << house.said();
+}
+
 TEST(Safety, RawMeatThatIsSaidToKeepForWeeksIsQuestioned) {
   House house;
   house.plan("2027-03-02: {dinner: 2 eggs}");
