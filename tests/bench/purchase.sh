@@ -3,7 +3,8 @@
 #
 #   bash tests/bench/purchase.sh [-c SECONDS] [-g SECONDS] [SIZE...]
 #
-# The first line is of the demo month. A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), c1, c2 ... (the same with
+# The first line is of the demo month, the last one its proof food by food with GLPK (by_parts.cpp).
+# A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), c1, c2 ... (the same with
 # limits of room, credit and a reduction), f=8 (8 times the foods, the shops of one month), or a file
 # that write_model has written. The references get SECONDS each (100 and 20; 0 leaves one out).
 # BUILD is where to build (build/bench).
@@ -25,8 +26,9 @@ sizes=("$@")
 need_packages "${build_packages[@]}" "${test_packages[@]}" coinor-cbc glpk-utils
 build=${BUILD:-build/bench}
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DMANCIPLE_TESTS=ON -DMANCIPLE_BENCH=ON >/dev/null
-cmake --build "$build" --target purchase_bench plan_model >/dev/null
+cmake --build "$build" --target purchase_bench plan_model by_parts >/dev/null
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 "$build/tests/plan_model" plans/2027-03.yaml >"$folder/demo"
 (cd "$folder" && "$OLDPWD/$build/tests/purchase_bench" "$folder" "$cbc" "$glpsol" demo "${sizes[@]}")
+"$build/tests/by_parts" "$folder/demo"
