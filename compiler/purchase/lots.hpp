@@ -197,8 +197,7 @@ private:
   Cost estimate(const State& state, std::size_t visit) const {
     double rest = 0;
     for (std::size_t g = 0; g < good_.groups.size(); ++g)
-      rest +=
-          memory_.to_go.rest(good_, visit, g, first_unserved(state.served[g], g), state.served[g]);
+      rest += memory_.to_go.rest(visit, g, state.served[g]);
     if (good_.kept_cap > 0) {
       const Amount kept =
           std::max<Amount>(0, state.served[good_.kept_group] - real_[good_.kept_group]);

@@ -14,16 +14,15 @@ public:
   void prepare(const Prepared& good, const Terms& terms);
 
   /// For what the group still needs beyond `served`, bought at `visit` or later; infinite if a use
-  /// can no longer be served. `first` is the position within the group of the first use that is
-  /// not served in full.
-  double rest(const Prepared& good, std::size_t visit, std::size_t group, std::size_t first,
-              Amount served) const {
-    const double* sums = &after_[visit * stride_ + starts_[group]];
-    if (first >= good.groups[group].size())
+  /// can no longer be served.
+  double rest(std::size_t visit, std::size_t group, Amount served) const {
+    std::size_t at = starts_[group];
+    while (served >= ends_[at])
+      ++at;
+    if (at == last_[group])
       return 0;
-    const Use& use = good.uses[good.groups[group][first]];
-    return sums[first + 1] + static_cast<double>(use.before + use.amount - served) *
-                                 unit_[visit * uses_ + good.groups[group][first]];
+    return after_[visit * stride_ + at + 1] +
+           static_cast<double>(ends_[at] - served) * unit_[visit * uses_ + use_at_[at]];
   }
   /// For a whole use, or a part of it, per micro-unit.
   double unit(std::size_t visit, std::size_t use) const { return unit_[visit * uses_ + use]; }
@@ -32,8 +31,14 @@ public:
 
 private:
   std::size_t uses_ = 0;
+  /// The uses group by group, in order, and after each group one that is never served.
   std::size_t stride_ = 0;
   std::vector<std::size_t> starts_;
+  std::vector<std::size_t> last_;
+  std::vector<std::size_t> use_at_;
+  /// What the group has been served when the use is served in full.
+  std::vector<Amount> ends_;
+  /// By visit: of a use, and of all from a place in a group on.
   std::vector<double> unit_;
   std::vector<double> after_;
   std::vector<double> gain_;
