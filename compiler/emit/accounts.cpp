@@ -1,7 +1,7 @@
 // What it costs and what is left.
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
-#include "foods/convert.hpp"
+#include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
 

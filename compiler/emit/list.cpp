@@ -13,12 +13,6 @@ namespace {
 using purchase::Line;
 using purchase::StopMade;
 
-// The food's name after a count: "7 onions", but "2 x 3 lb bag onion".
-std::string said_name(const Compiled& compiled, const Line& line) {
-  const std::string& name = food_of(compiled, line).name;
-  return line.packs > 1 && offer_of(compiled, line).pack == "each" ? text::plural(name) : name;
-}
-
 std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
   std::string out = money(compiled, visit.goods);
   if (visit.tax != 0) {
@@ -75,7 +69,7 @@ std::string list_text(const Compiled& compiled) {
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
         fmt::format_to(print, "    {:<18} {:<30} {:>8}", count_of(compiled, line),
-                       said_name(compiled, line), kitchen::print_money(line.cost));
+                       name_on_list(compiled, line), kitchen::print_money(line.cost));
         const std::string notes = text::join(notes_of(compiled, l), "; ");
         fmt::format_to(print, "{}\n", notes.empty() ? "" : "  " + notes);
       });
@@ -133,7 +127,8 @@ std::string list_markdown(const Compiled& compiled) {
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
         fmt::format_to(print, "- [ ] {} **{}** {}", count_of(compiled, line),
-                       escape_markdown(said_name(compiled, line)), kitchen::print_money(line.cost));
+                       escape_markdown(name_on_list(compiled, line)),
+                       kitchen::print_money(line.cost));
         for (const std::string& note : notes_of(compiled, l)) {
           fmt::format_to(print, "; {}", escape_markdown(note));
         }

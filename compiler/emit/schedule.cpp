@@ -3,7 +3,6 @@
 #include "emit/emit.hpp"
 #include "emit/lanes.hpp"
 #include "emit/words.hpp"
-#include "foods/convert.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
 

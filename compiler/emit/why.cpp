@@ -1,6 +1,5 @@
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
-#include "foods/convert.hpp"
 #include "measure/print.hpp"
 #include "purchase/otherwise.hpp"
 

@@ -1,7 +1,9 @@
 #include "emit/words.hpp"
 
 #include "foods/convert.hpp"
+#include "foods/spoken.hpp"
 #include "measure/print.hpp"
+#include "text/words.hpp"
 
 #include <fmt/format.h>
 
@@ -32,6 +34,12 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
     return fmt::format("{}", line.packs);
   }
   return line.packs == 1 ? offer.pack : fmt::format("{} x {}", line.packs, offer.pack);
+}
+
+std::string name_on_list(const Compiled& compiled, const purchase::Line& line) {
+  const foods::Food& food = food_of(compiled, line);
+  const bool counted = offer_of(compiled, line).pack == "each";
+  return counted && line.packs > 1 ? text::plural(food.name) : foods::name_of(food, line.amount);
 }
 
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount,

@@ -9,6 +9,9 @@
 namespace manciple::emit {
 
 const foods::Food& food_of(const Compiled& compiled, const purchase::Line& line);
+
+/// Its name after what is bought of it: "7 onions", "3 lb bag onions", "1 lb loaf rye bread".
+std::string name_on_list(const Compiled& compiled, const purchase::Line& line);
 const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& line);
 
 /// What to put in the cart: "2 x 3 lb bag", "2.3 lb", "6".

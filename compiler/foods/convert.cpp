@@ -234,49 +234,6 @@ tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational&
   return Purchased{number, std::move(steps)};
 }
 
-std::string customary(const Food& food, const Rational& purchased, measure::System system,
-                      int decimals) {
-  const Dimension dim = basis(food);
-  const auto base_unit = dim == Dimension::mass     ? Unit::gram
-                         : dim == Dimension::volume ? Unit::milliliter
-                                                    : Unit::each;
-  const measure::Quantity base{purchased, base_unit};
-  const auto unit = measure::find_unit(food.shop_in, measure::System::us);
-  const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
-  if (dim != Dimension::mass || wanted == Dimension::mass) {
-    return measure::print_for_shop(base, system);
-  }
-  if (wanted == Dimension::volume) {
-    if (const auto one = as_purchased(food, {1, {Unit::milliliter, {}}, Form::plain, false})) {
-      return measure::print_for_shop({purchased / one->amount, Unit::milliliter}, system);
-    }
-    return measure::print_for_shop(base, system);
-  }
-  // Counted: by the piece it is shopped in, else by the one a bare count means. What comes in cans
-  // and jars is spoken of by weight, save whole cans.
-  const std::string word =
-      food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
-  const bool in_jars = food.department == Department::canned && word != "can";
-  const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
-  if (word.empty() || in_jars || !one) {
-    return measure::print_for_shop(base, system);
-  }
-  const Rational count = purchased / one->amount;
-  const std::string number = print_decimal(count, count < 1 ? std::max(1, decimals) : decimals);
-  constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
-                                                  "extra large", "jumbo",  "each"};
-  const bool sized = std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
-                     food.name.find(word) != std::string::npos;
-  return sized ? number : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
-}
-
-std::string with_name(const Food& food, const Rational& purchased, measure::System system,
-                      int decimals) {
-  const std::string amount = customary(food, purchased, system, decimals);
-  const bool several = text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
-  return fmt::format("{} {}", amount, several ? text::plural(food.name) : food.name);
-}
-
 std::string print(const Amount& amount) {
   std::string out;
   if (!amount.measure.piece.empty()) {

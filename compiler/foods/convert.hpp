@@ -54,17 +54,6 @@ tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amoun
 tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational& purchased,
                                                const Measure& measure, Form form);
 
-/// An amount as purchased as a shopper says it, in the measure the food is shopped in:
-/// "2.3 lb", "8", "0.5 head", "1 gal". `decimals` is how fine a part of a piece is told: a tenth
-/// shows what is used of it without pretending to more, 0 is for what goes into a bag whole. Less
-/// than a piece is told in tenths at least.
-std::string customary(const Food& food, const Rational& purchased, measure::System system,
-                      int decimals = 1);
-
-/// The same with the food's name: "2.3 lb onion", "8 lemons", "1.5 heads garlic".
-std::string with_name(const Food& food, const Rational& purchased, measure::System system,
-                      int decimals = 1);
-
 /// "3 cloves", "1 1/2 cups, chopped", "250 g".
 std::string print(const Amount& amount);
 

@@ -1,4 +1,5 @@
 #include "foods/convert.hpp"
+#include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"

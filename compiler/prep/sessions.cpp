@@ -1,3 +1,4 @@
+#include "foods/spoken.hpp"
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"

@@ -1,5 +1,6 @@
 #include "purchase/shopping.hpp"
 
+#include "foods/spoken.hpp"
 #include "purchase/errors.hpp"
 
 #include <fmt/format.h>

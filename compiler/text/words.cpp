@@ -7,7 +7,7 @@
 namespace manciple::text {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 11> irregular{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 13> irregular{{
     {"leaf", "leaves"},
     {"loaf", "loaves"},
     {"half", "halves"},
@@ -19,6 +19,8 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 11> irregula
     {"foot", "feet"},
     {"piece", "pieces"},
     {"cookie", "cookies"},
+    {"shrimp", "shrimp"},
+    {"zucchini", "zucchini"},
 }};
 
 // Words that end in s and are no plural.

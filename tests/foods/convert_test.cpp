@@ -103,21 +103,5 @@ TEST(Conversions, WithoutAFigureThereIsAnErrorThatSaysWhatToAdd) {
   EXPECT_NE(oil.error().fix.find("recipes/foods.yaml"), std::string::npos) << oil.error().fix;
 }
 
-TEST(Amounts, AreSaidAsAShopperSaysThem) {
-  Book book;
-  const auto said = [&](const char* name, const Rational& amount) {
-    return with_name(book.get(*book.find(name)), amount, measure::System::us);
-  };
-  EXPECT_EQ(said("onion", Rational(4535924, 10000)), "1 lb onion");
-  EXPECT_EQ(said("cucumber", as_purchased(book.get(*book.find("cucumber")),
-                                          {2, {Unit::each, {}}, Form::plain, false})
-                                 ->amount),
-            "2 cucumbers");
-  EXPECT_EQ(said("cucumber", as_purchased(book.get(*book.find("cucumber")),
-                                          {Rational(1, 2), {Unit::each, {}}, Form::plain, false})
-                                 ->amount),
-            "0.5 cucumber");
-}
-
 } // namespace
 } // namespace manciple::foods

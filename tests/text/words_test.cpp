@@ -21,7 +21,8 @@ TEST(Words, SingularAndPluralGoTogether) {
                                                                   {"cookie", "cookies"},
                                                                   {"slice", "slices"},
                                                                   {"avocado", "avocados"},
-                                                                  {"clove", "cloves"}}) {
+                                                                  {"clove", "cloves"},
+                                                                  {"shrimp", "shrimp"}}) {
     EXPECT_EQ(plural(one), many);
     EXPECT_EQ(singular(many), one);
   }

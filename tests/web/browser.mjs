@@ -34,4 +34,8 @@ export async function open(browser, house, options = {}) {
 export const openAll = (page) =>
   page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
 
+// By line: what list.md calls the food.
+export const namesOnList = (house) =>
+  [...readFileSync(`${place}/${house}/list.md`, 'utf8').matchAll(/^- \[ \] .*\*\*(.+)\*\*/gm)].map((line) => line[1]);
+
 export const money = (currency, cents) => currency + (cents / 100).toFixed(2);

@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
 import { copyFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, launch, money, open, openAll, pageData, place, result } from './browser.mjs';
+import { address, launch, money, namesOnList, open, openAll, pageData, place, result } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
+const names = namesOnList('demo');
 before(async () => (browser = await launch()));
 after(() => browser.close());
 
@@ -22,7 +23,7 @@ test('every line stands at its stop with its price, in the order of result.json'
       food: row.querySelector('bdi').textContent,
       cost: Number(row.querySelector('data').value),
     })));
-  assert.deepEqual(lines, demo.purchases.map((p, l) => ({ id: `l${l}`, stop: `stop${p.visit}`, food: p.food, cost: p.cost })));
+  assert.deepEqual(lines, demo.purchases.map((p, l) => ({ id: `l${l}`, stop: `stop${p.visit}`, food: names[l], cost: p.cost })));
   const text = await purse(page);
   assert.ok(text.includes(`of ${money('$', demo.paid)} in the basket`), text);
   for (const [v, visit] of demo.visits.entries()) {
@@ -93,7 +94,7 @@ test('what is not here goes to the best later stop, with the sums, and comes bac
   const line = data.lines[l];
   const [stop, , cost, count] = line.o[0];
   await page.locator(box(l)).check();
-  await page.getByRole('button', { name: `${demo.purchases[l].food}: not here` }).first().click();
+  await page.getByRole('button', { name: `${names[l]}: not here` }).first().click();
 
   const note = await page.locator(`#l${l} .note`).innerText();
   assert.ok(note.includes(`Now at ${data.stops[stop].shop}, ${data.stops[stop].day}: ${count}, ${money('$', cost)}.`), note);

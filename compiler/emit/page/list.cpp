@@ -22,7 +22,7 @@ std::string row(const Compiled& compiled, std::size_t l) {
   }
   return fmt::format("<li id=l{}><label><input type=checkbox><span><b>{}</b> {}{}</span><data "
                      "value={}>{}</data></label></li>\n",
-                     l, escape(count_of(compiled, line)), name(food_of(compiled, line).name),
+                     l, escape(count_of(compiled, line)), name(name_on_list(compiled, line)),
                      small.empty() ? "" : " <small>" + small + "</small>", line.cost,
                      kitchen::print_money(line.cost));
 }

@@ -1,0 +1,105 @@
+#include "foods/spoken.hpp"
+
+#include "foods/convert.hpp"
+#include "measure/print.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace manciple::foods {
+
+using measure::Dimension;
+using measure::print_decimal;
+using measure::Unit;
+
+namespace {
+
+/// What a bare count of it means: "medium", "clove", "slice".
+std::string counted_by(const Food& food) {
+  return food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
+}
+
+/// Counted by itself, as lemons and buns are, not by heads or slices.
+bool counts_itself(const Food& food, std::string_view word) {
+  constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
+                                                  "extra large", "jumbo",  "each"};
+  return std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
+         fmt::format(" {} ", food.name).find(fmt::format(" {} ", word)) != std::string::npos;
+}
+
+/// Last words of what comes by the many, whatever it is measured in. English, in order.
+constexpr std::array<std::string_view, 73> by_the_many{
+    "almond",    "apricot",  "bag",     "bean",       "beet",       "berry",    "blackberry",
+    "blueberry", "burger",   "candle",  "caper",      "cashew",     "cherry",   "chestnut",
+    "chickpea",  "chip",     "chive",   "chunk",      "container",  "cracker",  "cranberry",
+    "crouton",   "crumb",    "currant", "filter",     "flake",      "fork",     "glove",
+    "groat",     "hazelnut", "heart",   "jar",        "label",      "lentil",   "lid",
+    "liner",     "napkin",   "noodle",  "nut",        "oat",        "olive",    "pad",
+    "pea",       "peach",    "peanut",  "pecan",      "peppercorn", "pickle",   "pistachio",
+    "plate",     "pretzel",  "puff",    "raisin",     "raspberry",  "rib",      "rind",
+    "sardine",   "seed",     "segment", "shoot",      "skewer",     "sparerib", "spoon",
+    "sprout",    "steak",    "straw",   "strawberry", "toothpick",  "tomato",   "vegetable",
+    "wafer",     "walnut",   "wipe"};
+
+bool comes_by_the_many(const Food& food) {
+  const std::string_view name = food.name;
+  return std::binary_search(by_the_many.begin(), by_the_many.end(),
+                            name.substr(name.rfind(' ') + 1));
+}
+
+} // namespace
+
+std::string customary(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals) {
+  const Dimension dim = basis(food);
+  const auto base_unit = dim == Dimension::mass     ? Unit::gram
+                         : dim == Dimension::volume ? Unit::milliliter
+                                                    : Unit::each;
+  const measure::Quantity base{purchased, base_unit};
+  const auto unit = measure::find_unit(food.shop_in, measure::System::us);
+  const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
+  if (dim != Dimension::mass || wanted == Dimension::mass) {
+    return measure::print_for_shop(base, system);
+  }
+  if (wanted == Dimension::volume) {
+    if (const auto one = as_purchased(food, {1, {Unit::milliliter, {}}, Form::plain, false})) {
+      return measure::print_for_shop({purchased / one->amount, Unit::milliliter}, system);
+    }
+    return measure::print_for_shop(base, system);
+  }
+  // Counted: by the piece it is shopped in, else by the one a bare count means. What comes in cans
+  // and jars is spoken of by weight, save whole cans.
+  const std::string word = counted_by(food);
+  const bool in_jars = food.department == Department::canned && word != "can";
+  const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
+  if (word.empty() || in_jars || !one) {
+    return measure::print_for_shop(base, system);
+  }
+  const Rational count = purchased / one->amount;
+  const std::string number = print_decimal(count, count < 1 ? std::max(1, decimals) : decimals);
+  return counts_itself(food, word)
+             ? number
+             : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
+}
+
+std::string name_of(const Food& food, const Rational& purchased) {
+  const std::string word = counted_by(food);
+  bool several = comes_by_the_many(food);
+  if (!word.empty() && counts_itself(food, word)) {
+    const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
+    several = one ? purchased >= one->amount * 2 : several;
+  }
+  return several ? text::plural(food.name) : food.name;
+}
+
+std::string with_name(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals) {
+  const std::string amount = customary(food, purchased, system, decimals);
+  const bool several = text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
+  return fmt::format("{} {}", amount, several ? text::plural(food.name) : name_of(food, purchased));
+}
+
+} // namespace manciple::foods

@@ -1,0 +1,25 @@
+#pragma once
+
+#include "foods/food.hpp"
+
+#include <string>
+
+/// Amounts of food as they are said and written on a list.
+namespace manciple::foods {
+
+/// An amount as purchased as a shopper says it, in the measure the food is shopped in:
+/// "2.3 lb", "8", "0.5 head", "1 gal". `decimals` is how fine a part of a piece is told: a tenth
+/// shows what is used of it without pretending to more, 0 is for what goes into a bag whole. Less
+/// than a piece is told in tenths at least.
+std::string customary(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals = 1);
+
+/// The food's name as it follows an amount: in the plural where the amount is of two or more that
+/// are counted by themselves, not by heads or slices, and of what comes by the many, as beans do.
+std::string name_of(const Food& food, const Rational& purchased);
+
+/// The same with the food's name: "2.3 lb onions", "8 lemons", "1.5 heads garlic".
+std::string with_name(const Food& food, const Rational& purchased, measure::System system,
+                      int decimals = 1);
+
+} // namespace manciple::foods
