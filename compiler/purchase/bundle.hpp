@@ -19,7 +19,7 @@ struct Bundle {
   /// By stop.
   std::vector<Money> spent;
   RoomSums room;
-  /// By good.
+  /// By good; none if it is not known or does not matter.
   std::vector<std::vector<Buy>> buys;
 };
 

@@ -125,7 +125,7 @@ private:
   void merge(Prefixes& served, Amount amount) const {
     std::array<std::size_t, groups> next{};
     for (std::size_t g = 0; g < good_.groups.size(); ++g)
-      next[g] = first_unserved(served[g], g);
+      next[g] = good_.first_unserved(g, served[g]);
     while (amount > 0) {
       std::size_t group = groups;
       std::size_t use = good_.uses.size();
@@ -147,19 +147,9 @@ private:
     }
   }
 
-  /// Position within the group of the first use that is not served in full.
-  std::size_t first_unserved(Amount served, std::size_t group) const {
-    const std::vector<std::size_t>& uses = good_.groups[group];
-    std::size_t position = 0;
-    while (position < uses.size() &&
-           served >= good_.uses[uses[position]].before + good_.uses[uses[position]].amount)
-      ++position;
-    return position;
-  }
-
   Fine room_of(Amount from, Amount to, std::size_t group) const {
     Fine sum = 0;
-    for (std::size_t i = first_unserved(from, group); i < good_.groups[group].size(); ++i) {
+    for (std::size_t i = good_.first_unserved(group, from); i < good_.groups[group].size(); ++i) {
       const Use& use = good_.uses[good_.groups[group][i]];
       const Amount begin = std::max(from, use.before);
       const Amount end = std::min(to, use.before + use.amount);
@@ -197,8 +187,8 @@ private:
   Cost estimate(const State& state, std::size_t visit) const {
     double rest = 0;
     for (std::size_t g = 0; g < good_.groups.size(); ++g)
-      rest +=
-          memory_.to_go.rest(good_, visit, g, first_unserved(state.served[g], g), state.served[g]);
+      rest += memory_.to_go.rest(good_, visit, g, good_.first_unserved(g, state.served[g]),
+                                 state.served[g]);
     if (good_.kept_cap > 0) {
       const Amount kept =
           std::max<Amount>(0, state.served[good_.kept_group] - real_[good_.kept_group]);

@@ -49,19 +49,20 @@ public:
 
   const Prepared& good() const { return *good_; }
   bool finished = true;
-  /// No plan was left out for costing too much.
-  bool all = true;
+  /// The least cost at the prices it was built for; any plan that is no path exceeds it by more
+  /// than the slack.
+  Fine least = impossible.value;
   std::vector<Node> nodes;
   std::vector<Edge> edges;
   std::vector<Paid> paid;
   std::vector<Held> held;
 
   /// By edge: what it costs at the prices.
-  std::vector<Cost> lengths(const Model& model, const Prices& prices) const;
+  std::vector<Cost> lengths(const Tariff& tariff) const;
   /// By node: the least from there to an end.
   std::vector<Cost> to_end(const std::vector<Cost>& lengths) const;
-  /// The edges of a shortest path.
-  Path shortest(const std::vector<Cost>& lengths, const std::vector<Cost>& to_end) const;
+  /// The edges of a shortest path, and its length. The memory of `path` is used again.
+  Cost shortest(const Tariff& tariff, Path& path) const;
   /// What a path buys, by visit and offer.
   std::vector<Buy> buys(const Path& path) const;
   /// Leaves out what is not part of a path of at most this length.
@@ -74,8 +75,23 @@ public:
 
 private:
   explicit Network(const Prepared& good) : good_(&good) {}
+  void add_arcs();
+  Cost length(const Edge& edge, const Tariff& tariff) const;
+
+  /// An edge in few bytes: shortest paths are looked for over and over.
+  struct Arc {
+    Fine cost = 0;
+    Money money = 0;
+    std::uint32_t stop = 0;
+    std::int32_t packs = 0;
+    std::uint32_t to = 0;
+    /// More than money spent at one stop.
+    bool mixed = false;
+    bool holds = false;
+  };
 
   const Prepared* good_;
+  std::vector<Arc> arcs_;
 };
 
 /// Bounds are compared with a little to spare: priced room is rounded down piece by piece.

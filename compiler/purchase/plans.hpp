@@ -37,8 +37,7 @@ struct Plan {
 struct PlanSet {
   /// Ascending by priced cost.
   std::vector<Plan> plans;
-  /// No plan was left out for costing too much, and none for lack of time.
-  bool all = true;
+  /// None was left out for lack of time.
   bool finished = true;
 };
 
@@ -47,6 +46,11 @@ struct PlanSet {
 /// partial plans or when the limits are reached.
 PlanSet plans_within(const Model& model, const Network& network, const Prices& prices,
                      const Rows& rows, Fine slack, std::size_t most, Limits& limits);
+
+/// The same, up to what one of its paths exceeds the least by and `slack` more.
+PlanSet plans_like(const Model& model, const Network& network, const Prices& prices,
+                   const Rows& rows, const Path& path, Fine slack, std::size_t most,
+                   Limits& limits);
 
 /// The same for some of the network's paths, as they are.
 PlanSet plans_along(const Model& model, const Network& network, const std::vector<Path>& paths,

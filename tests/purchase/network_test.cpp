@@ -40,7 +40,7 @@ Cost least(const Model& model, const Prepared& good, const Prices& prices) {
 
 Cost least(const Model& model, const Network& network, const Prices& prices) {
   return network.nodes.empty() ? impossible
-                               : network.to_end(network.lengths(model, prices)).front();
+                               : network.to_end(network.lengths(tariff(model, prices))).front();
 }
 
 template <typename Test>
@@ -111,7 +111,7 @@ TEST(Network, ShrinksToWhatIsShortEnough) {
           return;
         const Cost before = least(model, network, there);
         const std::size_t edges = network.edges.size();
-        network.shrink(network.lengths(model, there), before.value);
+        network.shrink(network.lengths(tariff(model, there)), before.value);
         EXPECT_EQ(least(model, network, there), before);
         EXPECT_LE(network.edges.size(), edges);
       });
