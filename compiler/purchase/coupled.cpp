@@ -20,6 +20,13 @@ StopTerms terms_at(const Model& model, const Prices& prices) {
   return terms;
 }
 
+std::vector<bool> may_be_made(const std::vector<StopChoice>& choices) {
+  std::vector<bool> result;
+  for (const StopChoice choice : choices)
+    result.push_back(choice != StopChoice::no);
+  return result;
+}
+
 class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const std::vector<Prepared>& goods,
@@ -29,7 +36,7 @@ public:
         choices_(choices),
         limits_(options),
         ledger_(model, goods),
-        shelf_(model, goods, first_prices(model), limits_) {}
+        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {}
 
   Solution run() {
     Cost proven{std::numeric_limits<Fine>::min(), 0};
@@ -119,7 +126,7 @@ private:
   }
 
   StopTerms terms_now() {
-    set_prices(ledger_, shelf_.prices());
+    set_prices(ledger_, shelf_.prices()); // takes back what goods pay of stops
     return terms_at(model_, shelf_.prices());
   }
   StopsResult choose(const StopTerms& terms) {

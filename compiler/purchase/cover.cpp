@@ -5,8 +5,8 @@ namespace manciple::purchase {
 Cover::Cover(const Model& model, const std::vector<bool>& made, const Shelf& shelf,
              const std::vector<const Shelved*>& shelved, const Prices& prices, Fine slack,
              std::size_t most, Limits& limits)
-    : goods_(shelved.size()) {
-  const Tariff rates = tariff(model, prices);
+    : goods_(shelved.size()), bundle_(empty_bundle(model)) {
+  const Tariff rates = tariff(model, prices, made);
   const Drop dropped = drop(model, shelf.prices(), prices);
   Path path;
   for (const Shelved* const one : shelved) {
@@ -24,6 +24,8 @@ Cover::Cover(const Model& model, const std::vector<bool>& made, const Shelf& she
       shortest = network->shortest(rates, path);
     }
     least_ += shortest;
+    network->add(path, bundle_);
+    bundle_.buys.push_back(network->buys(path));
     networks_.push_back(network);
   }
 }

@@ -19,6 +19,8 @@ public:
   bool finished() const { return networks_.size() == goods_; }
   /// Of all goods, at the prices, whatever the slack.
   Cost least() const { return least_; }
+  /// What the goods take at the prices.
+  const Bundle& bundle() const { return bundle_; }
   /// By good.
   const std::vector<const Network*>& networks() const { return networks_; }
 
@@ -27,6 +29,7 @@ private:
   std::deque<Network> own_;
   std::vector<const Network*> networks_;
   Cost least_;
+  Bundle bundle_;
 };
 
 } // namespace manciple::purchase

@@ -9,8 +9,11 @@ namespace manciple::purchase {
 
 Cost Network::length(const Edge& edge, const Tariff& tariff) const {
   Cost length = edge.cost;
-  for (std::size_t i = edge.paid; i < edge.paid_end; ++i)
+  for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+    if (tariff.closed[paid[i].stop])
+      return impossible;
     length.value -= paid[i].money * tariff.discount[paid[i].stop];
+  }
   const Good& facts = *good_->good;
   for (std::size_t i = edge.held; i < edge.held_end; ++i) {
     const Held& part = held[i];
@@ -47,12 +50,12 @@ std::vector<Cost> Network::to_end(const std::vector<Cost>& lengths) const {
   return result;
 }
 
-void Network::add_arcs() {
+void Network::add_arcs(std::size_t stops) {
   arcs_.reserve(edges.size());
   for (const Edge& edge : edges) {
     Arc arc{edge.cost.value,
             0,
-            0,
+            static_cast<std::uint32_t>(stops),
             static_cast<std::int32_t>(edge.cost.ties),
             static_cast<std::uint32_t>(edge.to),
             edge.paid_end > edge.paid + 1,
@@ -77,6 +80,8 @@ Cost Network::shortest(const Tariff& tariff, Path& path) const {
     Cost least = impossible;
     for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
       const Arc& arc = arcs_[e];
+      if (tariff.closed[arc.stop])
+        continue;
       Cost through = to_end[arc.to];
       if (arc.mixed || (room_costs && arc.holds))
         through += length(edges[e], tariff);
@@ -90,10 +95,22 @@ Cost Network::shortest(const Tariff& tariff, Path& path) const {
     to_end[node] = least;
   }
   path.clear();
+  if (!is_possible(to_end[0]))
+    return impossible;
   for (std::size_t node = 0; nodes[node].edges < nodes[node].edges_end;
        node = edges[path.back()].to)
     path.push_back(next[node]);
   return to_end[0];
+}
+
+void Network::add(const Path& path, Bundle& bundle) const {
+  for (const std::size_t e : path) {
+    bundle.cost += edges[e].cost;
+    for (std::size_t i = edges[e].paid; i < edges[e].paid_end; ++i)
+      bundle.spent[paid[i].stop] += paid[i].money;
+    for (std::size_t i = edges[e].held; i < edges[e].held_end; ++i)
+      add_room(held[i], bundle.room);
+  }
 }
 
 std::vector<Buy> Network::buys(const Path& path) const {
@@ -151,7 +168,6 @@ void Network::shrink(const std::vector<Cost>& lengths, Fine longest) {
   }
   for (Edge& edge : small.edges)
     edge.to = number[edge.to];
-  small.add_arcs();
   *this = std::move(small);
 }
 

@@ -38,13 +38,13 @@ public:
 
   /// The cheapest plan by `cheapest` may cost less than any path: there, packs of one day are used
   /// in any order. Then the limit is raised until it leaves the slack above the shortest path.
-  void build(Fine slack) {
+  void build(Fine slack, std::optional<Cost> known) {
     Workspace workspace;
-    const Outcome least = cheapest(good_, terms_, workspace);
-    if (!is_possible(least.cost))
+    const Cost least = known ? *known : cheapest(good_, terms_, workspace).cost;
+    if (!is_possible(least))
       return;
     slack_ = std::min(slack, impossible.value / 8);
-    limit_ = least.cost.value + slack_ + 2 * rounding;
+    limit_ = least.value + slack_ + 2 * rounding;
     for (;;) {
       lay_out();
       if (!network_.finished)
@@ -54,13 +54,14 @@ public:
       if (is_possible(shortest) && longest <= limit_) {
         network_.least = shortest.value;
         network_.shrink(lengths_, longest);
+        network_.add_arcs(model_.stops.size());
         return;
       }
       if (limit_ >= impossible.value / 4) { // no plan at all
         network_.nodes.clear();
         return;
       }
-      limit_ = is_possible(shortest) ? longest : least.cost.value + 4 * (limit_ - least.cost.value);
+      limit_ = is_possible(shortest) ? longest : least.value + 4 * (limit_ - least.value);
     }
   }
 
@@ -272,9 +273,10 @@ private:
 };
 
 Network::Network(const Model& model, const Prepared& good, const std::vector<bool>& open,
-                 const Prices& prices, Fine slack, std::size_t most, Limits& limits)
+                 const Prices& prices, Fine slack, std::size_t most, Limits& limits,
+                 std::optional<Cost> cheapest)
     : good_(&good) {
-  NetworkBuilder(model, open, prices, most, limits, *this).build(slack);
+  NetworkBuilder(model, open, prices, most, limits, *this).build(slack, cheapest);
 }
 
 } // namespace manciple::purchase

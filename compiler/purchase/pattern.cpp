@@ -172,14 +172,15 @@ bool Pattern::take(const std::vector<PlanSet>& sets, const std::vector<std::size
 
 void Pattern::share_out() {
   for (bool broken = true; broken && !with_.limits.reached();) {
+    const Tariff rates = tariff(with_.model, prices_, with_.made);
     const Rows strict = rows(true);
     std::vector<PlanSet> sets;
     std::vector<std::size_t> plan;
     for (GoodId good = 0; good < chosen_.size(); ++good) {
       const Network& network = *cover_->networks()[good];
-      const PlanSet one = plans_along(with_.model, network, {chosen_[good]}, prices_, strict);
-      sets.push_back(plans_like(with_.model, network, prices_, strict, chosen_[good], almost_same,
-                                most_alike, with_.limits));
+      const PlanSet one = plans_along(network, {chosen_[good]}, rates, strict);
+      sets.push_back(
+          plans_like(network, rates, strict, chosen_[good], almost_same, most_alike, with_.limits));
       if (!sets.back().finished)
         sets.back() = one;
       plan.push_back(find_plan(sets.back(), one));
@@ -197,10 +198,11 @@ Cost Pattern::combine_all(bool strict) {
     slack = std::min(slack, gap());
     if (!lay_out(slack) || bound_ >= best())
       return bound_;
+    const Tariff rates = tariff(with_.model, prices_, with_.made);
     const Rows looked_at = rows(strict);
     std::vector<PlanSet> sets;
     for (const Network* const network : cover_->networks()) {
-      sets.push_back(plans_within(with_.model, *network, prices_, looked_at, slack,
+      sets.push_back(plans_within(*network, rates, looked_at, slack,
                                   most_partial_plans * with_.effort, with_.limits));
       if (!sets.back().finished || sets.back().plans.empty() || with_.limits.reached())
         return bound_;

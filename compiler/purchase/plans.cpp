@@ -13,13 +13,13 @@ constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 /// The paths of a network, with what each edge takes of the rows.
 class PlanSearch {
 public:
-  PlanSearch(const Model& model, const Network& network, const Prices& prices, const Rows& rows,
-             std::size_t most, Limits& limits)
+  PlanSearch(const Network& network, const Tariff& tariff, const Rows& rows, std::size_t most,
+             Limits& limits)
       : network_(network),
         rows_(rows),
         most_(most),
         limits_(limits),
-        lengths_(network.lengths(tariff(model, prices))),
+        lengths_(network.lengths(tariff)),
         to_end_(network.to_end(lengths_)) {
     taken_.assign(network_.edges.size() * width(), 0);
     for (std::size_t e = 0; e < network_.edges.size(); ++e)
@@ -219,22 +219,21 @@ private:
 
 } // namespace
 
-PlanSet plans_within(const Model& model, const Network& network, const Prices& prices,
-                     const Rows& rows, Fine slack, std::size_t most, Limits& limits) {
-  return PlanSearch(model, network, prices, rows, most, limits).run(slack);
+PlanSet plans_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
+                     std::size_t most, Limits& limits) {
+  return PlanSearch(network, tariff, rows, most, limits).run(slack);
 }
 
-PlanSet plans_like(const Model& model, const Network& network, const Prices& prices,
-                   const Rows& rows, const Path& path, Fine slack, std::size_t most,
-                   Limits& limits) {
-  PlanSearch search(model, network, prices, rows, most, limits);
+PlanSet plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                   Fine slack, std::size_t most, Limits& limits) {
+  PlanSearch search(network, tariff, rows, most, limits);
   return search.run(search.excess(path) + slack);
 }
 
-PlanSet plans_along(const Model& model, const Network& network, const std::vector<Path>& paths,
-                    const Prices& prices, const Rows& rows) {
+PlanSet plans_along(const Network& network, const std::vector<Path>& paths, const Tariff& tariff,
+                    const Rows& rows) {
   Limits unlimited{Options{}};
-  return PlanSearch(model, network, prices, rows, 0, unlimited).follow(paths);
+  return PlanSearch(network, tariff, rows, 0, unlimited).follow(paths);
 }
 
 } // namespace manciple::purchase

@@ -88,7 +88,7 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   const Cost others = constant(prices);
   Found found{prices, others, others, empty_bundle(model_)};
   Bundle& bundle = found.bundle;
-  const Tariff rates = tariff(model_, prices);
+  const Tariff rates = tariff(model_, prices, made_);
   const Drop dropped = drop(model_, *laid_out_for_, prices);
   Fine change = impossible.value;
   paths_.resize(networks_->size());
@@ -101,14 +101,7 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
     const Fine least = std::min(shortest.value, beyond);
     found.beyond.value += least;
     change = std::min(change, beyond - least);
-    for (const std::size_t e : paths_[good]) {
-      const Network::Edge& edge = network.edges[e];
-      bundle.cost += edge.cost;
-      for (std::size_t i = edge.paid; i < edge.paid_end; ++i)
-        bundle.spent[network.paid[i].stop] += network.paid[i].money;
-      for (std::size_t i = edge.held; i < edge.held_end; ++i)
-        network.add_room(network.held[i], bundle.room);
-    }
+    network.add(paths_[good], bundle);
   }
   found.beyond.value = std::min(found.beyond.value + change, impossible.value);
   if (improves(bundle))
@@ -170,7 +163,7 @@ Prices PriceSearch::proposed(const Prices& like, double& value) const {
     }
     planes.push_back(std::move(plane));
   }
-  const Peak top = peak(planes, highest);
+  const Peak top = purchase::peak(planes, highest);
   value = top.value;
   const auto price = [&](std::size_t i, double most) {
     return static_cast<Fine>(std::clamp(top.at[i], 0.0, highest[i]) * most);
@@ -185,6 +178,11 @@ Prices PriceSearch::proposed(const Prices& like, double& value) const {
     result.off[stops[s]] = std::min(price(s, static_cast<double>(fine_per_money)),
                                     fine_per_money - result.credit[model_.stops[stops[s]].shop]);
   return result;
+}
+
+Prices PriceSearch::peak(const Prices& like) const {
+  double value = 0;
+  return proposed(like, value);
 }
 
 PriceSearch::Found PriceSearch::search(const Prices& prices, Cost below) {

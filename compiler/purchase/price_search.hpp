@@ -38,6 +38,8 @@ public:
 
   /// What is bought at the prices, and the bound. Counts among the bundles met.
   Found at(const Prices& prices);
+  /// Where the bound may be highest as far as the bundles met tell, with the targets of `like`.
+  Prices peak(const Prices& like) const;
   /// Besides the goods: what stops cost, less what the limits are worth at the prices.
   Cost constant(const Prices& prices) const;
   void meet(Bundle bundle);

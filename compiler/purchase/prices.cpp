@@ -81,10 +81,14 @@ Fine room_worth(const Model& model, const Prices& prices) {
   return sum;
 }
 
-Tariff tariff(const Model& model, const Prices& prices) {
+Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>& made) {
   Tariff result;
-  for (StopId stop = 0; stop < model.stops.size(); ++stop)
+  for (StopId stop = 0; stop < model.stops.size(); ++stop) {
     result.discount.push_back(fine_per_money - per_money(model, prices, stop));
+    result.closed.push_back(!made[stop]);
+  }
+  result.discount.push_back(0);
+  result.closed.push_back(false);
   for (std::size_t place = 0; place < place_count; ++place) {
     const std::vector<Fine>& nights = prices.room[place];
     std::vector<Fine> sums{0};

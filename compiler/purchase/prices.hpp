@@ -48,12 +48,14 @@ Fine room_worth(const Model& model, const Prices& prices);
 
 /// The prices in the form in which a plan's cost is quickest to work out.
 struct Tariff {
-  /// By stop: what one Money spent there counts less than what is paid.
+  /// By stop, and one for none: what one Money spent there counts less than what is paid.
   std::vector<Fine> discount;
+  /// Likewise: nothing can be bought there.
+  std::vector<bool> closed;
   /// By place: what a microlitre costs in the nights before each; empty if it costs nothing.
   std::array<std::vector<Fine>, place_count> room;
 };
-Tariff tariff(const Model& model, const Prices& prices);
+Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>& made);
 
 RoomPrices room_prices(const Model& model, const Prices& prices, const Good& good);
 /// Sets the prices of every good.

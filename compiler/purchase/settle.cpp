@@ -14,6 +14,9 @@ constexpr Fine wide = fine(5'000);
 /// Networks are built anew while that raises the bound by more than this, but so often at most.
 constexpr Fine worth_building = fine(100);
 constexpr int most_builds = 3;
+/// In which a bound for the networks' plans is made one for all.
+constexpr int most_rounds = 5;
+constexpr int most_halvings = 4;
 /// How much better another node must look to be taken up first.
 constexpr Cost a_little{fine(1000), 0};
 
@@ -99,7 +102,7 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
       node.bounds.inside = Pattern(with_, node.prices).settle();
       node.bounds.beyond = impossible;
     } else if (node.bounds.inside >= best() && node.bounds.beyond < best()) {
-      node.bounds.beyond = std::max(node.bounds.beyond, bound_of_all(node.prices));
+      node.bounds.beyond = bound_of_all(node);
     }
     closed.inside = std::min(closed.inside, node.bounds.inside);
     closed.beyond = std::min(closed.beyond, node.bounds.beyond);
@@ -107,11 +110,38 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
   return closed;
 }
 
-Cost Settler::bound_of_all(const Prices& prices) const {
-  const Cover cover(with_.model, with_.made, shelf_, with_.shelved, prices, 0,
-                    most_edges * with_.effort, with_.limits);
-  return cover.finished() ? with_.search.constant(prices) + cover.least()
-                          : Cost{std::numeric_limits<Fine>::min() / 4, 0};
+/// Cutting planes once more, with all plans.
+Cost Settler::bound_of_all(const Node& node) {
+  Cost bound = node.bounds.beyond;
+  Prices prices = moderate(node);
+  for (int round = 0; round < most_rounds; ++round) {
+    const Cover cover(with_.model, with_.made, shelf_, with_.shelved, prices, 0,
+                      most_edges * with_.effort, with_.limits);
+    if (!cover.finished())
+      break;
+    bound = std::max(bound, with_.search.constant(prices) + cover.least());
+    if (bound >= best())
+      break;
+    with_.search.meet(cover.bundle());
+    prices = with_.search.peak(prices);
+  }
+  return bound;
+}
+
+/// Prices between those that the networks are laid out for and the node's, at which its bound is
+/// not much better than it must be: the nearer they are, the less there is beyond the networks.
+Prices Settler::moderate(const Node& node) {
+  const Cost enough{best().value + (node.bounds.inside.value - best().value) / 4, 0};
+  Prices near = shelf_.prices();
+  near.targets = node.prices.targets;
+  for (StopId stop = 0; stop < near.off.size(); ++stop)
+    near.off[stop] = near.targets[stop] == Target::missed ? 0 : near.off[stop];
+  Prices far = node.prices;
+  for (int step = 0; step < most_halvings; ++step) {
+    Prices middle = between(near, far, 0.5);
+    (with_.search.at(middle).bound < enough ? near : far) = std::move(middle);
+  }
+  return far;
 }
 
 /// Of the stops whose target is open, the one that is nearest to it.

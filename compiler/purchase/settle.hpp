@@ -44,8 +44,9 @@ private:
 
   Cost search(bool raise);
   Bounds branch(const PriceSearch::Found& root);
-  /// At the prices, whether or not the networks have the plans.
-  Cost bound_of_all(const Prices& prices) const;
+  /// A bound on what is made of any plans, for the node's targets.
+  Cost bound_of_all(const Node& node);
+  Prices moderate(const Node& node);
   std::optional<StopId> undecided(const PriceSearch::Found& found) const;
   Cost best() const { return with_.best(); }
 

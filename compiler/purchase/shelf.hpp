@@ -1,61 +1,62 @@
 #pragma once
 
-#include <map>
+#include <array>
+#include <optional>
 #include <vector>
 
 #include "purchase/network.hpp"
 
 namespace manciple::purchase {
 
-/// How much cheaper things have become, as a part of what they cost before: by stop, and by place
-/// on the night on which that is most.
+/// How much cheaper things have become: a Money spent, by stop; and as a part of what they cost
+/// before, by stop and by place (on the night on which that is most).
 struct Drop {
+  std::vector<Fine> money;
   std::vector<double> stop;
   std::array<double, place_count> place{};
 };
 Drop drop(const Model& model, const Prices& from, const Prices& to);
 
-/// A good's network for some of its stops, kept for other sets of stops among which the good has
-/// the same choice.
+/// A good's network for all stops that may be made, with what it is known not to have.
 struct Shelved {
   Network network;
-  /// The slack it was built for, and the length at its prices that any plan exceeds that is none of
-  /// its paths; `impossible` if such plans never matter.
-  Fine slack = 0;
+  /// At the prices it was built for, any plan that is none of its paths costs more; `impossible` if
+  /// such plans never matter.
   Fine longest = impossible.value;
+  /// How much of that lies above the least cost.
+  Fine slack = 0;
+  /// By visit: the most that can be spent there on what is of use; none if that is not known.
+  std::vector<Money> useful;
 
   /// A lower bound, at other prices, on the cost of any plan that is none of the paths.
   Fine beyond(const Drop& drop) const;
 };
 
-/// Networks of the goods, all for the same prices.
+/// Networks of the goods, all for the prices that the ledger has as well. They serve for any set of
+/// stops: what is bought at a stop that is not made is left out when paths are looked for.
 class Shelf {
 public:
-  Shelf(const Model& model, const std::vector<Prepared>& goods, Prices prices, Limits& limits)
-      : model_(model),
-        goods_(goods),
-        limits_(limits),
-        prices_(std::move(prices)),
-        shelved_(goods.size()) {}
+  /// `may_be_made` is by stop.
+  Shelf(Ledger& ledger, std::vector<bool> may_be_made, const Prices& prices, Limits& limits);
 
   const Prices& prices() const { return prices_; }
-  void set_prices(Prices prices);
+  void set_prices(const Prices& prices);
 
   enum class Got : std::uint8_t { all, cannot_be, gave_up };
-  /// By good, its network when these stops are made, of at least this slack; gives up at `most`
-  /// edges. They stay good until the prices are set or more slack is asked for.
+  /// By good, its network; with all plans that cost at most `slack` more than the cheapest when
+  /// these stops are made. Gives up at `most` edges. The pointers stay good.
   Got take(const std::vector<bool>& made, Fine slack, std::size_t most,
            std::vector<const Shelved*>& taken);
 
 private:
-  bool matters(const Prepared& good, const std::vector<bool>& made) const;
+  bool matters(const Prepared& good) const;
+  Cost cheapest(GoodId good, const std::vector<bool>& made);
 
-  const Model& model_;
-  const std::vector<Prepared>& goods_;
+  Ledger& ledger_;
+  std::vector<bool> may_be_made_;
   Limits& limits_;
   Prices prices_;
-  /// By good and which of its visits can be used.
-  std::vector<std::map<std::vector<bool>, Shelved>> shelved_;
+  std::vector<std::optional<Shelved>> shelved_;
 };
 
 } // namespace manciple::purchase
