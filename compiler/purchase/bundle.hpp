@@ -25,6 +25,8 @@ struct Bundle {
 
 /// One that buys nothing.
 Bundle empty_bundle(const Model& model);
+/// Adds what one good costs and takes if it buys this.
+void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle);
 Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
                  std::vector<std::vector<Buy>> buys);
 

@@ -93,22 +93,20 @@ private:
   void search_stops() {
     std::erase_if(settled_, [&](const auto& one) { return one.second.bound < best_; });
     for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
-      const StopsResult relaxed = choose(terms_now());
-      if (relaxed.made.empty() || settled_.count(relaxed.made) > 0)
+      const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);
+      if (likely.made.empty() || settled_.count(likely.made) > 0)
         break;
-      offer_as_priced(relaxed.made);
-      if (relaxed.bound >= best_) {
-        bound_ = relaxed.bound;
-        return;
-      }
-      settle(relaxed.made, true);
+      offer_as_priced(likely.made);
+      if (likely.cost >= best_)
+        break;
+      settle(likely.made, true);
     }
     StopTerms terms = terms_now();
     terms.exact = [&](const std::vector<bool>& made, Cost below) {
       const Settled& settled = settle(made, false);
       return std::pair(settled.cost < below ? settled.cost : impossible, settled.bound);
     };
-    bound_ = choose(terms).bound;
+    bound_ = choose_stops(ledger_, terms, choices_, limits_, best_).bound;
   }
 
   /// What the goods buy with the stops at the prices as they are may break no limit.
@@ -129,10 +127,6 @@ private:
     set_prices(ledger_, shelf_.prices()); // takes back what goods pay of stops
     return terms_at(model_, shelf_.prices());
   }
-  StopsResult choose(const StopTerms& terms) {
-    return choose_stops(ledger_, terms, choices_, limits_, best_);
-  }
-
   const Settled& settle(const std::vector<bool>& made, bool raise) {
     const auto [it, is_new] = settled_.try_emplace(made);
     if (is_new) {

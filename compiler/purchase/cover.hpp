@@ -7,6 +7,15 @@
 
 namespace manciple::purchase {
 
+/// What the goods cost at the prices if they choose among all plans, not only the networks', and
+/// what they then take.
+struct Least {
+  Cost cost;
+  Bundle bundle;
+};
+Least least_of_all(const Model& model, const std::vector<bool>& made, const Shelf& shelf,
+                   const std::vector<const Shelved*>& shelved, const Prices& prices);
+
 /// Networks with all plans of up to a slack at other prices than those of a shelf: its own ones
 /// where they are sure to have them, new ones for the other goods.
 class Cover {
@@ -19,8 +28,6 @@ public:
   bool finished() const { return networks_.size() == goods_; }
   /// Of all goods, at the prices, whatever the slack.
   Cost least() const { return least_; }
-  /// What the goods take at the prices.
-  const Bundle& bundle() const { return bundle_; }
   /// By good.
   const std::vector<const Network*>& networks() const { return networks_; }
 
@@ -29,7 +36,6 @@ private:
   std::deque<Network> own_;
   std::vector<const Network*> networks_;
   Cost least_;
-  Bundle bundle_;
 };
 
 } // namespace manciple::purchase

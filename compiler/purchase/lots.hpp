@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "purchase/room_price.hpp"
@@ -33,6 +34,7 @@ template <std::size_t groups>
 struct LotMemory {
   std::vector<LotState<groups>> front, base, fresh, queue;
   std::vector<std::array<Amount, groups>> skyline;
+  std::vector<std::pair<Cost, std::size_t>> ranks;
   std::vector<Step> steps;
   ToGo to_go;
 };
@@ -201,13 +203,16 @@ private:
     return result;
   }
 
+  /// The first pass has no limit.
+  bool too_dear(const State& state) const { return !narrow_ && estimate(state, visit_) >= limit_; }
+
   void visit() {
     std::vector<State>& front = memory_.front;
     std::erase_if(front, [&](const State& state) {
       for (std::size_t g = 0; g < good_.groups.size(); ++g)
         if (state.served[g] < here().need[g])
           return true;
-      return estimate(state, visit_) >= limit_;
+      return too_dear(state);
     });
     const bool required = good_.required && good_.required->visit == visit_;
     if (terms_.charge[visit_] == Cost{} && !required) {
@@ -236,12 +241,19 @@ private:
     std::vector<State>& front = memory_.front;
     if (front.size() <= narrow_states)
       return;
-    std::sort(front.begin(), front.end(), [&](const State& a, const State& b) {
-      const Cost first = estimate(a, visit_ + 1);
-      const Cost second = estimate(b, visit_ + 1);
-      return first != second ? first < second : a.served > b.served;
-    });
-    front.resize(narrow_states);
+    auto& ranks = memory_.ranks;
+    ranks.clear();
+    for (std::size_t i = 0; i < front.size(); ++i)
+      ranks.emplace_back(estimate(front[i], visit_ + 1), i);
+    std::partial_sort(ranks.begin(), ranks.begin() + narrow_states, ranks.end(),
+                      [&](const auto& a, const auto& b) {
+                        return a.first != b.first ? a.first < b.first
+                                                  : front[a.second].served > front[b.second].served;
+                      });
+    memory_.base.clear();
+    for (std::size_t k = 0; k < narrow_states; ++k)
+      memory_.base.push_back(front[ranks[k].second]);
+    front.swap(memory_.base);
     prune(front);
   }
 
@@ -341,7 +353,7 @@ private:
       }
       State next{served, state.key, state.step};
       next.key += Cost{key + price(visit_, offer.cost.of(n)), n};
-      if (!required && (estimate(next, visit_) >= limit_ || (groups > 1 && dominated(next)))) {
+      if (!required && (too_dear(next) || (groups > 1 && dominated(next)))) {
         // With one price a pack, more of them do not catch up with who dominates.
         if (linear)
           return;
@@ -392,8 +404,7 @@ private:
              (next.key < queue.back().key ||
               (next.key == queue.back().key && queue.back().served < next.served)))
         queue.pop_back();
-      if ((queue.size() > head && queue.back().served == next.served) ||
-          estimate(next, visit_) >= limit_)
+      if ((queue.size() > head && queue.back().served == next.served) || too_dear(next))
         continue;
       next.step = add_step(state.step, id, 1);
       queue.push_back(next);

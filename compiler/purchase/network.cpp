@@ -10,7 +10,7 @@ namespace manciple::purchase {
 Cost Network::length(const Edge& edge, const Tariff& tariff) const {
   Cost length = edge.cost;
   for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
-    if (tariff.closed[paid[i].stop])
+    if (tariff.closed[paid[i].stop] != 0)
       return impossible;
     length.value -= paid[i].money * tariff.discount[paid[i].stop];
   }
@@ -68,39 +68,42 @@ void Network::add_arcs(std::size_t stops) {
   }
 }
 
-Cost Network::shortest(const Tariff& tariff, Path& path) const {
+Cost Network::shortest(const Tariff& tariff, Way& way) const {
   const bool room_costs =
       !tariff.room[static_cast<std::size_t>(good_->good->cool_place)].empty() ||
       (good_->good->keeps_frozen && !tariff.room[static_cast<std::size_t>(Place::freezer)].empty());
-  std::vector<Cost> to_end(nodes.size());
-  std::vector<std::size_t> next(nodes.size(), 0);
+  way.to_end.resize(nodes.size());
+  way.next.resize(nodes.size());
   for (std::size_t node = nodes.size(); node-- > 0;) {
-    if (nodes[node].edges == nodes[node].edges_end)
-      continue;
-    Cost least = impossible;
-    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
+    const auto [begin, end] = nodes[node];
+    Cost least = begin == end ? Cost{} : impossible;
+    std::size_t next = begin;
+    for (std::size_t e = begin; e < end; ++e) {
       const Arc& arc = arcs_[e];
-      if (tariff.closed[arc.stop])
+      if (tariff.closed[arc.stop] != 0)
         continue;
-      Cost through = to_end[arc.to];
+      Cost through = way.to_end[arc.to];
       if (arc.mixed || (room_costs && arc.holds))
         through += length(edges[e], tariff);
       else
         through += {arc.cost - arc.money * tariff.discount[arc.stop], arc.packs};
-      if (through < least) {
+      if (through.value < least.value ||
+          (through.value == least.value && through.ties < least.ties)) {
         least = through;
-        next[node] = e;
+        next = e;
       }
     }
-    to_end[node] = least;
+    way.to_end[node] = least;
+    way.next[node] = static_cast<std::uint32_t>(next);
   }
-  path.clear();
-  if (!is_possible(to_end[0]))
+  way.path.clear();
+  if (!is_possible(way.to_end[0]))
     return impossible;
-  for (std::size_t node = 0; nodes[node].edges < nodes[node].edges_end;
-       node = edges[path.back()].to)
-    path.push_back(next[node]);
-  return to_end[0];
+  for (std::size_t node = 0; nodes[node].edges < nodes[node].edges_end;) {
+    way.path.push_back(way.next[node]);
+    node = edges[way.path.back()].to;
+  }
+  return way.to_end[0];
 }
 
 void Network::add(const Path& path, Bundle& bundle) const {

@@ -64,9 +64,15 @@ public:
   std::vector<Cost> lengths(const Tariff& tariff) const;
   /// By node: the least from there to an end.
   std::vector<Cost> to_end(const std::vector<Cost>& lengths) const;
-  /// The edges of a shortest path (none if that is impossible), and its length. The memory of
-  /// `path` is used again.
-  Cost shortest(const Tariff& tariff, Path& path) const;
+  /// A shortest path, with memory that is used again.
+  struct Way {
+    /// None if there is none.
+    Path path;
+    std::vector<Cost> to_end;
+    std::vector<std::uint32_t> next;
+  };
+  /// Finds it, and returns its length.
+  Cost shortest(const Tariff& tariff, Way& way) const;
   /// Adds what a path costs and takes.
   void add(const Path& path, Bundle& bundle) const;
   /// What a path buys, by visit and offer.

@@ -81,8 +81,8 @@ Cost Pattern::settle() {
 }
 
 bool Pattern::lay_out(Fine slack) {
-  cover_.emplace(with_.model, with_.made, with_.shelf, with_.shelved, prices_, slack,
-                 most_edges * with_.effort, with_.limits);
+  cover_ = std::make_shared<Cover>(with_.model, with_.made, with_.shelf, with_.shelved, prices_,
+                                   slack, most_edges * with_.effort, with_.limits);
   if (cover_->finished())
     bound_ = std::max(bound_, with_.search.constant(prices_) + cover_->least());
   return cover_->finished();
@@ -171,6 +171,7 @@ bool Pattern::take(const std::vector<PlanSet>& sets, const std::vector<std::size
 }
 
 void Pattern::share_out() {
+  cover_ = chosen_in_;
   for (bool broken = true; broken && !with_.limits.reached();) {
     const Tariff rates = tariff(with_.model, prices_, with_.made);
     const Rows strict = rows(true);
@@ -210,10 +211,14 @@ Cost Pattern::combine_all(bool strict) {
     const Cost below = best();
     const Choice choice = combine(with_.model, pointers(sets), joint(looked_at), below,
                                   with_.limits, most_steps * with_.effort);
-    chosen_.clear();
-    for (GoodId good = 0; good < choice.plan.size(); ++good)
-      chosen_.push_back(sets[good].plans[choice.plan[good]].path);
-    const bool broken = !chosen_.empty() && take(sets, choice.plan);
+    bool broken = false;
+    if (is_possible(choice.cost)) {
+      chosen_.clear();
+      chosen_in_ = cover_;
+      for (GoodId good = 0; good < sets.size(); ++good)
+        chosen_.push_back(sets[good].plans[choice.plan[good]].path);
+      broken = take(sets, choice.plan);
+    }
     if (!choice.finished)
       return bound_;
     if (broken)

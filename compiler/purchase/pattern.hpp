@@ -1,7 +1,7 @@
 #pragma once
 
 #include <limits>
-#include <optional>
+#include <memory>
 #include <set>
 #include <vector>
 
@@ -56,10 +56,11 @@ private:
 
   Settling& with_;
   Prices prices_;
-  std::optional<Cover> cover_;
+  std::shared_ptr<const Cover> cover_;
   Cost bound_{std::numeric_limits<Fine>::min() / 4, 0};
-  /// By good: the best combination found, in the networks laid out last.
+  /// By good: the best combination found, in the networks that were laid out then.
   std::vector<Path> chosen_;
+  std::shared_ptr<const Cover> chosen_in_;
 };
 
 } // namespace manciple::purchase

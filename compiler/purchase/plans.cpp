@@ -21,9 +21,12 @@ public:
         limits_(limits),
         lengths_(network.lengths(tariff)),
         to_end_(network.to_end(lengths_)) {
-    taken_.assign(network_.edges.size() * width(), 0);
-    for (std::size_t e = 0; e < network_.edges.size(); ++e)
-      add_taken(network_.edges[e], &taken_[e * width()]);
+    for (std::size_t row = 0; row < rows.spend.size(); ++row)
+      for (const StopId stop : rows.spend[row].stops) {
+        if (stop >= row_of_stop_.size())
+          row_of_stop_.resize(stop + 1, none);
+        row_of_stop_[stop] = row;
+      }
   }
 
   PlanSet run(Fine slack) {
@@ -50,8 +53,7 @@ public:
       for (const std::size_t e : path) {
         end.cost += network_.edges[e].cost;
         end.priced += lengths_[e].value;
-        for (std::size_t row = 0; row < width(); ++row)
-          pool_[end.rows + row] += taken_[e * width() + row];
+        add_taken(network_.edges[e], end.rows);
       }
       result_.plans.push_back(plan_of(end, path));
     }
@@ -60,10 +62,6 @@ public:
 
 private:
   std::size_t width() const { return rows_.room.size() + rows_.spend.size(); }
-
-  static bool counts(const Rows::Spend& row, StopId stop) {
-    return std::find(row.stops.begin(), row.stops.end(), stop) != row.stops.end();
-  }
 
   PlanSet finish() {
     std::sort(result_.plans.begin(), result_.plans.end(), [](const Plan& a, const Plan& b) {
@@ -99,15 +97,17 @@ private:
             std::move(path)};
   }
 
-  void add_taken(const Network::Edge& edge, std::int64_t* taken) const {
+  /// Adds what an edge takes of the rows that begin here.
+  void add_taken(const Network::Edge& edge, std::size_t at) {
     for (std::size_t i = edge.held; i < edge.held_end; ++i)
       for (std::size_t row = 0; row < rows_.room.size(); ++row)
-        taken[row] +=
+        pool_[at + row] +=
             network_.room(network_.held[i], rows_.room[row].first, rows_.room[row].second);
-    for (std::size_t i = edge.paid; i < edge.paid_end; ++i)
-      for (std::size_t row = 0; row < rows_.spend.size(); ++row)
-        if (counts(rows_.spend[row], network_.paid[i].stop))
-          taken[rows_.room.size() + row] += network_.paid[i].money;
+    for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+      const StopId stop = network_.paid[i].stop;
+      if (stop < row_of_stop_.size() && row_of_stop_[stop] != none)
+        pool_[at + rows_.room.size() + row_of_stop_[stop]] += network_.paid[i].money;
+    }
   }
 
   /// Way a is no worse than way b whatever else is bought: it takes no more room, spends what it
@@ -172,8 +172,9 @@ private:
     if (!is_possible(to_end_[edge.to]) || priced + to_end_[edge.to].value > limit_)
       return true;
     const Label next{label.cost + edge.cost, priced, new_rows(), node, i, e};
-    for (std::size_t row = 0; row < width(); ++row)
-      pool_[next.rows + row] = pool_[label.rows + row] + taken_[e * width() + row];
+    std::copy_n(pool_.begin() + static_cast<std::ptrdiff_t>(label.rows), width(),
+                pool_.begin() + static_cast<std::ptrdiff_t>(next.rows));
+    add_taken(edge, next.rows);
     std::vector<Label>& others = labels[edge.to];
     if (beaten(next, others)) {
       pool_.resize(next.rows);
@@ -209,8 +210,8 @@ private:
   Limits& limits_;
   std::vector<Cost> lengths_;
   std::vector<Cost> to_end_;
-  /// By edge and row: what it takes of it.
-  std::vector<std::int64_t> taken_;
+  /// The spend row that a stop is part of.
+  std::vector<std::size_t> row_of_stop_;
   std::vector<std::int64_t> pool_;
   Fine limit_ = 0;
   std::size_t steps_ = 0;

@@ -91,22 +91,22 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   const Tariff rates = tariff(model_, prices, made_);
   const Drop dropped = drop(model_, *laid_out_for_, prices);
   Fine change = impossible.value;
-  paths_.resize(networks_->size());
-  for (GoodId good = 0; good < paths_.size(); ++good) {
+  ways_.resize(networks_->size());
+  for (GoodId good = 0; good < ways_.size(); ++good) {
     const Shelved& shelved = *(*networks_)[good];
     const Network& network = shelved.network;
-    const Cost shortest = network.shortest(rates, paths_[good]);
+    const Cost shortest = network.shortest(rates, ways_[good]);
     found.bound += shortest;
     const Fine beyond = shelved.beyond(dropped);
     const Fine least = std::min(shortest.value, beyond);
     found.beyond.value += least;
     change = std::min(change, beyond - least);
-    network.add(paths_[good], bundle);
+    network.add(ways_[good].path, bundle);
   }
   found.beyond.value = std::min(found.beyond.value + change, impossible.value);
   if (improves(bundle))
-    for (GoodId good = 0; good < paths_.size(); ++good)
-      bundle.buys.push_back((*networks_)[good]->network.buys(paths_[good]));
+    for (GoodId good = 0; good < ways_.size(); ++good)
+      bundle.buys.push_back((*networks_)[good]->network.buys(ways_[good].path));
   meet(bundle);
   return found;
 }

@@ -56,8 +56,8 @@ private:
   const std::vector<const Shelved*>* networks_ = nullptr;
   const Prices* laid_out_for_ = nullptr;
   std::vector<Bundle> bundles_;
-  /// By good: the path at hand.
-  std::vector<Path> paths_;
+  /// By good: the way at hand.
+  std::vector<Network::Way> ways_;
   std::vector<std::pair<Place, Day>> scarce_;
   std::optional<Bundle> best_;
   Cost best_cost_ = impossible;

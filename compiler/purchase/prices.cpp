@@ -85,10 +85,10 @@ Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>&
   Tariff result;
   for (StopId stop = 0; stop < model.stops.size(); ++stop) {
     result.discount.push_back(fine_per_money - per_money(model, prices, stop));
-    result.closed.push_back(!made[stop]);
+    result.closed.push_back(made[stop] ? 0 : 1);
   }
   result.discount.push_back(0);
-  result.closed.push_back(false);
+  result.closed.push_back(0);
   for (std::size_t place = 0; place < place_count; ++place) {
     const std::vector<Fine>& nights = prices.room[place];
     std::vector<Fine> sums{0};

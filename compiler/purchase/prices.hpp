@@ -50,8 +50,8 @@ Fine room_worth(const Model& model, const Prices& prices);
 struct Tariff {
   /// By stop, and one for none: what one Money spent there counts less than what is paid.
   std::vector<Fine> discount;
-  /// Likewise: nothing can be bought there.
-  std::vector<bool> closed;
+  /// Likewise: 1 if nothing can be bought there.
+  std::vector<char> closed;
   /// By place: what a microlitre costs in the nights before each; empty if it costs nothing.
   std::array<std::vector<Fine>, place_count> room;
 };

@@ -9,8 +9,8 @@ namespace {
 
 /// Edges of a good's network after which a set of stops is left open, for an effort of 1.
 constexpr std::size_t most_edges = 200'000;
-/// Excess that networks are built for at first: 50 cents of a dollar.
-constexpr Fine wide = fine(5'000);
+/// Excess that networks are built for at first: 30 cents of a dollar.
+constexpr Fine wide = fine(3'000);
 /// Networks are built anew while that raises the bound by more than this, but so often at most.
 constexpr Fine worth_building = fine(100);
 constexpr int most_builds = 3;
@@ -60,10 +60,11 @@ Cost Settler::search(bool raise) {
     }
     const auto [inside, beyond] = branch(here);
     proven = std::max(proven, std::min(inside, beyond));
-    if (inside < best() || beyond >= best())
+    const Fine gap = best().value - here.bound.value + 2 * rounding;
+    if (inside < best() || beyond >= best() || slack >= gap)
       return std::min(proven, best());
     // Once more, with whatever may matter.
-    slack = std::max<Fine>(0, best().value - here.bound.value);
+    slack = gap;
   }
 }
 
@@ -115,14 +116,11 @@ Cost Settler::bound_of_all(const Node& node) {
   Cost bound = node.bounds.beyond;
   Prices prices = moderate(node);
   for (int round = 0; round < most_rounds; ++round) {
-    const Cover cover(with_.model, with_.made, shelf_, with_.shelved, prices, 0,
-                      most_edges * with_.effort, with_.limits);
-    if (!cover.finished())
+    Least least = least_of_all(with_.model, with_.made, shelf_, with_.shelved, prices);
+    bound = std::max(bound, with_.search.constant(prices) + least.cost);
+    if (bound >= best() || with_.limits.reached())
       break;
-    bound = std::max(bound, with_.search.constant(prices) + cover.least());
-    if (bound >= best())
-      break;
-    with_.search.meet(cover.bundle());
+    with_.search.meet(std::move(least.bundle));
     prices = with_.search.peak(prices);
   }
   return bound;

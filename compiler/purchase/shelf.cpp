@@ -117,7 +117,7 @@ Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t mo
                        std::vector<const Shelved*>& taken) {
   taken.clear();
   const Tariff rates = tariff(ledger_.model(), prices_, made);
-  Path path;
+  Network::Way way;
   for (GoodId id = 0; id < shelved_.size(); ++id) {
     if (id % 16 == 0 && limits_.reached())
       return Got::gave_up;
@@ -126,7 +126,7 @@ Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t mo
     std::optional<Shelved>& shelved = shelved_[id];
     const Fine wanted = counts ? slack : 0;
     const auto enough = [&] {
-      const Cost least = shelved->network.shortest(rates, path);
+      const Cost least = shelved->network.shortest(rates, way);
       return is_possible(least) && shelved->network.least + shelved->slack - least.value >= wanted;
     };
     if (!shelved || !enough()) {
@@ -146,7 +146,7 @@ Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t mo
         shelved.reset();
         return Got::gave_up;
       }
-      if (network.nodes.empty() || !is_possible(network.shortest(rates, path)))
+      if (network.nodes.empty() || !is_possible(network.shortest(rates, way)))
         return Got::cannot_be;
       if (counts)
         shelved->longest = network.least + shelved->slack;
