@@ -76,7 +76,7 @@ Cost Network::shortest(const Tariff& tariff, Way& way) const {
   way.next.resize(nodes.size());
   for (std::size_t node = nodes.size(); node-- > 0;) {
     const auto [begin, end] = nodes[node];
-    Cost least = begin == end ? Cost{} : impossible;
+    Cost nearest = begin == end ? Cost{} : impossible;
     std::size_t next = begin;
     for (std::size_t e = begin; e < end; ++e) {
       const Arc& arc = arcs_[e];
@@ -87,13 +87,13 @@ Cost Network::shortest(const Tariff& tariff, Way& way) const {
         through += length(edges[e], tariff);
       else
         through += {arc.cost - arc.money * tariff.discount[arc.stop], arc.packs};
-      if (through.value < least.value ||
-          (through.value == least.value && through.ties < least.ties)) {
-        least = through;
+      if (through.value < nearest.value ||
+          (through.value == nearest.value && through.ties < nearest.ties)) {
+        nearest = through;
         next = e;
       }
     }
-    way.to_end[node] = least;
+    way.to_end[node] = nearest;
     way.next[node] = static_cast<std::uint32_t>(next);
   }
   way.path.clear();
