@@ -67,8 +67,10 @@ public:
   }
 
   Outcome solve() {
-    narrow_ = true;
-    Outcome quick = pass();
+    Outcome quick;
+    narrow_ = good_.uses.size() > few_uses;
+    if (narrow_)
+      quick = pass();
     narrow_ = false;
     limit_ = quick.cost;
     Outcome exact = pass();
@@ -79,6 +81,8 @@ private:
   using State = LotState<groups>;
   using Prefixes = std::array<Amount, groups>;
   static constexpr std::size_t narrow_states = 3;
+  /// With so few uses, an upper limit does not save what it costs.
+  static constexpr std::size_t few_uses = 4;
 
   Outcome pass() {
     memory_.steps.clear();

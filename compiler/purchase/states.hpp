@@ -1,6 +1,5 @@
 #pragma once
 
-#include <algorithm>
 #include <cstdint>
 #include <vector>
 
@@ -42,9 +41,16 @@ private:
     for (std::size_t i = 0; i < length_; ++i)
       hash = (hash ^ static_cast<std::uint64_t>(state[i])) * 0x9e3779b97f4a7c15U;
     std::size_t slot = static_cast<std::size_t>(hash >> 32U) & (table_.size() - 1);
-    while (table_[slot] != none && !std::equal(state, state + length_, at(table_[slot])))
+    while (table_[slot] != none && !same(state, at(table_[slot])))
       slot = (slot + 1) & (table_.size() - 1);
     return slot;
+  }
+
+  bool same(const Amount* a, const Amount* b) const {
+    std::size_t i = 0;
+    while (i < length_ && a[i] == b[i])
+      ++i;
+    return i == length_;
   }
 
   void grow() {
