@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <numeric>
 #include <optional>
 
 namespace manciple::purchase {

@@ -51,9 +51,9 @@ Cost Settler::search(bool raise) {
     if (proven >= best() || with_.limits.reached())
       return std::min(proven, best());
     if (raise && builds < most_builds) {
-      PriceSearch::Found there = with_.search.search(here.prices, best());
+      const PriceSearch::Found there = with_.search.search(here.prices, best());
       if (there.bound.value - here.bound.value >= worth_building) {
-        shelf_.set_prices(std::move(there.prices));
+        shelf_.set_prices(there.prices);
         continue;
       }
       raise = false;
