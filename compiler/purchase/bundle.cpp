@@ -14,25 +14,28 @@ Bundle empty_bundle(const Model& model) {
   return bundle;
 }
 
-Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
-                 std::vector<std::vector<Buy>> buys) {
-  Bundle bundle = empty_bundle(model);
+void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle) {
   const auto add = [&](Place place, const std::vector<std::int64_t>& nights) {
     std::vector<std::int64_t>& sums = bundle.room[static_cast<std::size_t>(place)];
     for (std::size_t night = 0; night < sums.size(); ++night)
       sums[night] += nights[night];
   };
-  for (GoodId good = 0; good < goods.size(); ++good) {
-    const GoodSolution one = use_up(goods[good], buys[good]);
-    bundle.cost.value += fine(one.spent) + one.waste_value - one.salvage_value;
-    for (const Purchase& purchase : one.purchases) {
-      bundle.cost.ties += purchase.packs;
-      bundle.spent[purchase.stop] += purchase.cost;
-    }
-    const RoomTaken taken = room_taken(goods[good], one);
-    add(goods[good].good->cool_place, taken.cool);
-    add(Place::freezer, taken.frozen);
+  const GoodSolution one = use_up(good, buys);
+  bundle.cost.value += fine(one.spent) + one.waste_value - one.salvage_value;
+  for (const Purchase& purchase : one.purchases) {
+    bundle.cost.ties += purchase.packs;
+    bundle.spent[purchase.stop] += purchase.cost;
   }
+  const RoomTaken taken = room_taken(good, one);
+  add(good.good->cool_place, taken.cool);
+  add(Place::freezer, taken.frozen);
+}
+
+Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
+                 std::vector<std::vector<Buy>> buys) {
+  Bundle bundle = empty_bundle(model);
+  for (GoodId good = 0; good < goods.size(); ++good)
+    add_good(goods[good], buys[good], bundle);
   bundle.buys = std::move(buys);
   return bundle;
 }

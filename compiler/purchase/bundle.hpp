@@ -19,12 +19,14 @@ struct Bundle {
   /// By stop.
   std::vector<Money> spent;
   RoomSums room;
-  /// By good.
+  /// By good; none if it is not known or does not matter.
   std::vector<std::vector<Buy>> buys;
 };
 
 /// One that buys nothing.
 Bundle empty_bundle(const Model& model);
+/// Adds what one good costs and takes if it buys this.
+void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle);
 Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
                  std::vector<std::vector<Buy>> buys);
 

@@ -8,7 +8,6 @@ namespace {
 
 constexpr std::size_t narrow_labels = 200;
 constexpr std::size_t most_looks = 150;
-constexpr std::size_t most_rough_steps = 1'000'000;
 
 /// Goods are taken one after the other; a label is one choice of plans for the goods so far.
 class Combination {
@@ -33,14 +32,14 @@ public:
   }
 
   /// First with a few labels only, for a good limit, then with all that count.
-  Choice run(bool roughly) {
+  Choice run() {
     const Cost below = best_.cost;
     gap_ =
         100 *
         std::min(static_cast<double>(best_.cost.value - joint_.priced_constant - rests_[0].priced),
                  static_cast<double>(fine(100'000)));
     walk(narrow_labels);
-    best_.finished = !roughly && walk(most_);
+    best_.finished = walk(most_);
     if (best_.cost == below)
       best_.cost = impossible;
     return best_;
@@ -307,12 +306,7 @@ private:
 
 Choice combine(const Model& model, const std::vector<const PlanSet*>& goods, const Joint& joint,
                Cost below, Limits& limits, std::size_t most) {
-  return Combination(model, goods, joint, below, limits, most).run(false);
-}
-
-Choice combine_roughly(const Model& model, const std::vector<const PlanSet*>& goods,
-                       const Joint& joint, Cost below, Limits& limits) {
-  return Combination(model, goods, joint, below, limits, most_rough_steps).run(true);
+  return Combination(model, goods, joint, below, limits, most).run();
 }
 
 } // namespace manciple::purchase

@@ -37,8 +37,4 @@ struct Choice {
 Choice combine(const Model& model, const std::vector<const PlanSet*>& goods, const Joint& joint,
                Cost below, Limits& limits, std::size_t most);
 
-/// Likewise, but looks at the most promising combinations only.
-Choice combine_roughly(const Model& model, const std::vector<const PlanSet*>& goods,
-                       const Joint& joint, Cost below, Limits& limits);
-
 } // namespace manciple::purchase

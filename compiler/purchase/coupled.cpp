@@ -20,6 +20,13 @@ StopTerms terms_at(const Model& model, const Prices& prices) {
   return terms;
 }
 
+std::vector<bool> may_be_made(const std::vector<StopChoice>& choices) {
+  std::vector<bool> result;
+  for (const StopChoice choice : choices)
+    result.push_back(choice != StopChoice::no);
+  return result;
+}
+
 class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const std::vector<Prepared>& goods,
@@ -29,7 +36,7 @@ public:
         choices_(choices),
         limits_(options),
         ledger_(model, goods),
-        prices_(no_prices(model)) {}
+        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {}
 
   Solution run() {
     Cost proven{std::numeric_limits<Fine>::min(), 0};
@@ -84,24 +91,22 @@ private:
   /// Settles the sets of stops that look best, for prices that suit them all, then whatever sets
   /// these prices leave hope for.
   void search_stops() {
-    settled_.clear();
+    std::erase_if(settled_, [&](const auto& one) { return one.second.bound < best_; });
     for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
-      const StopsResult relaxed = choose(terms_now());
-      if (relaxed.made.empty() || settled_.count(relaxed.made) > 0)
+      const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);
+      if (likely.made.empty() || settled_.count(likely.made) > 0)
         break;
-      offer_as_priced(relaxed.made);
-      if (relaxed.bound >= best_) {
-        bound_ = relaxed.bound;
-        return;
-      }
-      prices_ = settle(relaxed.made).prices;
+      offer_as_priced(likely.made);
+      if (likely.cost >= best_)
+        break;
+      settle(likely.made, true);
     }
     StopTerms terms = terms_now();
     terms.exact = [&](const std::vector<bool>& made, Cost below) {
-      const Settled& settled = settle(made);
+      const Settled& settled = settle(made, false);
       return std::pair(settled.cost < below ? settled.cost : impossible, settled.bound);
     };
-    bound_ = choose(terms).bound;
+    bound_ = choose_stops(ledger_, terms, choices_, limits_, best_).bound;
   }
 
   /// What the goods buy with the stops at the prices as they are may break no limit.
@@ -119,17 +124,13 @@ private:
   }
 
   StopTerms terms_now() {
-    set_prices(ledger_, prices_);
-    return terms_at(model_, prices_);
+    set_prices(ledger_, shelf_.prices()); // takes back what goods pay of stops
+    return terms_at(model_, shelf_.prices());
   }
-  StopsResult choose(const StopTerms& terms) {
-    return choose_stops(ledger_, terms, choices_, limits_, best_);
-  }
-
-  const Settled& settle(const std::vector<bool>& made) {
+  const Settled& settle(const std::vector<bool>& made, bool raise) {
     const auto [it, is_new] = settled_.try_emplace(made);
     if (is_new) {
-      it->second = Settler(model_, goods_, made, best_, limits_, effort_).settle(prices_);
+      it->second = Settler(model_, goods_, made, shelf_, best_, limits_, effort_).settle(raise);
       if (is_possible(it->second.cost))
         offer(it->second.cost, made, it->second.buys);
     }
@@ -144,7 +145,7 @@ private:
   Cost best_ = impossible;
   Cost bound_ = impossible;
   std::size_t effort_ = 1;
-  Prices prices_;
+  Shelf shelf_;
   std::map<std::vector<bool>, Settled> settled_;
   std::vector<bool> made_;
   std::vector<std::vector<Buy>> buys_;

@@ -129,12 +129,14 @@ Prepared prepare(const Model& model, const Good& good, const Restriction& restri
   };
   result.groups.resize(limits.size());
   result.group_total.assign(limits.size(), 0);
+  result.group_ends.resize(limits.size());
   for (std::size_t i = 0; i < result.uses.size(); ++i) {
     Use& use = result.uses[i];
     use.group = group_of(use.limit());
     use.before = result.group_total[use.group];
     result.groups[use.group].push_back(i);
     result.group_total[use.group] += use.amount;
+    result.group_ends[use.group].push_back(result.group_total[use.group]);
     result.total += use.amount;
   }
   if (result.kept_cap > 0)

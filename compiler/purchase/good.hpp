@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <vector>
@@ -56,6 +57,8 @@ struct Prepared {
   /// Indices into `uses`, by group, in order; and each group's amount.
   std::vector<std::vector<std::size_t>> groups;
   std::vector<Amount> group_total;
+  /// By group: up to where each of its uses is served, ascending.
+  std::vector<std::vector<Amount>> group_ends;
   Amount total = 0;
   /// What is left is kept if bought on or after this day, and kept cool on or after that.
   Day kept_from = 0;
@@ -83,6 +86,12 @@ struct Prepared {
   Day stop_day(StopId stop) const;
   bool opened() const { return good->keeps_opened.has_value(); }
   bool kept(Day bought) const { return bought >= kept_from; }
+  /// Position within the group of the first use that is not served in full.
+  std::size_t first_unserved(std::size_t group, Amount served) const {
+    const std::vector<Amount>& ends = group_ends[group];
+    return static_cast<std::size_t>(std::upper_bound(ends.begin(), ends.end(), served) -
+                                    ends.begin());
+  }
 };
 
 Prepared prepare(const Model& model, const Good& good, const Restriction& restriction = {});

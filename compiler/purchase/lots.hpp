@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "purchase/room_price.hpp"
@@ -33,6 +34,7 @@ template <std::size_t groups>
 struct LotMemory {
   std::vector<LotState<groups>> front, base, fresh, queue;
   std::vector<std::array<Amount, groups>> skyline;
+  std::vector<std::pair<Cost, std::size_t>> ranks;
   std::vector<Step> steps;
   ToGo to_go;
 };
@@ -65,8 +67,10 @@ public:
   }
 
   Outcome solve() {
-    narrow_ = true;
-    Outcome quick = pass();
+    Outcome quick;
+    narrow_ = good_.uses.size() > few_uses;
+    if (narrow_)
+      quick = pass();
     narrow_ = false;
     limit_ = quick.cost;
     Outcome exact = pass();
@@ -77,6 +81,8 @@ private:
   using State = LotState<groups>;
   using Prefixes = std::array<Amount, groups>;
   static constexpr std::size_t narrow_states = 3;
+  /// With so few uses, an upper limit does not save what it costs.
+  static constexpr std::size_t few_uses = 4;
 
   Outcome pass() {
     memory_.steps.clear();
@@ -125,7 +131,7 @@ private:
   void merge(Prefixes& served, Amount amount) const {
     std::array<std::size_t, groups> next{};
     for (std::size_t g = 0; g < good_.groups.size(); ++g)
-      next[g] = first_unserved(served[g], g);
+      next[g] = good_.first_unserved(g, served[g]);
     while (amount > 0) {
       std::size_t group = groups;
       std::size_t use = good_.uses.size();
@@ -147,19 +153,9 @@ private:
     }
   }
 
-  /// Position within the group of the first use that is not served in full.
-  std::size_t first_unserved(Amount served, std::size_t group) const {
-    const std::vector<std::size_t>& uses = good_.groups[group];
-    std::size_t position = 0;
-    while (position < uses.size() &&
-           served >= good_.uses[uses[position]].before + good_.uses[uses[position]].amount)
-      ++position;
-    return position;
-  }
-
   Fine room_of(Amount from, Amount to, std::size_t group) const {
     Fine sum = 0;
-    for (std::size_t i = first_unserved(from, group); i < good_.groups[group].size(); ++i) {
+    for (std::size_t i = good_.first_unserved(group, from); i < good_.groups[group].size(); ++i) {
       const Use& use = good_.uses[good_.groups[group][i]];
       const Amount begin = std::max(from, use.before);
       const Amount end = std::min(to, use.before + use.amount);
@@ -210,13 +206,16 @@ private:
     return result;
   }
 
+  /// The first pass has no limit.
+  bool too_dear(const State& state) const { return !narrow_ && estimate(state, visit_) >= limit_; }
+
   void visit() {
     std::vector<State>& front = memory_.front;
     std::erase_if(front, [&](const State& state) {
       for (std::size_t g = 0; g < good_.groups.size(); ++g)
         if (state.served[g] < here().need[g])
           return true;
-      return estimate(state, visit_) >= limit_;
+      return too_dear(state);
     });
     const bool required = good_.required && good_.required->visit == visit_;
     if (terms_.charge[visit_] == Cost{} && !required) {
@@ -245,12 +244,19 @@ private:
     std::vector<State>& front = memory_.front;
     if (front.size() <= narrow_states)
       return;
-    std::sort(front.begin(), front.end(), [&](const State& a, const State& b) {
-      const Cost first = estimate(a, visit_ + 1);
-      const Cost second = estimate(b, visit_ + 1);
-      return first != second ? first < second : a.served > b.served;
-    });
-    front.resize(narrow_states);
+    auto& ranks = memory_.ranks;
+    ranks.clear();
+    for (std::size_t i = 0; i < front.size(); ++i)
+      ranks.emplace_back(estimate(front[i], visit_ + 1), i);
+    std::partial_sort(ranks.begin(), ranks.begin() + narrow_states, ranks.end(),
+                      [&](const auto& a, const auto& b) {
+                        return a.first != b.first ? a.first < b.first
+                                                  : front[a.second].served > front[b.second].served;
+                      });
+    memory_.base.clear();
+    for (std::size_t k = 0; k < narrow_states; ++k)
+      memory_.base.push_back(front[ranks[k].second]);
+    front.swap(memory_.base);
     prune(front);
   }
 
@@ -350,7 +356,7 @@ private:
       }
       State next{served, state.key, state.step};
       next.key += Cost{key + price(visit_, offer.cost.of(n)), n};
-      if (!required && (estimate(next, visit_) >= limit_ || (groups > 1 && dominated(next)))) {
+      if (!required && (too_dear(next) || (groups > 1 && dominated(next)))) {
         // With one price a pack, more of them do not catch up with who dominates.
         if (linear)
           return;
@@ -401,8 +407,7 @@ private:
              (next.key < queue.back().key ||
               (next.key == queue.back().key && queue.back().served < next.served)))
         queue.pop_back();
-      if ((queue.size() > head && queue.back().served == next.served) ||
-          estimate(next, visit_) >= limit_)
+      if ((queue.size() > head && queue.back().served == next.served) || too_dear(next))
         continue;
       next.step = add_step(state.step, id, 1);
       queue.push_back(next);

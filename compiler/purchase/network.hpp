@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "purchase/bundle.hpp"
@@ -43,25 +44,37 @@ public:
   };
 
   /// `open` says which of the good's visits can be used. Gives up (`finished` is false, and paths
-  /// may be missing) at `most` edges or when the limits are reached.
+  /// may be missing) at `most` edges or when the limits are reached. `cheapest`: the least cost by
+  /// purchase::cheapest(), if that is known.
   Network(const Model& model, const Prepared& good, const std::vector<bool>& open,
-          const Prices& prices, Fine slack, std::size_t most, Limits& limits);
+          const Prices& prices, Fine slack, std::size_t most, Limits& limits,
+          std::optional<Cost> cheapest = {});
 
   const Prepared& good() const { return *good_; }
   bool finished = true;
-  /// No plan was left out for costing too much.
-  bool all = true;
+  /// The least cost at the prices it was built for; any plan that is no path exceeds it by more
+  /// than the slack.
+  Fine least = impossible.value;
   std::vector<Node> nodes;
   std::vector<Edge> edges;
   std::vector<Paid> paid;
   std::vector<Held> held;
 
-  /// By edge: what it costs at the prices.
-  std::vector<Cost> lengths(const Model& model, const Prices& prices) const;
+  /// By edge: what it costs at the prices; `impossible` if something is bought at a closed stop.
+  std::vector<Cost> lengths(const Tariff& tariff) const;
   /// By node: the least from there to an end.
   std::vector<Cost> to_end(const std::vector<Cost>& lengths) const;
-  /// The edges of a shortest path.
-  Path shortest(const std::vector<Cost>& lengths, const std::vector<Cost>& to_end) const;
+  /// A shortest path, with memory that is used again.
+  struct Way {
+    /// None if there is none.
+    Path path;
+    std::vector<Cost> to_end;
+    std::vector<std::uint32_t> next;
+  };
+  /// Finds it, and returns its length.
+  Cost shortest(const Tariff& tariff, Way& way) const;
+  /// Adds what a path costs and takes.
+  void add(const Path& path, Bundle& bundle) const;
   /// What a path buys, by visit and offer.
   std::vector<Buy> buys(const Path& path) const;
   /// Leaves out what is not part of a path of at most this length.
@@ -73,9 +86,27 @@ public:
   void add_room(const Held& part, RoomSums& sums) const;
 
 private:
+  friend class NetworkBuilder;
+
   explicit Network(const Prepared& good) : good_(&good) {}
+  void add_arcs(std::size_t stops);
+  Cost length(const Edge& edge, const Tariff& tariff) const;
+
+  /// An edge in few bytes: shortest paths are looked for over and over.
+  struct Arc {
+    Fine cost = 0;
+    Money money = 0;
+    /// The number of stops if nothing is bought.
+    std::uint32_t stop = 0;
+    std::int32_t packs = 0;
+    std::uint32_t to = 0;
+    /// More than money spent at one stop.
+    bool mixed = false;
+    bool holds = false;
+  };
 
   const Prepared* good_;
+  std::vector<Arc> arcs_;
 };
 
 /// Bounds are compared with a little to spare: priced room is rounded down piece by piece.

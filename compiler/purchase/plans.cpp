@@ -13,20 +13,23 @@ constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 /// The paths of a network, with what each edge takes of the rows.
 class PlanSearch {
 public:
-  PlanSearch(const Model& model, const Network& network, const Prices& prices, const Rows& rows,
-             std::size_t most, Limits& limits)
+  PlanSearch(const Network& network, const Tariff& tariff, const Rows& rows, std::size_t most,
+             Limits& limits)
       : network_(network),
         rows_(rows),
         most_(most),
         limits_(limits),
-        lengths_(network.lengths(model, prices)),
+        lengths_(network.lengths(tariff)),
         to_end_(network.to_end(lengths_)) {
-    for (const Network::Edge& edge : network_.edges)
-      add_taken(edge);
+    for (std::size_t row = 0; row < rows.spend.size(); ++row)
+      for (const StopId stop : rows.spend[row].stops) {
+        if (stop >= row_of_stop_.size())
+          row_of_stop_.resize(stop + 1, none);
+        row_of_stop_[stop] = row;
+      }
   }
 
   PlanSet run(Fine slack) {
-    result_.all = network_.all;
     if (network_.nodes.empty() || !is_possible(to_end_[0]))
       return result_;
     limit_ = slack < impossible.value - to_end_[0].value ? to_end_[0].value + slack + rounding
@@ -35,24 +38,30 @@ public:
     return finish();
   }
 
+  /// By how much the path exceeds the least.
+  Fine excess(const Path& path) const {
+    Fine sum = -to_end_[0].value;
+    for (const std::size_t e : path)
+      sum += lengths_[e].value;
+    return sum;
+  }
+
   PlanSet follow(const std::vector<Path>& paths) {
     for (const Path& path : paths) {
-      Plan plan{Cost{}, 0, std::vector<std::int64_t>(rows_.room.size(), 0),
-                std::vector<Money>(rows_.spend.size(), 0), path};
+      Label end;
+      end.rows = new_rows();
       for (const std::size_t e : path) {
-        plan.cost += network_.edges[e].cost;
-        plan.priced += lengths_[e].value;
-        add(plan, e);
+        end.cost += network_.edges[e].cost;
+        end.priced += lengths_[e].value;
+        add_taken(network_.edges[e], end.rows);
       }
-      result_.plans.push_back(std::move(plan));
+      result_.plans.push_back(plan_of(end, path));
     }
     return finish();
   }
 
 private:
-  static bool counts(const Rows::Spend& row, StopId stop) {
-    return std::find(row.stops.begin(), row.stops.end(), stop) != row.stops.end();
-  }
+  std::size_t width() const { return rows_.room.size() + rows_.spend.size(); }
 
   PlanSet finish() {
     std::sort(result_.plans.begin(), result_.plans.end(), [](const Plan& a, const Plan& b) {
@@ -62,58 +71,69 @@ private:
     return std::move(result_);
   }
 
-  /// Adds what an edge takes of the rows.
-  template <typename Way>
-  void add(Way& way, std::size_t e) const {
-    for (std::size_t row = 0; row < way.room.size(); ++row)
-      way.room[row] += taken_[e].room[row];
-    for (std::size_t row = 0; row < way.spend.size(); ++row)
-      way.spend[row] += taken_[e].spend[row];
-  }
-  struct Taken {
-    std::vector<std::int64_t> room;
-    std::vector<Money> spend;
-  };
+  /// A way to a node.
   struct Label {
     Cost cost;
     Fine priced = 0;
-    std::vector<std::int64_t> room;
-    std::vector<Money> spend;
+    /// Where its rows begin in the pool: room, then spending.
+    std::size_t rows = 0;
     std::size_t parent_node = 0;
     std::size_t parent = 0;
     std::size_t edge = none;
   };
 
-  void add_taken(const Network::Edge& edge) {
-    Taken taken{std::vector<std::int64_t>(rows_.room.size(), 0),
-                std::vector<Money>(rows_.spend.size(), 0)};
+  std::size_t new_rows() {
+    pool_.resize(pool_.size() + width(), 0);
+    return pool_.size() - width();
+  }
+
+  Plan plan_of(const Label& label, Path path) const {
+    const auto begin = pool_.begin() + static_cast<std::ptrdiff_t>(label.rows);
+    const auto middle = begin + static_cast<std::ptrdiff_t>(rows_.room.size());
+    return {label.cost,
+            label.priced,
+            {begin, middle},
+            {middle, middle + static_cast<std::ptrdiff_t>(rows_.spend.size())},
+            std::move(path)};
+  }
+
+  /// Adds what an edge takes of the rows that begin here.
+  void add_taken(const Network::Edge& edge, std::size_t at) {
     for (std::size_t i = edge.held; i < edge.held_end; ++i)
       for (std::size_t row = 0; row < rows_.room.size(); ++row)
-        taken.room[row] +=
+        pool_[at + row] +=
             network_.room(network_.held[i], rows_.room[row].first, rows_.room[row].second);
-    for (std::size_t i = edge.paid; i < edge.paid_end; ++i)
-      for (std::size_t row = 0; row < rows_.spend.size(); ++row)
-        if (counts(rows_.spend[row], network_.paid[i].stop))
-          taken.spend[row] += network_.paid[i].money;
-    taken_.push_back(std::move(taken));
+    for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+      const StopId stop = network_.paid[i].stop;
+      if (stop < row_of_stop_.size() && row_of_stop_[stop] != none)
+        pool_[at + rows_.room.size() + row_of_stop_[stop]] += network_.paid[i].money;
+    }
   }
 
   /// Way a is no worse than way b whatever else is bought: it takes no more room, spends what it
   /// must, and what b spends more cannot gain more credit than it costs.
-  template <typename Way>
-  bool beats(const Way& a, const Way& b) const {
-    for (std::size_t row = 0; row < a.room.size(); ++row)
-      if (a.room[row] > b.room[row])
+  bool beats(Cost cost, const std::int64_t* room, const std::int64_t* spend, Cost other_cost,
+             const std::int64_t* other_room, const std::int64_t* other_spend) const {
+    for (std::size_t row = 0; row < rows_.room.size(); ++row)
+      if (room[row] > other_room[row])
         return false;
-    Cost with_gain = a.cost;
-    for (std::size_t row = 0; row < a.spend.size(); ++row) {
-      if (a.spend[row] >= b.spend[row])
+    for (std::size_t row = 0; row < rows_.spend.size(); ++row) {
+      if (spend[row] >= other_spend[row])
         continue;
-      if (a.spend[row] < rows_.spend[row].least)
+      if (spend[row] < rows_.spend[row].least)
         return false;
-      with_gain.value += fine(std::min(rows_.spend[row].credit, b.spend[row] - a.spend[row]));
+      cost.value += fine(std::min(rows_.spend[row].credit, other_spend[row] - spend[row]));
     }
-    return with_gain <= b.cost;
+    return cost <= other_cost;
+  }
+  bool beats(const Label& a, const Label& b) const {
+    const std::int64_t* first = &pool_[a.rows];
+    const std::int64_t* second = &pool_[b.rows];
+    const std::size_t rooms = rows_.room.size();
+    return beats(a.cost, first, first + rooms, b.cost, second, second + rooms);
+  }
+  bool beats(const Plan& a, const Plan& b) const {
+    return beats(a.cost, a.room.data(), a.spend.data(), b.cost, b.room.data(), b.spend.data());
   }
 
   /// Looks at some of the others only: it saves work but nothing depends on it.
@@ -130,9 +150,8 @@ private:
   void walk() {
     std::vector<std::vector<Label>> labels(network_.nodes.size());
     Label first;
-    first.room.assign(rows_.room.size(), 0);
-    first.spend.assign(rows_.spend.size(), 0);
-    labels[0].push_back(std::move(first));
+    first.rows = new_rows();
+    labels[0].push_back(first);
     for (std::size_t node = 0; node < labels.size(); ++node)
       for (std::size_t i = 0; i < labels[node].size(); ++i) {
         const Network::Node& here = network_.nodes[node];
@@ -150,28 +169,30 @@ private:
     const Network::Edge& edge = network_.edges[e];
     const Label& label = labels[node][i];
     const Fine priced = label.priced + lengths_[e].value;
-    if (!is_possible(to_end_[edge.to]) || priced + to_end_[edge.to].value > limit_) {
-      result_.all = result_.all && !is_possible(to_end_[edge.to]);
+    if (!is_possible(to_end_[edge.to]) || priced + to_end_[edge.to].value > limit_)
+      return true;
+    const Label next{label.cost + edge.cost, priced, new_rows(), node, i, e};
+    std::copy_n(pool_.begin() + static_cast<std::ptrdiff_t>(label.rows), width(),
+                pool_.begin() + static_cast<std::ptrdiff_t>(next.rows));
+    add_taken(edge, next.rows);
+    std::vector<Label>& others = labels[edge.to];
+    if (beaten(next, others)) {
+      pool_.resize(next.rows);
       return true;
     }
-    Label next{label.cost + edge.cost, priced, label.room, label.spend, node, i, e};
-    add(next, e);
-    std::vector<Label>& others = labels[edge.to];
-    if (beaten(next, others))
-      return true;
-    others.push_back(std::move(next));
+    others.push_back(next);
     if (++steps_ > most_ || (steps_ % 4096 == 0 && limits_.reached()))
       result_.finished = false;
     return result_.finished;
   }
 
   void collect(const std::vector<std::vector<Label>>& labels, const Label& end) {
-    Plan plan{end.cost, end.priced, end.room, end.spend, {}};
+    Path path;
     for (const Label* label = &end; label->edge != none;
          label = &labels[label->parent_node][label->parent])
-      plan.path.push_back(label->edge);
-    std::reverse(plan.path.begin(), plan.path.end());
-    result_.plans.push_back(std::move(plan));
+      path.push_back(label->edge);
+    std::reverse(path.begin(), path.end());
+    result_.plans.push_back(plan_of(end, std::move(path)));
   }
 
   void drop_beaten() {
@@ -189,7 +210,9 @@ private:
   Limits& limits_;
   std::vector<Cost> lengths_;
   std::vector<Cost> to_end_;
-  std::vector<Taken> taken_;
+  /// The spend row that a stop is part of.
+  std::vector<std::size_t> row_of_stop_;
+  std::vector<std::int64_t> pool_;
   Fine limit_ = 0;
   std::size_t steps_ = 0;
   PlanSet result_;
@@ -197,15 +220,21 @@ private:
 
 } // namespace
 
-PlanSet plans_within(const Model& model, const Network& network, const Prices& prices,
-                     const Rows& rows, Fine slack, std::size_t most, Limits& limits) {
-  return PlanSearch(model, network, prices, rows, most, limits).run(slack);
+PlanSet plans_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
+                     std::size_t most, Limits& limits) {
+  return PlanSearch(network, tariff, rows, most, limits).run(slack);
 }
 
-PlanSet plans_along(const Model& model, const Network& network, const std::vector<Path>& paths,
-                    const Prices& prices, const Rows& rows) {
+PlanSet plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                   Fine slack, std::size_t most, Limits& limits) {
+  PlanSearch search(network, tariff, rows, most, limits);
+  return search.run(search.excess(path) + slack);
+}
+
+PlanSet plans_along(const Network& network, const std::vector<Path>& paths, const Tariff& tariff,
+                    const Rows& rows) {
   Limits unlimited{Options{}};
-  return PlanSearch(model, network, prices, rows, 0, unlimited).follow(paths);
+  return PlanSearch(network, tariff, rows, 0, unlimited).follow(paths);
 }
 
 } // namespace manciple::purchase

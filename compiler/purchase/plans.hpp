@@ -37,19 +37,22 @@ struct Plan {
 struct PlanSet {
   /// Ascending by priced cost.
   std::vector<Plan> plans;
-  /// No plan was left out for costing too much, and none for lack of time.
-  bool all = true;
+  /// None was left out for lack of time.
   bool finished = true;
 };
 
 /// All plans in the network whose priced cost exceeds the least by at most `slack`, without those
 /// that another one beats in cost and in every row. Gives up (`finished` is false) at `most`
 /// partial plans or when the limits are reached.
-PlanSet plans_within(const Model& model, const Network& network, const Prices& prices,
-                     const Rows& rows, Fine slack, std::size_t most, Limits& limits);
+PlanSet plans_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
+                     std::size_t most, Limits& limits);
+
+/// The same, up to what one of its paths exceeds the least by and `slack` more.
+PlanSet plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                   Fine slack, std::size_t most, Limits& limits);
 
 /// The same for some of the network's paths, as they are.
-PlanSet plans_along(const Model& model, const Network& network, const std::vector<Path>& paths,
-                    const Prices& prices, const Rows& rows);
+PlanSet plans_along(const Network& network, const std::vector<Path>& paths, const Tariff& tariff,
+                    const Rows& rows);
 
 } // namespace manciple::purchase

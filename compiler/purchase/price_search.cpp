@@ -9,16 +9,13 @@ namespace manciple::purchase {
 namespace {
 
 constexpr int most_rounds = 40;
-constexpr std::size_t most_paths = 24;
-/// The oldest bundles and paths are forgotten beyond this.
+/// The oldest bundles are forgotten beyond this.
 constexpr std::size_t most_bundles = 120;
 /// Prices are good enough if no others can raise the bound by more Money than this.
 constexpr double good_enough = 0.01;
 /// With less than this to gain, the peak is tried as it is.
 constexpr double nearly = 5;
 constexpr double last_part = 1;
-constexpr Fine coarse_shift = fine_per_money / 50;
-constexpr Fine fine_shift = fine_per_money / 1000;
 /// 2 of the currency's unit for a litre and night: far above what room can be worth, and far from
 /// what sums of costs can hold.
 constexpr double dearest_room = 2e7;
@@ -31,57 +28,27 @@ double in_money(Fine value) {
   return static_cast<double>(value) / static_cast<double>(fine_per_money);
 }
 
-Prices between(const Prices& a, const Prices& b, double part) {
-  Prices result = a;
-  const auto mix = [&](std::vector<Fine>& to, const std::vector<Fine>& other) {
-    for (std::size_t i = 0; i < to.size(); ++i)
-      to[i] += static_cast<Fine>(part * static_cast<double>(other[i] - to[i]));
-  };
-  for (std::size_t place = 0; place < place_count; ++place)
-    mix(result.room[place], b.room[place]);
-  mix(result.credit, b.credit);
-  mix(result.off, b.off);
-  return result;
-}
-
 } // namespace
 
-void PriceSearch::use(const std::vector<Network>& networks) {
+void PriceSearch::use(const std::vector<const Shelved*>& networks, const Prices& prices) {
   networks_ = &networks;
-  paths_.assign(networks.size(), {});
+  laid_out_for_ = &prices;
 }
 
-void PriceSearch::meet(const Bundle& bundle) {
+void PriceSearch::meet(Bundle bundle) {
   add_scarce(bundle);
-  if (bundles_.size() == most_bundles)
-    bundles_.erase(bundles_.begin());
-  bundles_.push_back(bundle);
-  bundles_.back().buys.clear();
-  const Cost cost = total_cost(model_, made_, bundle);
-  if (cost < best_cost_ && fits(model_, bundle)) {
-    best_cost_ = cost;
+  if (improves(bundle)) {
+    best_cost_ = total_cost(model_, made_, bundle);
     best_ = bundle;
   }
+  if (bundles_.size() == most_bundles)
+    bundles_.erase(bundles_.begin());
+  bundles_.push_back(std::move(bundle));
+  bundles_.back().buys.clear();
 }
 
-void PriceSearch::meet(GoodId good, const Path& path) {
-  std::vector<Path>& known = paths_[good];
-  if (std::find(known.begin(), known.end(), path) != known.end())
-    return;
-  if (known.size() == most_paths)
-    known.erase(known.begin());
-  known.push_back(path);
-}
-
-void PriceSearch::shift(const Prices& prices) {
-  for (const Fine by : {coarse_shift, fine_shift})
-    for (StopId stop = 0; stop < made_.size(); ++stop) {
-      if (prices.targets[stop] != Target::reached)
-        continue;
-      Prices other = prices;
-      other.off[stop] = std::min(fine_per_money, other.off[stop] + by);
-      at(other);
-    }
+bool PriceSearch::improves(const Bundle& bundle) const {
+  return total_cost(model_, made_, bundle) < best_cost_ && fits(model_, bundle);
 }
 
 /// Of each place, the night on which most is missing.
@@ -118,26 +85,28 @@ Cost PriceSearch::constant(const Prices& prices) const {
 }
 
 PriceSearch::Found PriceSearch::at(const Prices& prices) {
-  Found found{prices, constant(prices), empty_bundle(model_)};
+  const Cost others = constant(prices);
+  Found found{prices, others, others, empty_bundle(model_)};
   Bundle& bundle = found.bundle;
-  for (const Network& network : *networks_) {
-    const std::vector<Cost> lengths = network.lengths(model_, prices);
-    const std::vector<Cost> to_end = network.to_end(lengths);
-    found.bound += to_end[0];
-    bundle.buys.emplace_back();
-    const Path path = network.shortest(lengths, to_end);
-    for (const std::size_t e : path) {
-      const Network::Edge& edge = network.edges[e];
-      bundle.cost += edge.cost;
-      for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
-        bundle.spent[network.paid[i].stop] += network.paid[i].money;
-        bundle.buys.back().push_back(network.paid[i].buy);
-      }
-      for (std::size_t i = edge.held; i < edge.held_end; ++i)
-        network.add_room(network.held[i], bundle.room);
-    }
-    meet(bundle.buys.size() - 1, path);
+  const Tariff rates = tariff(model_, prices, made_);
+  const Drop dropped = drop(model_, *laid_out_for_, prices);
+  Fine change = impossible.value;
+  ways_.resize(networks_->size());
+  for (GoodId good = 0; good < ways_.size(); ++good) {
+    const Shelved& shelved = *(*networks_)[good];
+    const Network& network = shelved.network;
+    const Cost shortest = network.shortest(rates, ways_[good]);
+    found.bound += shortest;
+    const Fine beyond = shelved.beyond(dropped);
+    const Fine least = std::min(shortest.value, beyond);
+    found.beyond.value += least;
+    change = std::min(change, beyond - least);
+    network.add(ways_[good].path, bundle);
   }
+  found.beyond.value = std::min(found.beyond.value + change, impossible.value);
+  if (improves(bundle))
+    for (GoodId good = 0; good < ways_.size(); ++good)
+      bundle.buys.push_back((*networks_)[good]->network.buys(ways_[good].path));
   meet(bundle);
   return found;
 }
@@ -194,7 +163,7 @@ Prices PriceSearch::proposed(const Prices& like, double& value) const {
     }
     planes.push_back(std::move(plane));
   }
-  const Peak top = peak(planes, highest);
+  const Peak top = purchase::peak(planes, highest);
   value = top.value;
   const auto price = [&](std::size_t i, double most) {
     return static_cast<Fine>(std::clamp(top.at[i], 0.0, highest[i]) * most);
@@ -209,6 +178,11 @@ Prices PriceSearch::proposed(const Prices& like, double& value) const {
     result.off[stops[s]] = std::min(price(s, static_cast<double>(fine_per_money)),
                                     fine_per_money - result.credit[model_.stops[stops[s]].shop]);
   return result;
+}
+
+Prices PriceSearch::peak(const Prices& like) const {
+  double value = 0;
+  return proposed(like, value);
 }
 
 PriceSearch::Found PriceSearch::search(const Prices& prices, Cost below) {

@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "purchase/bundle.hpp"
-#include "purchase/network.hpp"
 #include "purchase/prices.hpp"
+#include "purchase/shelf.hpp"
 
 namespace manciple::purchase {
 
@@ -17,14 +17,16 @@ class PriceSearch {
 public:
   PriceSearch(const Model& model, const std::vector<bool>& made) : model_(model), made_(made) {}
 
-  /// The goods' plans from now on.
-  void use(const std::vector<Network>& networks);
+  /// The goods' plans from now on, and the prices that they were laid out for.
+  void use(const std::vector<const Shelved*>& networks, const Prices& prices);
 
   struct Found {
     Prices prices;
     /// Nothing made of the networks' plans costs less.
     Cost bound;
-    /// What the goods buy at the prices.
+    /// Nothing made of any other plans does.
+    Cost beyond;
+    /// What the goods take at the prices.
     Bundle bundle;
   };
   /// Starts from the prices given; ends early when the bound reaches `below`.
@@ -36,27 +38,26 @@ public:
 
   /// What is bought at the prices, and the bound. Counts among the bundles met.
   Found at(const Prices& prices);
+  /// Where the bound may be highest as far as the bundles met tell, with the targets of `like`.
+  Prices peak(const Prices& like) const;
   /// Besides the goods: what stops cost, less what the limits are worth at the prices.
   Cost constant(const Prices& prices) const;
-  void meet(const Bundle& bundle);
-  void meet(GoodId good, const Path& path);
-  /// Meets plans that cost about as much as what is bought at the prices, but at one of the stops
-  /// rather than another.
-  void shift(const Prices& prices);
-  /// By good: the plans of the bundles met, as paths in its network.
-  const std::vector<std::vector<Path>>& paths() const { return paths_; }
+  void meet(Bundle bundle);
   /// Room that some bundle met has exceeded.
   const std::vector<std::pair<Place, Day>>& scarce() const { return scarce_; }
 
 private:
+  bool improves(const Bundle& bundle) const;
   Prices proposed(const Prices& like, double& value) const;
   void add_scarce(const Bundle& bundle);
 
   const Model& model_;
   const std::vector<bool>& made_;
-  const std::vector<Network>* networks_ = nullptr;
+  const std::vector<const Shelved*>* networks_ = nullptr;
+  const Prices* laid_out_for_ = nullptr;
   std::vector<Bundle> bundles_;
-  std::vector<std::vector<Path>> paths_;
+  /// By good: the way at hand.
+  std::vector<Network::Way> ways_;
   std::vector<std::pair<Place, Day>> scarce_;
   std::optional<Bundle> best_;
   Cost best_cost_ = impossible;

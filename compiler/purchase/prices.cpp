@@ -22,6 +22,29 @@ Prices no_prices(const Model& model) {
   return prices;
 }
 
+Prices first_prices(const Model& model) {
+  Prices prices = no_prices(model);
+  for (StopId stop = 0; stop < model.stops.size(); ++stop) {
+    const Shop& shop = model.shops[model.stops[stop].shop];
+    if (shop.off > 0)
+      prices.off[stop] = fine_per_money * shop.off / shop.over;
+  }
+  return prices;
+}
+
+Prices between(const Prices& a, const Prices& b, double part) {
+  Prices result = a;
+  const auto mix = [&](std::vector<Fine>& to, const std::vector<Fine>& other) {
+    for (std::size_t i = 0; i < to.size(); ++i)
+      to[i] += static_cast<Fine>(part * static_cast<double>(other[i] - to[i]));
+  };
+  for (std::size_t place = 0; place < place_count; ++place)
+    mix(result.room[place], b.room[place]);
+  mix(result.credit, b.credit);
+  mix(result.off, b.off);
+  return result;
+}
+
 bool has_room_limit(const Model& model) {
   return std::any_of(model.room.begin(), model.room.end(),
                      [](const std::vector<Volume>& room) { return !room.empty(); });
@@ -56,6 +79,25 @@ Fine room_worth(const Model& model, const Prices& prices) {
     for (std::size_t night = 0; night < prices.room[place].size(); ++night)
       sum += prices.room[place][night] * model.room[place][night];
   return sum;
+}
+
+Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>& made) {
+  Tariff result;
+  for (StopId stop = 0; stop < model.stops.size(); ++stop) {
+    result.discount.push_back(fine_per_money - per_money(model, prices, stop));
+    result.closed.push_back(made[stop] ? 0 : 1);
+  }
+  result.discount.push_back(0);
+  result.closed.push_back(0);
+  for (std::size_t place = 0; place < place_count; ++place) {
+    const std::vector<Fine>& nights = prices.room[place];
+    std::vector<Fine> sums{0};
+    for (const Fine night : nights)
+      sums.push_back(sums.back() + night);
+    if (sums.back() > 0)
+      result.room[place] = std::move(sums);
+  }
+  return result;
 }
 
 RoomPrices room_prices(const Model& model, const Prices& prices, const Good& good) {

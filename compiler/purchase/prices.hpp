@@ -26,6 +26,13 @@ struct Prices {
 /// No price on anything; targets are open where there is a reduction.
 Prices no_prices(const Model& model);
 
+/// The prices at which a bound counts as much of each reduction as of what must be spent for it:
+/// the most that it can be worth while it is open whether it is reached.
+Prices first_prices(const Model& model);
+
+/// A mix of both, with the targets of the first; `part` of the second.
+Prices between(const Prices& a, const Prices& b, double part);
+
 /// What the model couples at all.
 bool has_room_limit(const Model& model);
 bool is_coupled(const Model& model);
@@ -38,6 +45,17 @@ Fine off_gain(const Model& model, const Prices& prices, StopId stop);
 Fine credit_gain(const Model& model, const Prices& prices, ShopId shop);
 /// What all room is worth at these prices.
 Fine room_worth(const Model& model, const Prices& prices);
+
+/// The prices in the form in which a plan's cost is quickest to work out.
+struct Tariff {
+  /// By stop, and one for none: what one Money spent there counts less than what is paid.
+  std::vector<Fine> discount;
+  /// Likewise: 1 if nothing can be bought there.
+  std::vector<char> closed;
+  /// By place: what a microlitre costs in the nights before each; empty if it costs nothing.
+  std::array<std::vector<Fine>, place_count> room;
+};
+Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>& made);
 
 RoomPrices room_prices(const Model& model, const Prices& prices, const Good& good);
 /// Sets the prices of every good.

@@ -72,25 +72,32 @@ std::vector<int> Stages::most(std::size_t stage, const std::vector<Amount>& stat
   return most;
 }
 
-Move Stages::move(std::size_t stage, const std::vector<Amount>& state,
-                  const std::vector<int>& packs) const {
-  Move move = good_->opened() ? move_packs(stage, state, packs) : move_lot(stage, state, packs[0]);
-  move.day = day(stage);
+void Stages::move(std::size_t stage, const std::vector<Amount>& state,
+                  const std::vector<int>& packs, Move& result) const {
+  result.next.assign(state.begin(), state.end());
+  result.buys.clear();
+  result.leftover = 0;
+  result.day = day(stage);
+  result.stored.clear();
   for (std::size_t i = 0; i < packs.size(); ++i)
     if (packs[i] > 0)
-      move.buys.push_back({lines_[stage][i].visit, lines_[stage][i].offer, packs[i]});
-  return move;
+      result.buys.push_back({lines_[stage][i].visit, lines_[stage][i].offer, packs[i]});
+  if (result.buys.empty())
+    return;
+  if (good_->opened())
+    move_packs(stage, packs, result);
+  else
+    move_lot(stage, packs[0], result);
 }
 
-Move Stages::move_lot(std::size_t stage, const std::vector<Amount>& state, int packs) const {
+void Stages::move_lot(std::size_t stage, int packs, Move& move) const {
   const Good& facts = *good_->good;
-  Move move;
-  move.next = state;
   Amount left = facts.offers[lines_[stage][0].offer].pack * packs;
   const Day bought = day(stage);
-  for (const Use& use : good_->uses) {
-    if (left == 0)
-      break;
+  // With one group, uses are in its order.
+  const std::size_t first = good_->groups.size() == 1 ? good_->first_unserved(0, move.next[0]) : 0;
+  for (std::size_t u = first; u < good_->uses.size() && left > 0; ++u) {
+    const Use& use = good_->uses[u];
     const Amount unserved = use.before + use.amount - move.next[use.group];
     if (use.day < bought || bought < use.from || unserved <= 0)
       continue;
@@ -100,11 +107,11 @@ Move Stages::move_lot(std::size_t stage, const std::vector<Amount>& state, int p
     move.stored.push_back({amount, bought < use.cool_from, use.day});
   }
   if (left == 0)
-    return move;
+    return;
   if (!good_->kept(bought)) {
     move.leftover = value_of(left, facts.waste);
     move.stored.push_back({left, false, bought + facts.keeps_cool + 1});
-    return move;
+    return;
   }
   move.stored.push_back({left, bought < good_->kept_cool_from, good_->last_day + 1});
   if (good_->kept_cap > 0) {
@@ -114,11 +121,9 @@ Move Stages::move_lot(std::size_t stage, const std::vector<Amount>& state, int p
     kept += sold;
     move.leftover = -value_of(sold, facts.salvage);
   }
-  return move;
 }
 
-Move Stages::move_packs(std::size_t stage, const std::vector<Amount>& state,
-                        const std::vector<int>& packs) const {
+void Stages::move_packs(std::size_t stage, const std::vector<int>& packs, Move& move) const {
   const Good& facts = *good_->good;
   std::vector<Amount> sizes;
   std::vector<int> counts;
@@ -130,9 +135,8 @@ Move Stages::move_packs(std::size_t stage, const std::vector<Amount>& state,
   const auto salvage = [&](Amount position) {
     return value_of(std::clamp<Amount>(position - good_->total, 0, good_->kept_cap), facts.salvage);
   };
-  Move move;
-  move.next = state;
-  for (const DayPack& pack : order_of_day(*good_, state[0], day(stage), sizes, counts)) {
+  const Amount start = move.next[0];
+  for (const DayPack& pack : order_of_day(*good_, start, day(stage), sizes, counts)) {
     Amount before = 0;
     for (const Use& use : good_->uses) {
       const Amount from = std::max(pack.run.from, before);
@@ -150,8 +154,7 @@ Move Stages::move_packs(std::size_t stage, const std::vector<Amount>& state,
     move.leftover += value_of(wasted, facts.waste);
     move.next[0] = pack.run.to;
   }
-  move.leftover -= salvage(move.next[0]) - salvage(state[0]);
-  return move;
+  move.leftover -= salvage(move.next[0]) - salvage(start);
 }
 
 } // namespace manciple::purchase

@@ -41,14 +41,14 @@ public:
   std::vector<int> most(std::size_t stage, const std::vector<Amount>& state) const;
   /// The stage's offers, by visit and offer.
   const std::vector<Buy>& lines(std::size_t stage) const { return lines_[stage]; }
-  /// Buys that many packs of the stage's lines.
-  Move move(std::size_t stage, const std::vector<Amount>& state,
-            const std::vector<int>& packs) const;
+  /// Buys that many packs of the stage's lines. The memory of `result` is used again.
+  void move(std::size_t stage, const std::vector<Amount>& state, const std::vector<int>& packs,
+            Move& result) const;
 
 private:
-  Move move_lot(std::size_t stage, const std::vector<Amount>& state, int packs) const;
-  Move move_packs(std::size_t stage, const std::vector<Amount>& state,
-                  const std::vector<int>& packs) const;
+  /// Both change `result`, in which nothing has been bought yet.
+  void move_lot(std::size_t stage, int packs, Move& result) const;
+  void move_packs(std::size_t stage, const std::vector<int>& packs, Move& result) const;
   Day day(std::size_t stage) const { return good_->visits[lines_[stage].front().visit].day; }
 
   const Prepared* good_;

@@ -51,6 +51,13 @@ public:
         slack_[stop] = std::max(Cost{}, terms.cost[stop]);
   }
 
+  /// A first set.
+  StopsResult start() {
+    if (is_possible(basket_.goods_cost()))
+      improve(used());
+    return result_;
+  }
+
   StopsResult run() {
     if (!is_possible(basket_.goods_cost()))
       return {};
@@ -294,6 +301,11 @@ private:
 };
 
 } // namespace
+
+StopsResult likely_stops(Ledger& ledger, const StopTerms& terms,
+                         const std::vector<StopChoice>& choices, Limits& limits) {
+  return StopSearch(ledger, terms, choices, limits, impossible).start();
+}
 
 StopsResult choose_stops(Ledger& ledger, const StopTerms& terms,
                          const std::vector<StopChoice>& choices, Limits& limits, Cost cutoff) {

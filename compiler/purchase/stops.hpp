@@ -54,6 +54,11 @@ struct StopsResult {
   std::vector<bool> made;
 };
 
+/// A set of stops that is likely to cost little, found by dropping and adding stops, and what it
+/// costs (as a bound if goods are coupled).
+StopsResult likely_stops(Ledger& ledger, const StopTerms& terms,
+                         const std::vector<StopChoice>& choices, Limits& limits);
+
 /// The stops to make such that goods and stops cost least, for the ledger's prices: branch and
 /// bound. The bound shares each undecided stop's cost among the goods that use it, a facility
 /// location bound by dual ascent (Erlenkotter 1978), here over shortest paths instead of single

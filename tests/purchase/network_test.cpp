@@ -38,9 +38,13 @@ Cost least(const Model& model, const Prepared& good, const Prices& prices) {
   return cheapest(good, terms, workspace).cost;
 }
 
+Tariff all_made(const Model& model, const Prices& prices) {
+  return tariff(model, prices, std::vector<bool>(model.stops.size(), true));
+}
+
 Cost least(const Model& model, const Network& network, const Prices& prices) {
   return network.nodes.empty() ? impossible
-                               : network.to_end(network.lengths(model, prices)).front();
+                               : network.to_end(network.lengths(all_made(model, prices))).front();
 }
 
 template <typename Test>
@@ -96,6 +100,38 @@ TEST(Network, HoldsWhatIsCheapestAtOtherPrices) {
       });
 }
 
+TEST(Network, AWayIsAsLongAsTheShortestPathAndCostsWhatItSays) {
+  for_each_good(
+      [](const Model& model, const Prepared& good, const Prices& here, const Prices& there) {
+        const Network network = network_of(model, good, here, fine(20'000));
+        if (network.nodes.empty())
+          return;
+        Network::Way way;
+        EXPECT_EQ(network.shortest(all_made(model, there), way), least(model, network, there));
+        Bundle bundle = empty_bundle(model);
+        network.add(way.path, bundle);
+        Bundle bought = empty_bundle(model);
+        add_good(good, network.buys(way.path), bought);
+        EXPECT_EQ(bundle.cost, bought.cost);
+        EXPECT_EQ(bundle.spent, bought.spent);
+        EXPECT_EQ(bundle.room, bought.room);
+      });
+}
+
+TEST(Network, NothingIsBoughtWhereNoStopIsMade) {
+  for_each_good([](const Model& model, const Prepared& good, const Prices& here, const Prices&) {
+    const Network network = network_of(model, good, here, fine(20'000));
+    if (network.nodes.empty())
+      return;
+    Tariff rates = all_made(model, here);
+    rates.closed[0] = 1;
+    Network::Way way;
+    network.shortest(rates, way);
+    for (const Buy& buy : network.buys(way.path))
+      EXPECT_NE(good.visits[buy.visit].stop, 0U);
+  });
+}
+
 TEST(Network, IsTheSameAtItsOwnPricesWhateverTheSlack) {
   for_each_good([](const Model& model, const Prepared& good, const Prices& here, const Prices&) {
     EXPECT_EQ(least(model, network_of(model, good, here, 0), here),
@@ -111,7 +147,7 @@ TEST(Network, ShrinksToWhatIsShortEnough) {
           return;
         const Cost before = least(model, network, there);
         const std::size_t edges = network.edges.size();
-        network.shrink(network.lengths(model, there), before.value);
+        network.shrink(network.lengths(all_made(model, there)), before.value);
         EXPECT_EQ(least(model, network, there), before);
         EXPECT_LE(network.edges.size(), edges);
       });

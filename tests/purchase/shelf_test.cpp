@@ -1,0 +1,124 @@
+#include <gtest/gtest.h>
+
+#include "purchase/cover.hpp"
+#include "purchase/small_model.hpp"
+
+namespace manciple::purchase {
+namespace {
+
+constexpr std::uint64_t instances = 300;
+constexpr std::size_t no_limit = 1'000'000;
+
+Prices any_prices(const Model& model, Dice& dice) {
+  Prices prices = no_prices(model);
+  for (Fine& off : prices.off)
+    off = dice.pick(0, 4) * fine_per_money / 10;
+  for (std::vector<Fine>& place : prices.room)
+    for (Fine& night : place)
+      night = dice.one_in(3) ? dice.pick(0, 1000) : 0;
+  return prices;
+}
+
+/// The least cost of a good, as its subproblem finds it.
+Cost cheapest_of(const Model& model, const Prepared& good, const std::vector<bool>& made,
+                 const Prices& prices) {
+  const RoomPrices room = room_prices(model, prices, *good.good);
+  Terms terms;
+  terms.room = &room;
+  for (const Visit& visit : good.visits) {
+    terms.charge.push_back(made[visit.stop] ? Cost{} : impossible);
+    terms.per_money.push_back(per_money(model, prices, visit.stop));
+  }
+  Workspace workspace;
+  return cheapest(good, terms, workspace).cost;
+}
+
+/// Calls the test with what a shelf at some prices has for a random set of stops, and other prices.
+template <typename Test>
+void for_each_shelf(Test test) {
+  int tested = 0;
+  for (std::uint64_t seed = 1; seed <= instances; ++seed) {
+    SCOPED_TRACE(seed);
+    Dice dice(seed);
+    Features features;
+    features.room = features.credit = features.spend_over = true;
+    const Model model = make_small(dice, features);
+    std::vector<Prepared> goods;
+    for (const Good& good : model.goods)
+      goods.push_back(prepare(model, good));
+    Ledger ledger(model, goods);
+    Limits limits{Options{}};
+    Shelf shelf(ledger, std::vector<bool>(model.stops.size(), true), any_prices(model, dice),
+                limits);
+    const Prices there = any_prices(model, dice);
+    std::vector<bool> made;
+    for (std::size_t stop = 0; stop < model.stops.size(); ++stop)
+      made.push_back(!dice.one_in(4));
+    std::vector<const Shelved*> taken;
+    if (shelf.take(made, fine(dice.pick(0, 20'000)), no_limit, taken) != Shelf::Got::all)
+      continue;
+    ++tested;
+    test(model, shelf, made, taken, there);
+  }
+  EXPECT_GT(tested, 50);
+}
+
+TEST(Shelf, HasTheCheapestPlanOfAnyStops) {
+  for_each_shelf([](const Model& model, const Shelf& shelf, const std::vector<bool>& made,
+                    const std::vector<const Shelved*>& taken, const Prices&) {
+    const Tariff rates = tariff(model, shelf.prices(), made);
+    Network::Way way;
+    for (const Shelved* const one : taken) {
+      const Prepared& good = one->network.good();
+      if (good.opened()) // packs of one day are used in any order there
+        continue;
+      const Cost least = one->network.shortest(rates, way);
+      EXPECT_NEAR(static_cast<double>(least.value),
+                  static_cast<double>(cheapest_of(model, good, made, shelf.prices()).value),
+                  static_cast<double>(rounding));
+    }
+  });
+}
+
+TEST(Shelf, PromisesNothingOfPlansThatItDoesNotHave) {
+  for_each_shelf([](const Model& model, const Shelf& shelf, const std::vector<bool>& made,
+                    const std::vector<const Shelved*>& taken, const Prices& there) {
+    const Tariff rates = tariff(model, there, made);
+    const Drop dropped = drop(model, shelf.prices(), there);
+    Network::Way way;
+    for (const Shelved* const one : taken) {
+      const Prepared& good = one->network.good();
+      if (good.opened())
+        continue;
+      const Fine least = one->network.shortest(rates, way).value;
+      EXPECT_LE(std::min(least, one->beyond(dropped)),
+                cheapest_of(model, good, made, there).value + rounding);
+    }
+  });
+}
+
+TEST(Cover, KnowsTheCheapestPlansAtOtherPrices) {
+  for_each_shelf([](const Model& model, const Shelf& shelf, const std::vector<bool>& made,
+                    const std::vector<const Shelved*>& taken, const Prices& there) {
+    Fine sum = 0;
+    bool opened = false;
+    for (const Shelved* const one : taken) {
+      sum += cheapest_of(model, one->network.good(), made, there).value;
+      opened = opened || one->network.good().opened();
+    }
+    const auto slack = static_cast<double>(rounding * static_cast<Fine>(2 * taken.size()));
+    const Least least = least_of_all(model, made, shelf, taken, there);
+    Limits limits{Options{}};
+    const Cover cover(model, made, shelf, taken, there, fine(1000), no_limit, limits);
+    ASSERT_TRUE(cover.finished());
+    EXPECT_GE(static_cast<double>(least.cost.value), static_cast<double>(sum) - slack);
+    EXPECT_GE(static_cast<double>(cover.least().value), static_cast<double>(sum) - slack);
+    if (opened)
+      return;
+    EXPECT_LE(static_cast<double>(least.cost.value), static_cast<double>(sum) + slack);
+    EXPECT_LE(static_cast<double>(cover.least().value), static_cast<double>(sum) + slack);
+  });
+}
+
+} // namespace
+} // namespace manciple::purchase
