@@ -101,7 +101,7 @@ private:
         stage < stages_.count() ? stages_.lines(stage).front().visit : good_.visits.size();
     double sum = 0;
     if (in_one_line_) {
-      sum = to_go_.rest(good_, visit, 0, good_.first_unserved(0, state[0]), state[0]);
+      sum = to_go_.rest(visit, 0, state[0]);
     } else {
       Amount before = 0;
       for (std::size_t u = 0; u < good_.uses.size(); ++u) {
