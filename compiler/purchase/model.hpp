@@ -54,7 +54,8 @@
 /// **Money.** What is paid at a stop is the sum of its purchases' costs, less `off` if that sum is
 /// at least `over` for the stop's shop. A shop's credit takes up to `credit` off what is then still
 /// to pay at its stops together. The total to minimise: paid, plus the cost of the stops made, plus
-/// waste, minus salvage. Equal totals: fewer stops, then fewer packs, then offers of lower index.
+/// waste, minus salvage. Equal totals: fewer stops, then fewer packs; then, as far as moving packs
+/// of one good from stop to stop leads, less to freeze, fewer lines, and bought earlier.
 namespace manciple::purchase {
 
 /// Money in 1/10000 of the currency's unit.

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "purchase/assemble.hpp"
+#include "purchase/among_equals.hpp"
 #include "purchase/search.hpp"
 #include "purchase/shortage.hpp"
 #include "purchase/validate.hpp"
@@ -16,6 +16,8 @@ Solution solve(const Model& model, const Options& options) {
   for (const Stop& stop : model.stops)
     choices.push_back(stop.always ? StopChoice::must : StopChoice::maybe);
   Solution solution = search(model, goods, choices, options);
+  if (!solution.goods.empty())
+    return among_equals(model, goods, solution);
   if (solution.status != Status::infeasible)
     return solution;
   solution.shortages = shortages(goods, model);
