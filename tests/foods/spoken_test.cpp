@@ -34,6 +34,7 @@ TEST(Amounts, BelowTwoPiecesAndOfWhatIsNotCountedByItselfLeaveTheNameAsItIs) {
   EXPECT_EQ(named("lime", 907), "limes");
   EXPECT_EQ(named("white bread", 567), "white bread"); // many slices, one bread
   EXPECT_EQ(named("ground beef", 900), "ground beef");
+  EXPECT_EQ(named("canned whole tomato", 794), "canned whole tomatoes");
   EXPECT_EQ(named("canned white bean", 425), "canned white beans"); // not counted by cans
   EXPECT_EQ(named("dried black bean", 454), "dried black beans");
 }
