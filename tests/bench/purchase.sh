@@ -3,7 +3,9 @@
 #
 #   bash tests/bench/purchase.sh [-c SECONDS] [-g SECONDS] [SIZE...]
 #
-# The first line is of the demo month, the last one its proof food by food with GLPK (by_parts.cpp).
+# The first line is of the demo month, the second of the same with all that couples foods: little room in
+# fridge and freezer, and a shop where 150.00 in a visit takes 10.00 off. The last line is the demo's
+# proof food by food with GLPK (by_parts.cpp).
 # A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), c1, c2 ... (the same with
 # limits of room, credit and a reduction), f=8 (8 times the foods, the shops of one month), or a file
 # that write_model has written. The references get SECONDS each (100 and 20; 0 leaves one out).
@@ -30,5 +32,10 @@ cmake --build "$build" --target purchase_bench plan_model by_parts >/dev/null
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
 "$build/tests/plan_model" plans/2027-03.yaml >"$folder/demo"
-(cd "$folder" && "$OLDPWD/$build/tests/purchase_bench" "$folder" "$cbc" "$glpsol" demo "${sizes[@]}")
+cp -r plans recipes "$folder"
+sed -i 's/^store credit: .*/&\nreduction: {over: 150.00, off: 10.00}/' "$folder/plans/stores/fairfield-market.yaml"
+sed -i 's/fridge: 260 l, freezer: 180 l/fridge: 110 l, freezer: 25 l/' "$folder/plans/household.yaml"
+"$build/tests/plan_model" "$folder/plans/2027-03.yaml" >"$folder/demo-coupled"
+cmp -s "$folder/demo" "$folder/demo-coupled" && { echo "the demo month was not coupled"; exit 1; }
+(cd "$folder" && "$OLDPWD/$build/tests/purchase_bench" "$folder" "$cbc" "$glpsol" demo demo-coupled "${sizes[@]}")
 "$build/tests/by_parts" "$folder/demo"
