@@ -36,7 +36,10 @@ public:
         choices_(choices),
         limits_(options),
         ledger_(model, goods),
-        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {}
+        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {
+    ledger_.ask_first(
+        [this](GoodId good, const Terms& terms) { return shelf_.cheapest(good, terms); });
+  }
 
   Solution run() {
     Cost proven{std::numeric_limits<Fine>::min(), 0};
@@ -91,6 +94,7 @@ private:
   /// Settles the sets of stops that look best, for prices that suit them all, then whatever sets
   /// these prices leave hope for.
   void search_stops() {
+    shelf_.lay_out(wide, most_edges * effort_);
     std::erase_if(settled_, [&](const auto& one) { return one.second.bound < best_; });
     for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
       const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);

@@ -41,6 +41,8 @@ public:
   struct Node {
     /// Range of `edges`; they lead to nodes of higher numbers. A node without edges is an end.
     std::size_t edges = 0, edges_end = 0;
+    /// Of the stage that follows, the (first) stop; none after the last stage.
+    std::optional<StopId> stop;
   };
 
   /// `open` says which of the good's visits can be used. Gives up (`finished` is false, and paths
@@ -68,11 +70,18 @@ public:
   struct Way {
     /// None if there is none.
     Path path;
+    /// By node; with charges, then once more for when the node's stop is paid for.
     std::vector<Cost> to_end;
     std::vector<std::uint32_t> next;
+
+    Cost length() const { return to_end.front(); }
   };
   /// Finds it, and returns its length.
   Cost shortest(const Tariff& tariff, Way& way) const;
+  /// The same if each stop where anything is bought costs a charge, too; by stop.
+  Cost shortest(const Tariff& tariff, const std::vector<Cost>& charge, Way& way) const;
+  /// All lengths are the same at both, if room costs the same.
+  bool costs_the_same(const Tariff& a, const Tariff& b) const;
   /// Adds what a path costs and takes.
   void add(const Path& path, Bundle& bundle) const;
   /// What a path buys, by visit and offer.
@@ -91,6 +100,9 @@ private:
   explicit Network(const Prepared& good) : good_(&good) {}
   void add_arcs(std::size_t stops);
   Cost length(const Edge& edge, const Tariff& tariff) const;
+  /// Of all the stops where the edge buys something; `paid_for` may be one of them.
+  Cost charges(const Edge& edge, const std::vector<Cost>& charge,
+               std::optional<StopId> paid_for) const;
 
   /// An edge in few bytes: shortest paths are looked for over and over.
   struct Arc {
@@ -107,6 +119,8 @@ private:
 
   const Prepared* good_;
   std::vector<Arc> arcs_;
+  /// Where anything is bought.
+  std::vector<StopId> stops_;
 };
 
 /// Bounds are compared with a little to spare: priced room is rounded down piece by piece.

@@ -80,6 +80,8 @@ private:
       next_first_ = network_.nodes.size();
       for (std::size_t i = 0; i < layer_.size(); ++i) {
         network_.nodes[first + i].edges = network_.edges.size();
+        network_.nodes[first + i].stop =
+            good_.visits[stages_.lines(stage).front().visit].stop;
         take_state(i);
         if (stages_.in_time(stage, state_))
           add_edges(stage, first + i);

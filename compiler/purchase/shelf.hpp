@@ -8,6 +8,11 @@
 
 namespace manciple::purchase {
 
+/// Excess that networks are built for at first: 30 cents of a dollar.
+constexpr Fine wide = fine(3'000);
+/// Edges of a good's network after which a set of stops is left open, for an effort of 1.
+constexpr std::size_t most_edges = 200'000;
+
 /// How much cheaper things have become: a Money spent, by stop; and as a part of what they cost
 /// before, by stop and by place (on the night on which that is most).
 struct Drop {
@@ -48,6 +53,11 @@ public:
   Got take(const std::vector<bool>& made, Fine slack, std::size_t most,
            std::vector<const Shelved*>& taken);
 
+  /// Likewise, of all the stops that may be made, as far as they are not given up.
+  void lay_out(Fine slack, std::size_t most);
+  /// What the good does at the shelf's prices, if its network is sure to have that.
+  std::optional<Outcome> cheapest(GoodId good, const Terms& terms);
+
 private:
   bool matters(const Prepared& good) const;
   Cost cheapest(GoodId good, const std::vector<bool>& made);
@@ -56,6 +66,10 @@ private:
   std::vector<bool> may_be_made_;
   Limits& limits_;
   Prices prices_;
+  /// What things cost at these prices, with the stops and charges of the question at hand.
+  Tariff tariff_;
+  std::vector<Cost> charge_;
+  Network::Way way_;
   std::vector<std::optional<Shelved>> shelved_;
 };
 
