@@ -38,7 +38,7 @@ public:
         ledger_(model, goods),
         shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {
     ledger_.ask_first(
-        [this](GoodId good, const Terms& terms) { return shelf_.cheapest(good, terms); });
+        [this](GoodId good, const Terms& terms) { return shelf_.at_least(good, terms); });
   }
 
   Solution run() {
@@ -100,10 +100,11 @@ private:
       const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);
       if (likely.made.empty() || settled_.count(likely.made) > 0)
         break;
-      offer_as_priced(likely.made);
       if (likely.cost >= best_)
         break;
       settle(likely.made, true);
+      if (!is_possible(best_))
+        offer_as_priced(likely.made);
     }
     StopTerms terms = terms_now();
     terms.exact = [&](const std::vector<bool>& made, Cost below) {
@@ -115,13 +116,14 @@ private:
 
   /// What the goods buy with the stops at the prices as they are may break no limit.
   void offer_as_priced(const std::vector<bool>& made) {
-    std::vector<StopState> states;
-    for (const bool stop : made)
-      states.push_back(stop ? StopState::open : StopState::closed);
-    const Basket basket(ledger_, states);
+    Workspace workspace;
     std::vector<std::vector<Buy>> buys;
-    for (GoodId good = 0; good < goods_.size(); ++good)
-      buys.push_back(basket.outcome(good).buys);
+    for (const Prepared& good : goods_) {
+      Outcome outcome = cheapest(model_, good, shelf_.prices(), made, workspace);
+      if (!is_possible(outcome.cost))
+        return;
+      buys.push_back(std::move(outcome.buys));
+    }
     Bundle bundle = bundle_of(model_, goods_, std::move(buys));
     if (fits(model_, bundle))
       offer(total_cost(model_, made, bundle), made, std::move(bundle.buys));

@@ -40,8 +40,8 @@ public:
   /// forgotten; its shares go back to nothing.
   void set_prices(GoodId good, RoomPrices room, std::vector<Fine> per_money);
 
-  /// A quicker way to work out an outcome, for terms at the prices that are set; none if it does
-  /// not know.
+  /// A quicker way to an outcome, for terms at the prices that are set. It may cost too little
+  /// where a bound is all that is asked for. None if it does not know.
   using Quickly = std::function<std::optional<Outcome>(GoodId, const Terms&)>;
   void ask_first(Quickly quickly) { quickly_ = std::move(quickly); }
 

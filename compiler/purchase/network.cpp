@@ -66,39 +66,56 @@ void Network::add_arcs(std::size_t stops) {
     }
     arcs_.push_back(arc);
   }
-  for (const Paid& part : paid)
-    if (std::find(stops_.begin(), stops_.end(), part.stop) == stops_.end())
-      stops_.push_back(part.stop);
-}
-
-bool Network::costs_the_same(const Tariff& a, const Tariff& b) const {
-  return std::all_of(stops_.begin(), stops_.end(), [&](StopId stop) {
-    return a.discount[stop] == b.discount[stop] && a.closed[stop] == b.closed[stop];
-  });
+  for (std::size_t node = nodes.size(); node-- > 0;)
+    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e)
+      for (std::size_t i = edges[e].paid; i < edges[e].paid_end; ++i)
+        if (std::none_of(last_at_.begin(), last_at_.end(),
+                         [&](const auto& last) { return last.first == paid[i].stop; }))
+          last_at_.emplace_back(paid[i].stop, node);
 }
 
 Cost Network::shortest(const Tariff& tariff, Way& way) const {
+  return shortest(tariff, way, nodes.size());
+}
+
+Cost Network::shortest(const Tariff& tariff, const Tariff& before, Way& way) const {
+  std::size_t count = 0;
+  for (const auto& [stop, node] : last_at_)
+    if (tariff.discount[stop] != before.discount[stop] ||
+        tariff.closed[stop] != before.closed[stop])
+      count = std::max(count, node + 1);
+  return count == 0 ? way.length() : shortest(tariff, way, count);
+}
+
+Cost Network::shortest(const Tariff& tariff, Way& way, std::size_t count) const {
   const bool room_costs =
       !tariff.room[static_cast<std::size_t>(good_->good->cool_place)].empty() ||
       (good_->good->keeps_frozen && !tariff.room[static_cast<std::size_t>(Place::freezer)].empty());
   way.to_end.resize(nodes.size());
   way.next.resize(nodes.size());
-  for (std::size_t node = nodes.size(); node-- > 0;) {
+  const Arc* const arcs = arcs_.data();
+  const Cost* const to_end = way.to_end.data();
+  const char* const closed = tariff.closed.data();
+  const Fine* const discount = tariff.discount.data();
+  for (std::size_t node = count; node-- > 0;) {
     const std::size_t begin = nodes[node].edges;
     const std::size_t end = nodes[node].edges_end;
     Cost nearest = begin == end ? Cost{} : impossible;
     std::size_t next = begin;
     for (std::size_t e = begin; e < end; ++e) {
-      const Arc& arc = arcs_[e];
-      if (tariff.closed[arc.stop] != 0)
+      const Arc& arc = arcs[e];
+      if (closed[arc.stop] != 0)
         continue;
-      Cost through = way.to_end[arc.to];
-      if (arc.mixed || (room_costs && arc.holds))
+      Cost through = to_end[arc.to];
+      if (arc.mixed || (room_costs && arc.holds)) {
         through += length(edges[e], tariff);
-      else
-        through += {arc.cost - arc.money * tariff.discount[arc.stop], arc.packs};
-      if (through.value < nearest.value ||
-          (through.value == nearest.value && through.ties < nearest.ties)) {
+      } else {
+        through.value += arc.cost - arc.money * discount[arc.stop];
+        if (through.value > nearest.value)
+          continue;
+        through.ties += arc.packs;
+      }
+      if (through < nearest) {
         nearest = through;
         next = e;
       }
@@ -184,6 +201,11 @@ std::vector<Buy> Network::buys(const Path& path) const {
     return std::tie(a.visit, a.offer) < std::tie(b.visit, b.offer);
   });
   return buys;
+}
+
+bool Network::buys_at(StopId stop) const {
+  return std::any_of(last_at_.begin(), last_at_.end(),
+                     [&](const auto& last) { return last.first == stop; });
 }
 
 void Network::shrink(const std::vector<Cost>& lengths, Fine longest) {

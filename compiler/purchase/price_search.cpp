@@ -91,7 +91,6 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   Found found{prices, others, others, empty_bundle(model_)};
   Bundle& bundle = found.bundle;
   Tariff rates = tariff(model_, prices, made_);
-  // Mostly the price of one stop is another than the last time, and many goods are not had there.
   const bool known = !ways_.empty() && rates.room == rates_.room;
   const Drop dropped = drop(model_, *laid_out_for_, prices);
   Fine change = impossible.value;
@@ -99,9 +98,8 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   for (GoodId good = 0; good < ways_.size(); ++good) {
     const Shelved& shelved = *(*networks_)[good];
     const Network& network = shelved.network;
-    const Cost shortest = known && network.costs_the_same(rates, rates_)
-                              ? ways_[good].length()
-                              : network.shortest(rates, ways_[good]);
+    const Cost shortest =
+        known ? network.shortest(rates, rates_, ways_[good]) : network.shortest(rates, ways_[good]);
     found.bound += shortest;
     const Fine beyond = shelved.beyond(dropped);
     const Fine least = std::min(shortest.value, beyond);

@@ -12,7 +12,7 @@ constexpr Fine worth_building = fine(100);
 constexpr int most_builds = 3;
 /// In which a bound for the networks' plans is made one for all.
 constexpr int most_rounds = 5;
-constexpr int most_halvings = 5;
+constexpr int most_halvings = 2;
 /// How much better another node must look to be taken up first.
 constexpr Cost a_little{fine(1000), 0};
 
@@ -115,16 +115,25 @@ Cost Settler::bound_of_all(const Node& node) {
   near.targets = node.found.prices.targets;
   for (StopId stop = 0; stop < near.off.size(); ++stop)
     near.off[stop] = near.targets[stop] == Target::missed ? 0 : near.off[stop];
+  // The bound is concave: so far along, it is high enough.
+  const double start = static_cast<double>(with_.search.at(near).bound.value);
+  const double rise = static_cast<double>(node.found.bound.value) - start;
+  double part = rise > 0 ? (static_cast<double>(best().value) - start) / rise : 1;
   Prices far = node.found.prices;
-  for (int step = 0; step < most_halvings && bound < best(); ++step) {
-    const PriceSearch::Found middle = with_.search.at(between(near, far, 0.5));
+  for (int step = 0; step <= most_halvings && bound < best(); ++step, part /= 2) {
+    const PriceSearch::Found middle = with_.search.at(between(near, node.found.prices, part));
     bound = std::max(bound, middle.beyond);
-    (middle.bound < best() ? near : far) = middle.prices;
+    if (middle.bound < best())
+      break;
+    far = middle.prices;
   }
   for (int round = 0; round < most_rounds && bound < best() && !with_.limits.reached(); ++round) {
-    Least least = least_of_all(with_.model, with_.made, shelf_, with_.shelved, far);
-    bound = std::max(bound, with_.search.constant(far) + least.cost);
-    with_.search.meet(std::move(least.bundle));
+    const Cost constant = with_.search.constant(far);
+    Least least =
+        least_of_all(with_.model, with_.made, shelf_, with_.shelved, far, best() - constant);
+    bound = std::max(bound, constant + least.cost);
+    if (bound < best())
+      with_.search.meet(std::move(least.bundle));
     far = with_.search.peak(far);
   }
   return bound;

@@ -121,19 +121,12 @@ bool Shelf::matters(const Prepared& good) const {
          });
 }
 
-Cost Shelf::cheapest(GoodId good, const std::vector<bool>& made) {
-  Ledger::Visits visits;
-  for (const Visit& visit : ledger_.goods()[good].visits)
-    visits.push_back(static_cast<char>(made[visit.stop] ? StopState::open : StopState::closed));
-  return ledger_.cheapest(good, visits).cost;
-}
-
 void Shelf::lay_out(Fine slack, std::size_t most) {
   std::vector<const Shelved*> taken;
   take(may_be_made_, slack, most, taken);
 }
 
-std::optional<Outcome> Shelf::cheapest(GoodId good, const Terms& terms) {
+std::optional<Outcome> Shelf::at_least(GoodId good, const Terms& terms) {
   if (!shelved_[good])
     return {};
   const Network& network = shelved_[good]->network;
@@ -146,11 +139,12 @@ std::optional<Outcome> Shelf::cheapest(GoodId good, const Terms& terms) {
     charged = charged || (is_possible(charge) && charge != Cost{});
     charge_[visits[v].stop] = charge;
   }
-  const Cost least = charged ? network.shortest(tariff_, charge_, way_)
-                             : network.shortest(tariff_, way_);
-  if (!is_possible(least) || least.value > network.least + shelved_[good]->slack)
+  const Cost least =
+      charged ? network.shortest(tariff_, charge_, way_) : network.shortest(tariff_, way_);
+  if (!is_possible(least))
     return {};
-  return Outcome{least, network.buys(way_.path)};
+  const Cost sure{network.least + shelved_[good]->slack, 0};
+  return Outcome{std::min(least, sure), network.buys(way_.path)};
 }
 
 Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t most,
@@ -170,8 +164,11 @@ Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t mo
       return is_possible(least) && shelved->network.least + shelved->slack - least.value >= wanted;
     };
     if (!shelved || !enough()) {
-      const Cost of_all = cheapest(id, may_be_made_);
-      const Cost of_these = cheapest(id, made);
+      const auto least_of = [&](const std::vector<bool>& stops) {
+        return cheapest(ledger_.model(), good, prices_, stops, workspace_).cost;
+      };
+      const Cost of_all = least_of(may_be_made_);
+      const Cost of_these = made == may_be_made_ ? of_all : least_of(made);
       if (!is_possible(of_these))
         return Got::cannot_be;
       const Fine more = of_these.value - of_all.value + 2 * rounding;

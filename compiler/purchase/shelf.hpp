@@ -55,18 +55,19 @@ public:
 
   /// Likewise, of all the stops that may be made, as far as they are not given up.
   void lay_out(Fine slack, std::size_t most);
-  /// What the good does at the shelf's prices, if its network is sure to have that.
-  std::optional<Outcome> cheapest(GoodId good, const Terms& terms);
+  /// A lower bound on what the good costs at the shelf's prices, and what it buys in its network.
+  /// None if it has nothing there.
+  std::optional<Outcome> at_least(GoodId good, const Terms& terms);
 
 private:
   bool matters(const Prepared& good) const;
-  Cost cheapest(GoodId good, const std::vector<bool>& made);
 
   Ledger& ledger_;
   std::vector<bool> may_be_made_;
   Limits& limits_;
   Prices prices_;
   /// What things cost at these prices, with the stops and charges of the question at hand.
+  Workspace workspace_;
   Tariff tariff_;
   std::vector<Cost> charge_;
   Network::Way way_;
