@@ -27,6 +27,11 @@ std::vector<bool> may_be_made(const std::vector<StopChoice>& choices) {
   return result;
 }
 
+bool has_targets(const Model& model) {
+  return std::any_of(model.shops.begin(), model.shops.end(),
+                     [](const Shop& shop) { return shop.off > 0; });
+}
+
 class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const std::vector<Prepared>& goods,
@@ -94,17 +99,19 @@ private:
   /// Settles the sets of stops that look best, for prices that suit them all, then whatever sets
   /// these prices leave hope for.
   void search_stops() {
-    shelf_.lay_out(wide, most_edges * effort_);
+    // If nothing is bought for the sake of a target, there may be room for what goods buy anyway,
+    // and no need of networks.
+    if (has_targets(model_))
+      shelf_.lay_out(wide, most_edges * effort_);
     std::erase_if(settled_, [&](const auto& one) { return one.second.bound < best_; });
     for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
       const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);
       if (likely.made.empty() || settled_.count(likely.made) > 0)
         break;
+      offer_as_priced(likely.made);
       if (likely.cost >= best_)
         break;
       settle(likely.made, true);
-      if (!is_possible(best_))
-        offer_as_priced(likely.made);
     }
     StopTerms terms = terms_now();
     terms.exact = [&](const std::vector<bool>& made, Cost below) {
@@ -116,14 +123,13 @@ private:
 
   /// What the goods buy with the stops at the prices as they are may break no limit.
   void offer_as_priced(const std::vector<bool>& made) {
-    Workspace workspace;
+    std::vector<StopState> states;
+    for (const bool stop : made)
+      states.push_back(stop ? StopState::open : StopState::closed);
+    const Basket basket(ledger_, states);
     std::vector<std::vector<Buy>> buys;
-    for (const Prepared& good : goods_) {
-      Outcome outcome = cheapest(model_, good, shelf_.prices(), made, workspace);
-      if (!is_possible(outcome.cost))
-        return;
-      buys.push_back(std::move(outcome.buys));
-    }
+    for (GoodId good = 0; good < goods_.size(); ++good)
+      buys.push_back(basket.outcome(good).buys);
     Bundle bundle = bundle_of(model_, goods_, std::move(buys));
     if (fits(model_, bundle))
       offer(total_cost(model_, made, bundle), made, std::move(bundle.buys));
