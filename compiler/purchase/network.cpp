@@ -79,6 +79,13 @@ Cost Network::shortest(const Tariff& tariff, Way& way) const {
 }
 
 Cost Network::shortest(const Tariff& tariff, const Tariff& before, Way& way) const {
+  const auto room_costs_the_same = [&](Place place) {
+    const auto at = static_cast<std::size_t>(place);
+    return tariff.room[at] == before.room[at];
+  };
+  if (!room_costs_the_same(good_->good->cool_place) ||
+      (good_->good->keeps_frozen && !room_costs_the_same(Place::freezer)))
+    return shortest(tariff, way);
   std::size_t count = 0;
   for (const auto& [stop, node] : last_at_)
     if (tariff.discount[stop] != before.discount[stop] ||

@@ -78,8 +78,8 @@ public:
   };
   /// Finds it, and returns its length.
   Cost shortest(const Tariff& tariff, Way& way) const;
-  /// The same where the way is a shortest one at another tariff at which room cost the same: only
-  /// what leads to a stop where things cost otherwise now is looked at again.
+  /// The same where the way is a shortest one at another tariff: if room cost the same, only what
+  /// leads to a stop where things cost otherwise now is looked at again.
   Cost shortest(const Tariff& tariff, const Tariff& before, Way& way) const;
   /// The same if each stop where anything is bought costs a charge, too; by stop.
   Cost shortest(const Tariff& tariff, const std::vector<Cost>& charge, Way& way) const;

@@ -91,7 +91,7 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   Found found{prices, others, others, empty_bundle(model_)};
   Bundle& bundle = found.bundle;
   Tariff rates = tariff(model_, prices, made_);
-  const bool known = !ways_.empty() && rates.room == rates_.room;
+  const bool known = !ways_.empty();
   const Drop dropped = drop(model_, *laid_out_for_, prices);
   Fine change = impossible.value;
   ways_.resize(networks_->size());
