@@ -118,7 +118,8 @@ Cost Settler::bound_of_all(const Node& node) {
   // The bound is concave: so far along, it is high enough.
   const double start = static_cast<double>(with_.search.at(near).bound.value);
   const double rise = static_cast<double>(node.found.bound.value) - start;
-  double part = rise > 0 ? (static_cast<double>(best().value) - start) / rise : 1;
+  double part =
+      rise > 0 ? std::clamp((static_cast<double>(best().value) - start) / rise, 0.0, 1.0) : 1;
   Prices far = node.found.prices;
   for (int step = 0; step <= most_halvings && bound < best(); ++step, part /= 2) {
     const PriceSearch::Found middle = with_.search.at(between(near, node.found.prices, part));
