@@ -27,6 +27,11 @@ std::vector<bool> may_be_made(const std::vector<StopChoice>& choices) {
   return result;
 }
 
+bool has_targets(const Model& model) {
+  return std::any_of(model.shops.begin(), model.shops.end(),
+                     [](const Shop& shop) { return shop.off > 0; });
+}
+
 class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const std::vector<Prepared>& goods,
@@ -36,7 +41,10 @@ public:
         choices_(choices),
         limits_(options),
         ledger_(model, goods),
-        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {}
+        shelf_(ledger_, may_be_made(choices), first_prices(model), limits_) {
+    ledger_.ask_first(
+        [this](GoodId good, const Terms& terms) { return shelf_.at_least(good, terms); });
+  }
 
   Solution run() {
     Cost proven{std::numeric_limits<Fine>::min(), 0};
@@ -91,6 +99,10 @@ private:
   /// Settles the sets of stops that look best, for prices that suit them all, then whatever sets
   /// these prices leave hope for.
   void search_stops() {
+    // If nothing is bought for the sake of a target, there may be room for what goods buy anyway,
+    // and no need of networks.
+    if (has_targets(model_))
+      shelf_.lay_out(wide, most_edges * effort_);
     std::erase_if(settled_, [&](const auto& one) { return one.second.bound < best_; });
     for (int round = 0; round < most_rounds && !limits_.reached(); ++round) {
       const StopsResult likely = likely_stops(ledger_, terms_now(), choices_, limits_);

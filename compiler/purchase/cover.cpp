@@ -1,34 +1,40 @@
 #include "purchase/cover.hpp"
 
+#include <algorithm>
+#include <utility>
+
 namespace manciple::purchase {
 
 Least least_of_all(const Model& model, const std::vector<bool>& made, const Shelf& shelf,
-                   const std::vector<const Shelved*>& shelved, const Prices& prices) {
+                   const std::vector<const Shelved*>& shelved, const Prices& prices, Cost enough) {
   Least least{{}, empty_bundle(model)};
   const Tariff rates = tariff(model, prices, made);
   const Drop dropped = drop(model, shelf.prices(), prices);
-  Workspace workspace;
   Network::Way way;
-  for (const Shelved* const one : shelved) {
-    const Prepared& good = one->network.good();
-    const Cost shortest = one->network.shortest(rates, way);
-    if (one->beyond(dropped) >= shortest.value) {
-      least.cost += shortest;
-      one->network.add(way.path, least.bundle);
-      least.bundle.buys.push_back(one->network.buys(way.path));
+  // How much less than what the networks have there may be, and of which good.
+  std::vector<std::pair<Fine, std::size_t>> unsure;
+  for (std::size_t i = 0; i < shelved.size(); ++i) {
+    const Network& network = shelved[i]->network;
+    const Cost shortest = network.shortest(rates, way);
+    const Fine beyond = shelved[i]->beyond(dropped);
+    if (beyond < shortest.value) {
+      unsure.emplace_back(beyond - shortest.value, i);
+      least.cost.value += beyond;
       continue;
     }
-    const RoomPrices room = room_prices(model, prices, *good.good);
-    Terms terms;
-    terms.room = &room;
-    for (const Visit& visit : good.visits) {
-      terms.charge.push_back(made[visit.stop] ? Cost{} : impossible);
-      terms.per_money.push_back(per_money(model, prices, visit.stop));
-    }
-    Outcome outcome = cheapest(good, terms, workspace);
+    least.cost += shortest;
+    network.add(way.path, least.bundle);
+  }
+  std::sort(unsure.begin(), unsure.end());
+  Workspace workspace;
+  for (const auto& [less, i] : unsure) {
+    if (least.cost >= enough)
+      break;
+    const Prepared& good = shelved[i]->network.good();
+    const Outcome outcome = cheapest(model, good, prices, made, workspace);
     least.cost += outcome.cost;
+    least.cost.value -= shelved[i]->beyond(dropped);
     add_good(good, outcome.buys, least.bundle);
-    least.bundle.buys.push_back(std::move(outcome.buys));
   }
   return least;
 }
@@ -48,7 +54,7 @@ Cover::Cover(const Model& model, const std::vector<bool>& made, const Shelf& she
       std::vector<bool> open;
       for (const Visit& visit : good.visits)
         open.push_back(made[visit.stop]);
-      own_.emplace_back(model, good, open, prices, slack, most, limits);
+      own_.emplace_back(model, good, open, prices, slack, most, limits, shortest);
       network = &own_.back();
       if (!network->finished)
         return;

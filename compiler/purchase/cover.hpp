@@ -8,13 +8,13 @@
 namespace manciple::purchase {
 
 /// What the goods cost at the prices if they choose among all plans, not only the networks', and
-/// what they then take.
+/// what they then take. As soon as it is sure that they cost `enough`, only that.
 struct Least {
   Cost cost;
   Bundle bundle;
 };
 Least least_of_all(const Model& model, const std::vector<bool>& made, const Shelf& shelf,
-                   const std::vector<const Shelved*>& shelved, const Prices& prices);
+                   const std::vector<const Shelved*>& shelved, const Prices& prices, Cost enough);
 
 /// Networks with all plans of up to a slack at other prices than those of a shelf: its own ones
 /// where they are sure to have them, new ones for the other goods.

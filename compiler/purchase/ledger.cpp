@@ -60,8 +60,12 @@ const Outcome& Ledger::cheapest(GoodId good, const Visits& visits) {
     }
     terms_.per_money = per_money_[good];
     terms_.room = &rooms_[good];
-    it->second = purchase::cheapest(goods_[good], terms_, workspace_);
-    ++subproblems_;
+    if (std::optional<Outcome> known = quickly_ ? quickly_(good, terms_) : std::nullopt) {
+      it->second = std::move(*known);
+    } else {
+      it->second = purchase::cheapest(goods_[good], terms_, workspace_);
+      ++subproblems_;
+    }
   }
   return it->second;
 }

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -38,6 +40,11 @@ public:
   /// forgotten; its shares go back to nothing.
   void set_prices(GoodId good, RoomPrices room, std::vector<Fine> per_money);
 
+  /// A quicker way to an outcome, for terms at the prices that are set. It may cost too little
+  /// where a bound is all that is asked for. None if it does not know.
+  using Quickly = std::function<std::optional<Outcome>(GoodId, const Terms&)>;
+  void ask_first(Quickly quickly) { quickly_ = std::move(quickly); }
+
   /// The state of each visit of a good, as a string to look up.
   using Visits = std::basic_string<char>;
   /// The reference stays good until the good's shares or prices change.
@@ -53,6 +60,7 @@ private:
   /// Outcomes that no share is part of, and the others.
   std::vector<std::unordered_map<Visits, Outcome>> known_;
   std::vector<std::unordered_map<Visits, Outcome>> known_charged_;
+  Quickly quickly_;
   Workspace workspace_;
   Terms terms_;
   Visits key_;

@@ -66,29 +66,63 @@ void Network::add_arcs(std::size_t stops) {
     }
     arcs_.push_back(arc);
   }
+  for (std::size_t node = nodes.size(); node-- > 0;)
+    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e)
+      for (std::size_t i = edges[e].paid; i < edges[e].paid_end; ++i)
+        if (std::none_of(last_at_.begin(), last_at_.end(),
+                         [&](const auto& last) { return last.first == paid[i].stop; }))
+          last_at_.emplace_back(paid[i].stop, node);
 }
 
 Cost Network::shortest(const Tariff& tariff, Way& way) const {
+  return shortest(tariff, way, nodes.size());
+}
+
+Cost Network::shortest(const Tariff& tariff, const Tariff& before, Way& way) const {
+  const auto room_costs_the_same = [&](Place place) {
+    const auto at = static_cast<std::size_t>(place);
+    return tariff.room[at] == before.room[at];
+  };
+  if (!room_costs_the_same(good_->good->cool_place) ||
+      (good_->good->keeps_frozen && !room_costs_the_same(Place::freezer)))
+    return shortest(tariff, way);
+  std::size_t count = 0;
+  for (const auto& [stop, node] : last_at_)
+    if (tariff.discount[stop] != before.discount[stop] ||
+        tariff.closed[stop] != before.closed[stop])
+      count = std::max(count, node + 1);
+  return count == 0 ? way.length() : shortest(tariff, way, count);
+}
+
+Cost Network::shortest(const Tariff& tariff, Way& way, std::size_t count) const {
   const bool room_costs =
       !tariff.room[static_cast<std::size_t>(good_->good->cool_place)].empty() ||
       (good_->good->keeps_frozen && !tariff.room[static_cast<std::size_t>(Place::freezer)].empty());
   way.to_end.resize(nodes.size());
   way.next.resize(nodes.size());
-  for (std::size_t node = nodes.size(); node-- > 0;) {
-    const auto [begin, end] = nodes[node];
+  const Arc* const arcs = arcs_.data();
+  const Cost* const to_end = way.to_end.data();
+  const char* const closed = tariff.closed.data();
+  const Fine* const discount = tariff.discount.data();
+  for (std::size_t node = count; node-- > 0;) {
+    const std::size_t begin = nodes[node].edges;
+    const std::size_t end = nodes[node].edges_end;
     Cost nearest = begin == end ? Cost{} : impossible;
     std::size_t next = begin;
     for (std::size_t e = begin; e < end; ++e) {
-      const Arc& arc = arcs_[e];
-      if (tariff.closed[arc.stop] != 0)
+      const Arc& arc = arcs[e];
+      if (closed[arc.stop] != 0)
         continue;
-      Cost through = way.to_end[arc.to];
-      if (arc.mixed || (room_costs && arc.holds))
+      Cost through = to_end[arc.to];
+      if (arc.mixed || (room_costs && arc.holds)) {
         through += length(edges[e], tariff);
-      else
-        through += {arc.cost - arc.money * tariff.discount[arc.stop], arc.packs};
-      if (through.value < nearest.value ||
-          (through.value == nearest.value && through.ties < nearest.ties)) {
+      } else {
+        through.value += arc.cost - arc.money * discount[arc.stop];
+        if (through.value > nearest.value)
+          continue;
+        through.ties += arc.packs;
+      }
+      if (through < nearest) {
         nearest = through;
         next = e;
       }
@@ -97,13 +131,62 @@ Cost Network::shortest(const Tariff& tariff, Way& way) const {
     way.next[node] = static_cast<std::uint32_t>(next);
   }
   way.path.clear();
-  if (!is_possible(way.to_end[0]))
+  if (!is_possible(way.length()))
     return impossible;
   for (std::size_t node = 0; nodes[node].edges < nodes[node].edges_end;) {
     way.path.push_back(way.next[node]);
     node = edges[way.path.back()].to;
   }
-  return way.to_end[0];
+  return way.length();
+}
+
+Cost Network::charges(const Edge& edge, const std::vector<Cost>& charge,
+                      std::optional<StopId> paid_for) const {
+  Cost sum;
+  for (std::size_t i = edge.paid; i < edge.paid_end; ++i)
+    if (paid[i].stop != paid_for && (i == edge.paid || paid[i].stop != paid[i - 1].stop))
+      sum += charge[paid[i].stop];
+  return sum;
+}
+
+/// A stop's offers come one stage after the other, unless they are all of one stage. So nodes that
+/// ways pass in between count twice: before and after its charge is paid.
+Cost Network::shortest(const Tariff& tariff, const std::vector<Cost>& charge, Way& way) const {
+  const std::size_t count = nodes.size();
+  way.to_end.resize(2 * count);
+  way.next.resize(2 * count);
+  const auto next_of = [&](std::size_t node, const Edge& edge, bool paid_for) {
+    const bool pays = paid_for || edge.paid_end > edge.paid;
+    const bool stays = nodes[edge.to].stop && nodes[edge.to].stop == nodes[node].stop;
+    return edge.to + (pays && stays ? count : 0);
+  };
+  for (std::size_t node = count; node-- > 0;) {
+    const Node& here = nodes[node];
+    const Cost at_end = here.edges == here.edges_end ? Cost{} : impossible;
+    way.to_end[node] = way.to_end[node + count] = at_end;
+    for (std::size_t e = here.edges; e < here.edges_end; ++e) {
+      const Cost length_of_edge = length(edges[e], tariff);
+      for (const bool paid_for : {false, true}) {
+        const Cost through =
+            length_of_edge +
+            charges(edges[e], charge, paid_for ? here.stop : std::optional<StopId>{}) +
+            way.to_end[next_of(node, edges[e], paid_for)];
+        const std::size_t from = node + (paid_for ? count : 0);
+        if (through < way.to_end[from]) {
+          way.to_end[from] = through;
+          way.next[from] = static_cast<std::uint32_t>(e);
+        }
+      }
+    }
+  }
+  way.path.clear();
+  if (!is_possible(way.length()))
+    return impossible;
+  for (std::size_t at = 0; nodes[at % count].edges < nodes[at % count].edges_end;) {
+    way.path.push_back(way.next[at]);
+    at = next_of(at % count, edges[way.path.back()], at >= count);
+  }
+  return way.length();
 }
 
 void Network::add(const Path& path, Bundle& bundle) const {
@@ -125,6 +208,11 @@ std::vector<Buy> Network::buys(const Path& path) const {
     return std::tie(a.visit, a.offer) < std::tie(b.visit, b.offer);
   });
   return buys;
+}
+
+bool Network::buys_at(StopId stop) const {
+  return std::any_of(last_at_.begin(), last_at_.end(),
+                     [&](const auto& last) { return last.first == stop; });
 }
 
 void Network::shrink(const std::vector<Cost>& lengths, Fine longest) {
@@ -151,7 +239,7 @@ void Network::shrink(const std::vector<Cost>& lengths, Fine longest) {
     if (!stays[node])
       continue;
     number[node] = small.nodes.size();
-    Node kept{small.edges.size(), 0};
+    Node kept{small.edges.size(), 0, nodes[node].stop};
     for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
       if (!edge_stays[e])
         continue;

@@ -41,11 +41,13 @@ public:
   struct Node {
     /// Range of `edges`; they lead to nodes of higher numbers. A node without edges is an end.
     std::size_t edges = 0, edges_end = 0;
+    /// Of the stage that follows, the (first) stop; none after the last stage.
+    std::optional<StopId> stop;
   };
 
   /// `open` says which of the good's visits can be used. Gives up (`finished` is false, and paths
-  /// may be missing) at `most` edges or when the limits are reached. `cheapest`: the least cost by
-  /// purchase::cheapest(), if that is known.
+  /// may be missing) at `most` edges or when the limits are reached. `cheapest`: a plan's
+  /// cost, near the least, if one is known.
   Network(const Model& model, const Prepared& good, const std::vector<bool>& open,
           const Prices& prices, Fine slack, std::size_t most, Limits& limits,
           std::optional<Cost> cheapest = {});
@@ -68,15 +70,25 @@ public:
   struct Way {
     /// None if there is none.
     Path path;
+    /// By node; with charges, then once more for when the node's stop is paid for.
     std::vector<Cost> to_end;
     std::vector<std::uint32_t> next;
+
+    Cost length() const { return to_end.front(); }
   };
   /// Finds it, and returns its length.
   Cost shortest(const Tariff& tariff, Way& way) const;
+  /// The same where the way is a shortest one at another tariff: if room cost the same, only what
+  /// leads to a stop where things cost otherwise now is looked at again.
+  Cost shortest(const Tariff& tariff, const Tariff& before, Way& way) const;
+  /// The same if each stop where anything is bought costs a charge, too; by stop.
+  Cost shortest(const Tariff& tariff, const std::vector<Cost>& charge, Way& way) const;
   /// Adds what a path costs and takes.
   void add(const Path& path, Bundle& bundle) const;
   /// What a path buys, by visit and offer.
   std::vector<Buy> buys(const Path& path) const;
+  /// Something is bought there by some plan.
+  bool buys_at(StopId stop) const;
   /// Leaves out what is not part of a path of at most this length.
   void shrink(const std::vector<Cost>& lengths, Fine longest);
 
@@ -91,6 +103,11 @@ private:
   explicit Network(const Prepared& good) : good_(&good) {}
   void add_arcs(std::size_t stops);
   Cost length(const Edge& edge, const Tariff& tariff) const;
+  /// Works out the way again from the nodes [0, count), those after them being as they were.
+  Cost shortest(const Tariff& tariff, Way& way, std::size_t count) const;
+  /// Of all the stops where the edge buys something; `paid_for` may be one of them.
+  Cost charges(const Edge& edge, const std::vector<Cost>& charge,
+               std::optional<StopId> paid_for) const;
 
   /// An edge in few bytes: shortest paths are looked for over and over.
   struct Arc {
@@ -107,6 +124,8 @@ private:
 
   const Prepared* good_;
   std::vector<Arc> arcs_;
+  /// Where anything is bought, with the number of the last node from which that is done.
+  std::vector<std::pair<StopId, std::size_t>> last_at_;
 };
 
 /// Bounds are compared with a little to spare: priced room is rounded down piece by piece.

@@ -20,7 +20,6 @@ public:
         most_(most),
         limits_(limits),
         stages_(good_, open),
-        in_one_line_(!good_.opened() && good_.groups.size() == 1),
         layer_(stages_.start().size()),
         next_layer_(layer_),
         room_(room_prices(model, prices, *good_.good)),
@@ -33,6 +32,8 @@ public:
     }
     terms_.room = &room_;
     to_go_.prepare(good_, terms_);
+    most_kept_ = std::max(to_go_.gain(0), static_cast<double>(good_.good->salvage)) *
+                 static_cast<double>(good_.kept_cap);
   }
 
   /// The cheapest plan by `cheapest` may cost less than any path: there, packs of one day are used
@@ -80,6 +81,7 @@ private:
       next_first_ = network_.nodes.size();
       for (std::size_t i = 0; i < layer_.size(); ++i) {
         network_.nodes[first + i].edges = network_.edges.size();
+        network_.nodes[first + i].stop = good_.visits[stages_.lines(stage).front().visit].stop;
         take_state(i);
         if (stages_.in_time(stage, state_))
           add_edges(stage, first + i);
@@ -100,18 +102,17 @@ private:
     const std::size_t visit =
         stage < stages_.count() ? stages_.lines(stage).front().visit : good_.visits.size();
     double sum = 0;
-    if (in_one_line_) {
-      sum = to_go_.rest(visit, 0, state[0]);
-    } else {
+    if (good_.opened()) {
       Amount before = 0;
       for (std::size_t u = 0; u < good_.uses.size(); ++u) {
-        const Use& use = good_.uses[u];
-        const Amount served = good_.opened() ? state[0] - before : state[use.group] - use.before;
-        before += use.amount;
-        if (served < use.amount)
-          sum +=
-              static_cast<double>(use.amount - std::max<Amount>(0, served)) * to_go_.unit(visit, u);
+        const Amount served = std::max<Amount>(0, state[0] - before);
+        before += good_.uses[u].amount;
+        if (served < good_.uses[u].amount)
+          sum += static_cast<double>(good_.uses[u].amount - served) * to_go_.unit(visit, u);
       }
+    } else {
+      for (std::size_t group = 0; group < good_.groups.size(); ++group)
+        sum += to_go_.rest(visit, group, state[group]);
     }
     if (good_.kept_cap > 0) {
       const Amount kept = good_.opened()
@@ -159,6 +160,9 @@ private:
     for (int n = 0; n <= most[line] && network_.finished; ++n) {
       const double then = so_far + static_cast<double>(offer.cost.of(n)) *
                                        static_cast<double>(terms_.per_money[buy.visit]);
+      // Once all is served, more packs only cost more, unless a table makes them cheaper.
+      if (then - most_kept_ > static_cast<double>(limit_) && offer.cost.table.empty())
+        break;
       const Amount bought = amount + n * offer.pack;
       if (then + rest_at_best(stage, bought) > static_cast<double>(limit_))
         continue;
@@ -249,8 +253,6 @@ private:
   std::size_t most_;
   Limits& limits_;
   Stages stages_;
-  /// The uses are of one group, and so in its order.
-  bool in_one_line_;
   /// The states of a stage, whose nodes follow one another, and of the next stage.
   States layer_;
   States next_layer_;
@@ -262,6 +264,8 @@ private:
   RoomPrices room_;
   Terms terms_;
   ToGo to_go_;
+  /// What may be gained by keeping food.
+  double most_kept_ = 0;
   Fine slack_ = 0;
   /// There is a path to an end.
   bool possible_ = false;

@@ -11,16 +11,15 @@
 namespace manciple::purchase {
 namespace {
 
-/// Edges of a good's network, partial plans of a good and steps of a combination after which it is
+/// Partial plans of a good and steps of a combination after which it is
 /// left open, for an effort of 1.
-constexpr std::size_t most_edges = 200'000;
 constexpr std::size_t most_partial_plans = 20'000;
 constexpr std::size_t most_steps = 100'000;
 /// The first excess that plans are combined for: a cent.
 constexpr Fine narrow = fine(100);
 /// For sharing out: plans of the same excess, or this little more, if they are not too many.
 constexpr Fine almost_same = fine(10);
-constexpr std::size_t most_alike = 1'000;
+constexpr std::size_t most_alike = 200;
 /// Reductions whose prices differ by less than this are looked at together first.
 constexpr Fine alike = fine_per_money / 100;
 
@@ -46,8 +45,7 @@ std::vector<std::vector<std::size_t>> rows_together(const Rows& loose, const Row
 
 /// The plan of this path, or the first that is no worse as far as can be told without knowing how
 /// spending is shared out: a path may be missing for being beaten.
-std::size_t find_plan(const PlanSet& set, const PlanSet& one) {
-  const Plan& plan = one.plans.front();
+std::size_t find_plan(const PlanSet& set, const Plan& plan) {
   const auto spent = [](const Plan& of) {
     return std::accumulate(of.spend.begin(), of.spend.end(), Money{0});
   };
@@ -178,13 +176,10 @@ void Pattern::share_out() {
     std::vector<PlanSet> sets;
     std::vector<std::size_t> plan;
     for (GoodId good = 0; good < chosen_.size(); ++good) {
-      const Network& network = *cover_->networks()[good];
-      const PlanSet one = plans_along(network, {chosen_[good]}, rates, strict);
-      sets.push_back(
-          plans_like(network, rates, strict, chosen_[good], almost_same, most_alike, with_.limits));
-      if (!sets.back().finished)
-        sets.back() = one;
-      plan.push_back(find_plan(sets.back(), one));
+      Alike alike = plans_like(*cover_->networks()[good], rates, strict, chosen_[good], almost_same,
+                               most_alike, with_.limits);
+      plan.push_back(find_plan(alike.set, alike.plan));
+      sets.push_back(std::move(alike.set));
     }
     const Joint limits = joint(strict);
     for (const std::vector<std::size_t>& together : rows_together(rows(false), strict))

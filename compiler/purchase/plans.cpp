@@ -38,26 +38,24 @@ public:
     return finish();
   }
 
-  /// By how much the path exceeds the least.
-  Fine excess(const Path& path) const {
-    Fine sum = -to_end_[0].value;
-    for (const std::size_t e : path)
-      sum += lengths_[e].value;
-    return sum;
-  }
-
-  PlanSet follow(const std::vector<Path>& paths) {
-    for (const Path& path : paths) {
-      Label end;
-      end.rows = new_rows();
-      for (const std::size_t e : path) {
-        end.cost += network_.edges[e].cost;
-        end.priced += lengths_[e].value;
-        add_taken(network_.edges[e], end.rows);
-      }
-      result_.plans.push_back(plan_of(end, path));
+  Alike run_like(const Path& path, Fine slack) {
+    Label end;
+    end.rows = new_rows();
+    for (const std::size_t e : path) {
+      end.cost += network_.edges[e].cost;
+      end.priced += lengths_[e].value;
+      add_taken(network_.edges[e], end.rows);
     }
-    return finish();
+    Alike alike{{}, plan_of(end, path)};
+    const bool spends = std::any_of(rows_.spend.begin(), rows_.spend.end(), [&](const auto& row) {
+      return std::any_of(row.stops.begin(), row.stops.end(),
+                         [&](StopId stop) { return network_.buys_at(stop); });
+    });
+    if (spends)
+      alike.set = run(end.priced - to_end_[0].value + slack);
+    if (!spends || !alike.set.finished)
+      alike.set.plans = {alike.plan};
+    return alike;
   }
 
 private:
@@ -225,16 +223,9 @@ PlanSet plans_within(const Network& network, const Tariff& tariff, const Rows& r
   return PlanSearch(network, tariff, rows, most, limits).run(slack);
 }
 
-PlanSet plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
-                   Fine slack, std::size_t most, Limits& limits) {
-  PlanSearch search(network, tariff, rows, most, limits);
-  return search.run(search.excess(path) + slack);
-}
-
-PlanSet plans_along(const Network& network, const std::vector<Path>& paths, const Tariff& tariff,
-                    const Rows& rows) {
-  Limits unlimited{Options{}};
-  return PlanSearch(network, tariff, rows, 0, unlimited).follow(paths);
+Alike plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                 Fine slack, std::size_t most, Limits& limits) {
+  return PlanSearch(network, tariff, rows, most, limits).run_like(path, slack);
 }
 
 } // namespace manciple::purchase

@@ -47,12 +47,14 @@ struct PlanSet {
 PlanSet plans_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
                      std::size_t most, Limits& limits);
 
-/// The same, up to what one of its paths exceeds the least by and `slack` more.
-PlanSet plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
-                   Fine slack, std::size_t most, Limits& limits);
-
-/// The same for some of the network's paths, as they are.
-PlanSet plans_along(const Network& network, const std::vector<Path>& paths, const Tariff& tariff,
-                    const Rows& rows);
+/// The same, up to what one of its paths exceeds the least by and `slack` more, and the plan of
+/// that path, which may be beaten. If it gives up, or nothing can be spent otherwise, there is only
+/// that.
+struct Alike {
+  PlanSet set;
+  Plan plan;
+};
+Alike plans_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                 Fine slack, std::size_t most, Limits& limits);
 
 } // namespace manciple::purchase

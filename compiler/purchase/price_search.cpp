@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "purchase/planes.hpp"
 
@@ -32,6 +33,7 @@ double in_money(Fine value) {
 
 void PriceSearch::use(const std::vector<const Shelved*>& networks, const Prices& prices) {
   networks_ = &networks;
+  ways_.clear();
   laid_out_for_ = &prices;
 }
 
@@ -88,14 +90,16 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
   const Cost others = constant(prices);
   Found found{prices, others, others, empty_bundle(model_)};
   Bundle& bundle = found.bundle;
-  const Tariff rates = tariff(model_, prices, made_);
+  Tariff rates = tariff(model_, prices, made_);
+  const bool known = !ways_.empty();
   const Drop dropped = drop(model_, *laid_out_for_, prices);
   Fine change = impossible.value;
   ways_.resize(networks_->size());
   for (GoodId good = 0; good < ways_.size(); ++good) {
     const Shelved& shelved = *(*networks_)[good];
     const Network& network = shelved.network;
-    const Cost shortest = network.shortest(rates, ways_[good]);
+    const Cost shortest =
+        known ? network.shortest(rates, rates_, ways_[good]) : network.shortest(rates, ways_[good]);
     found.bound += shortest;
     const Fine beyond = shelved.beyond(dropped);
     const Fine least = std::min(shortest.value, beyond);
@@ -103,6 +107,7 @@ PriceSearch::Found PriceSearch::at(const Prices& prices) {
     change = std::min(change, beyond - least);
     network.add(ways_[good].path, bundle);
   }
+  rates_ = std::move(rates);
   found.beyond.value = std::min(found.beyond.value + change, impossible.value);
   if (improves(bundle))
     for (GoodId good = 0; good < ways_.size(); ++good)
@@ -185,8 +190,19 @@ Prices PriceSearch::peak(const Prices& like) const {
   return proposed(like, value);
 }
 
-PriceSearch::Found PriceSearch::search(const Prices& prices, Cost below) {
-  Found best = at(prices);
+/// What the goods cost depends on the target only through its price.
+PriceSearch::Found PriceSearch::decided(Found found, StopId stop, Target target) {
+  const Cost before = constant(found.prices);
+  found.prices.targets[stop] = target;
+  if (target == Target::missed && std::exchange(found.prices.off[stop], 0) > 0)
+    return at(found.prices);
+  const Cost change = constant(found.prices) - before;
+  found.bound += change;
+  found.beyond += change;
+  return found;
+}
+
+PriceSearch::Found PriceSearch::search(Found best, Cost below) {
   double part = 0.5;
   for (int round = 0; round < most_rounds && best.bound < below; ++round) {
     double value = 0;

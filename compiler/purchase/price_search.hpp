@@ -29,8 +29,10 @@ public:
     /// What the goods take at the prices.
     Bundle bundle;
   };
-  /// Starts from the prices given; ends early when the bound reaches `below`.
-  Found search(const Prices& prices, Cost below);
+  /// Raises the bound that was found; ends early when it reaches `below`.
+  Found search(Found best, Cost below);
+  /// The same with one more target decided.
+  Found decided(Found found, StopId stop, Target target);
 
   /// The cheapest possible of all bundles met.
   const std::optional<Bundle>& best() const { return best_; }
@@ -56,7 +58,8 @@ private:
   const std::vector<const Shelved*>* networks_ = nullptr;
   const Prices* laid_out_for_ = nullptr;
   std::vector<Bundle> bundles_;
-  /// By good: the way at hand.
+  /// What things cost the last time, and by good the shortest way then.
+  Tariff rates_;
   std::vector<Network::Way> ways_;
   std::vector<std::pair<Place, Day>> scarce_;
   std::optional<Bundle> best_;

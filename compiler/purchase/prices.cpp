@@ -117,6 +117,18 @@ RoomPrices room_prices(const Model& model, const Prices& prices, const Good& goo
   return result;
 }
 
+Outcome cheapest(const Model& model, const Prepared& good, const Prices& prices,
+                 const std::vector<bool>& made, Workspace& workspace) {
+  const RoomPrices room = room_prices(model, prices, *good.good);
+  Terms terms;
+  terms.room = &room;
+  for (const Visit& visit : good.visits) {
+    terms.charge.push_back(made[visit.stop] ? Cost{} : impossible);
+    terms.per_money.push_back(per_money(model, prices, visit.stop));
+  }
+  return cheapest(good, terms, workspace);
+}
+
 void set_prices(Ledger& ledger, const Prices& prices) {
   for (GoodId good = 0; good < ledger.goods().size(); ++good) {
     const Prepared& prepared = ledger.goods()[good];

@@ -58,6 +58,9 @@ struct Tariff {
 Tariff tariff(const Model& model, const Prices& prices, const std::vector<bool>& made);
 
 RoomPrices room_prices(const Model& model, const Prices& prices, const Good& good);
+/// What the good does at the prices when these stops are made.
+Outcome cheapest(const Model& model, const Prepared& good, const Prices& prices,
+                 const std::vector<bool>& made, Workspace& workspace);
 /// Sets the prices of every good.
 void set_prices(Ledger& ledger, const Prices& prices);
 

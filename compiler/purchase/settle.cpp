@@ -7,16 +7,12 @@
 namespace manciple::purchase {
 namespace {
 
-/// Edges of a good's network after which a set of stops is left open, for an effort of 1.
-constexpr std::size_t most_edges = 200'000;
-/// Excess that networks are built for at first: 30 cents of a dollar.
-constexpr Fine wide = fine(3'000);
 /// Networks are built anew while that raises the bound by more than this, but so often at most.
 constexpr Fine worth_building = fine(100);
 constexpr int most_builds = 3;
 /// In which a bound for the networks' plans is made one for all.
 constexpr int most_rounds = 5;
-constexpr int most_halvings = 4;
+constexpr int most_halvings = 2;
 /// How much better another node must look to be taken up first.
 constexpr Cost a_little{fine(1000), 0};
 
@@ -51,7 +47,7 @@ Cost Settler::search(bool raise) {
     if (proven >= best() || with_.limits.reached())
       return std::min(proven, best());
     if (raise && builds < most_builds) {
-      const PriceSearch::Found there = with_.search.search(here.prices, best());
+      const PriceSearch::Found there = with_.search.search(here, best());
       if (there.bound.value - here.bound.value >= worth_building) {
         shelf_.set_prices(there.prices);
         continue;
@@ -71,7 +67,7 @@ Cost Settler::search(bool raise) {
 /// The targets that look best are followed first (best-first search): a node's prices are raised no
 /// further than it takes for another one to look better.
 Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
-  std::vector<Node> open{{root.prices, {root.bound, root.beyond}}};
+  std::vector<Node> open{{root, {root.bound, root.beyond}}};
   Bounds closed{impossible, impossible};
   while (!open.empty()) {
     const auto least = std::min_element(open.begin(), open.end(), [](const Node& a, const Node& b) {
@@ -83,8 +79,8 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
       Cost below = best();
       for (const Node& other : open)
         below = std::min(below, other.bounds.inside + a_little);
-      const PriceSearch::Found found = with_.search.search(node.prices, below);
-      node.prices = found.prices;
+      node.found = with_.search.search(std::move(node.found), below);
+      const PriceSearch::Found& found = node.found;
       node.bounds.inside = std::max(node.bounds.inside, found.bound);
       node.bounds.beyond = std::max(node.bounds.beyond, found.beyond);
       if (found.bound >= below) {
@@ -93,14 +89,14 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
       }
       if (const std::optional<StopId> stop = undecided(found)) {
         for (const Target target : {Target::reached, Target::missed}) {
-          open.push_back(node);
-          open.back().prices.targets[*stop] = target;
-          if (target == Target::missed)
-            open.back().prices.off[*stop] = 0;
+          open.push_back({with_.search.decided(found, *stop, target), node.bounds});
+          Bounds& bounds = open.back().bounds;
+          bounds.inside = std::max(bounds.inside, open.back().found.bound);
+          bounds.beyond = std::max(bounds.beyond, open.back().found.beyond);
         }
         continue;
       }
-      node.bounds.inside = Pattern(with_, node.prices).settle();
+      node.bounds.inside = Pattern(with_, node.found.prices).settle();
       node.bounds.beyond = impossible;
     } else if (node.bounds.inside >= best() && node.bounds.beyond < best()) {
       node.bounds.beyond = bound_of_all(node);
@@ -111,35 +107,37 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
   return closed;
 }
 
-/// Cutting planes once more, with all plans.
+/// Nearer to the prices that the networks are laid out for there is less beyond them, and less that
+/// the bound is raised by: somewhere between, it may do. If not, cutting planes with all plans.
 Cost Settler::bound_of_all(const Node& node) {
   Cost bound = node.bounds.beyond;
-  Prices prices = moderate(node);
-  for (int round = 0; round < most_rounds; ++round) {
-    Least least = least_of_all(with_.model, with_.made, shelf_, with_.shelved, prices);
-    bound = std::max(bound, with_.search.constant(prices) + least.cost);
-    if (bound >= best() || with_.limits.reached())
-      break;
-    with_.search.meet(std::move(least.bundle));
-    prices = with_.search.peak(prices);
-  }
-  return bound;
-}
-
-/// Prices between those that the networks are laid out for and the node's, at which its bound is
-/// not much better than it must be: the nearer they are, the less there is beyond the networks.
-Prices Settler::moderate(const Node& node) {
-  const Cost enough{best().value + (node.bounds.inside.value - best().value) / 4, 0};
   Prices near = shelf_.prices();
-  near.targets = node.prices.targets;
+  near.targets = node.found.prices.targets;
   for (StopId stop = 0; stop < near.off.size(); ++stop)
     near.off[stop] = near.targets[stop] == Target::missed ? 0 : near.off[stop];
-  Prices far = node.prices;
-  for (int step = 0; step < most_halvings; ++step) {
-    Prices middle = between(near, far, 0.5);
-    (with_.search.at(middle).bound < enough ? near : far) = std::move(middle);
+  // The bound is concave: so far along, it is high enough.
+  const double start = static_cast<double>(with_.search.at(near).bound.value);
+  const double rise = static_cast<double>(node.found.bound.value) - start;
+  double part =
+      rise > 0 ? std::clamp((static_cast<double>(best().value) - start) / rise, 0.0, 1.0) : 1;
+  Prices far = node.found.prices;
+  for (int step = 0; step <= most_halvings && bound < best(); ++step, part /= 2) {
+    const PriceSearch::Found middle = with_.search.at(between(near, node.found.prices, part));
+    bound = std::max(bound, middle.beyond);
+    if (middle.bound < best())
+      break;
+    far = middle.prices;
   }
-  return far;
+  for (int round = 0; round < most_rounds && bound < best() && !with_.limits.reached(); ++round) {
+    const Cost constant = with_.search.constant(far);
+    Least least =
+        least_of_all(with_.model, with_.made, shelf_, with_.shelved, far, best() - constant);
+    bound = std::max(bound, constant + least.cost);
+    if (bound < best())
+      with_.search.meet(std::move(least.bundle));
+    far = with_.search.peak(far);
+  }
+  return bound;
 }
 
 /// Of the stops whose target is open, the one that is nearest to it.

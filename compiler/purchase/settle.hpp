@@ -38,7 +38,7 @@ private:
   };
   /// A choice of targets.
   struct Node {
-    Prices prices;
+    PriceSearch::Found found;
     Bounds bounds;
   };
 
@@ -46,7 +46,6 @@ private:
   Bounds branch(const PriceSearch::Found& root);
   /// A bound on what is made of any plans, for the node's targets.
   Cost bound_of_all(const Node& node);
-  Prices moderate(const Node& node);
   std::optional<StopId> undecided(const PriceSearch::Found& found) const;
   Cost best() const { return with_.best(); }
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "purchase/room_price.hpp"
+
 namespace manciple::purchase {
 namespace {
 
@@ -9,27 +11,39 @@ double part_lost(Fine before, Fine after) {
   return after < before ? static_cast<double>(before - after) / static_cast<double>(before) : 0;
 }
 
-/// By visit, what all offers cost of which each pack still can serve something. Only for goods
-/// whose packs serve what is there to be served one after the other.
+/// The most that can be paid at one visit for packs that each serve something, if that is so much
+/// in all at most: all but the last of them are used up. None if more packs may cost less.
+std::optional<Money> most_useful(const Good& good, const Visit& visit, Amount open) {
+  Money by_offer = 0;
+  Money used_up = 0;
+  Money last = 0;
+  for (const OfferId id : visit.offers) {
+    const PackCost& cost = good.offers[id].cost;
+    const std::vector<Money>& table = cost.table;
+    const Amount pack = good.offers[id].pack;
+    if (!std::is_sorted(table.begin(), table.end()))
+      return {};
+    const auto most = static_cast<int>(std::min<Amount>((open + pack - 1) / pack, cost.most()));
+    by_offer += cost.of(most);
+    for (int n = 1; n <= (table.empty() ? std::min(most, 1) : most); ++n) {
+      used_up = std::max(used_up, static_cast<Money>(Wide{open} * cost.of(n) / (n * pack)) + 1);
+      last = std::max(last, cost.of(n) - cost.of(n - 1));
+    }
+  }
+  return std::min(by_offer, used_up + last);
+}
+
+/// By visit. Only for goods whose packs serve what is there to be served one after the other.
 std::vector<Money> most_useful(const Prepared& good) {
   std::vector<Money> result;
-  if (good.opened())
-    return result;
   for (const Visit& visit : good.visits) {
     Amount open = 0;
     for (std::size_t group = 0; group < visit.reach.size(); ++group)
       open += std::max<Amount>(0, visit.reach[group] - visit.need[group]);
-    Money sum = 0;
-    for (const OfferId id : visit.offers) {
-      const Offer& offer = good.good->offers[id];
-      const std::vector<Money>& table = offer.cost.table;
-      // More packs may cost less.
-      if (!std::is_sorted(table.begin(), table.end()))
-        return {};
-      sum += offer.cost.of(static_cast<int>(
-          std::min<Amount>((open + offer.pack - 1) / offer.pack, offer.cost.most())));
-    }
-    result.push_back(sum);
+    const std::optional<Money> most = most_useful(*good.good, visit, open);
+    if (good.opened() || !most)
+      return {};
+    result.push_back(*most);
   }
   return result;
 }
@@ -88,6 +102,7 @@ Shelf::Shelf(Ledger& ledger, std::vector<bool> may_be_made, const Prices& prices
 void Shelf::set_prices(const Prices& prices) {
   prices_ = prices;
   purchase::set_prices(ledger_, prices);
+  tariff_ = tariff(ledger_.model(), prices_, may_be_made_);
   for (std::optional<Shelved>& shelved : shelved_)
     shelved.reset();
 }
@@ -106,11 +121,30 @@ bool Shelf::matters(const Prepared& good) const {
          });
 }
 
-Cost Shelf::cheapest(GoodId good, const std::vector<bool>& made) {
-  Ledger::Visits visits;
-  for (const Visit& visit : ledger_.goods()[good].visits)
-    visits.push_back(static_cast<char>(made[visit.stop] ? StopState::open : StopState::closed));
-  return ledger_.cheapest(good, visits).cost;
+void Shelf::lay_out(Fine slack, std::size_t most) {
+  std::vector<const Shelved*> taken;
+  take(may_be_made_, slack, most, taken);
+}
+
+std::optional<Outcome> Shelf::at_least(GoodId good, const Terms& terms) {
+  if (!shelved_[good])
+    return {};
+  const Network& network = shelved_[good]->network;
+  const std::vector<Visit>& visits = network.good().visits;
+  charge_.assign(tariff_.closed.size(), Cost{});
+  bool charged = false;
+  for (std::size_t v = 0; v < visits.size(); ++v) {
+    const Cost charge = terms.charge[v];
+    tariff_.closed[visits[v].stop] = is_possible(charge) ? 0 : 1;
+    charged = charged || (is_possible(charge) && charge != Cost{});
+    charge_[visits[v].stop] = charge;
+  }
+  const Cost least =
+      charged ? network.shortest(tariff_, charge_, way_) : network.shortest(tariff_, way_);
+  if (!is_possible(least))
+    return {};
+  const Cost sure{network.least + shelved_[good]->slack, 0};
+  return Outcome{std::min(least, sure), network.buys(way_.path)};
 }
 
 Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t most,
@@ -130,8 +164,11 @@ Shelf::Got Shelf::take(const std::vector<bool>& made, Fine slack, std::size_t mo
       return is_possible(least) && shelved->network.least + shelved->slack - least.value >= wanted;
     };
     if (!shelved || !enough()) {
-      const Cost of_all = cheapest(id, may_be_made_);
-      const Cost of_these = cheapest(id, made);
+      const auto least_of = [&](const std::vector<bool>& stops) {
+        return cheapest(ledger_.model(), good, prices_, stops, workspace_).cost;
+      };
+      const Cost of_all = least_of(may_be_made_);
+      const Cost of_these = made == may_be_made_ ? of_all : least_of(made);
       if (!is_possible(of_these))
         return Got::cannot_be;
       const Fine more = of_these.value - of_all.value + 2 * rounding;

@@ -8,6 +8,11 @@
 
 namespace manciple::purchase {
 
+/// Excess that networks are built for at first: 30 cents of a dollar.
+constexpr Fine wide = fine(3'000);
+/// Edges of a good's network after which a set of stops is left open, for an effort of 1.
+constexpr std::size_t most_edges = 200'000;
+
 /// How much cheaper things have become: a Money spent, by stop; and as a part of what they cost
 /// before, by stop and by place (on the night on which that is most).
 struct Drop {
@@ -48,14 +53,24 @@ public:
   Got take(const std::vector<bool>& made, Fine slack, std::size_t most,
            std::vector<const Shelved*>& taken);
 
+  /// Likewise, of all the stops that may be made, as far as they are not given up.
+  void lay_out(Fine slack, std::size_t most);
+  /// A lower bound on what the good costs at the shelf's prices, and what it buys in its network.
+  /// None if it has nothing there.
+  std::optional<Outcome> at_least(GoodId good, const Terms& terms);
+
 private:
   bool matters(const Prepared& good) const;
-  Cost cheapest(GoodId good, const std::vector<bool>& made);
 
   Ledger& ledger_;
   std::vector<bool> may_be_made_;
   Limits& limits_;
   Prices prices_;
+  /// What things cost at these prices, with the stops and charges of the question at hand.
+  Workspace workspace_;
+  Tariff tariff_;
+  std::vector<Cost> charge_;
+  Network::Way way_;
   std::vector<std::optional<Shelved>> shelved_;
 };
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <vector>
 
 #include "purchase/subproblem.hpp"
@@ -16,9 +17,11 @@ public:
   /// For what the group still needs beyond `served`, bought at `visit` or later; infinite if a use
   /// can no longer be served.
   double rest(std::size_t visit, std::size_t group, Amount served) const {
-    std::size_t at = starts_[group];
-    while (served >= ends_[at])
-      ++at;
+    const auto ends = ends_.begin();
+    const auto at = static_cast<std::size_t>(
+        std::upper_bound(ends + static_cast<std::ptrdiff_t>(starts_[group]),
+                         ends + static_cast<std::ptrdiff_t>(last_[group]), served) -
+        ends);
     if (at == last_[group])
       return 0;
     return after_[visit * stride_ + at + 1] +

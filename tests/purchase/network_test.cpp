@@ -118,6 +118,59 @@ TEST(Network, AWayIsAsLongAsTheShortestPathAndCostsWhatItSays) {
       });
 }
 
+TEST(Network, AWayIsTheSameWhereverItStartsFrom) {
+  for_each_good(
+      [](const Model& model, const Prepared& good, const Prices& here, const Prices& there) {
+        const Network network = network_of(model, good, here, fine(20'000));
+        if (network.nodes.empty())
+          return;
+        Prices other = here;
+        other.off.back() = there.off.back();
+        Network::Way way;
+        Network::Way anew;
+        network.shortest(all_made(model, here), way);
+        EXPECT_EQ(network.shortest(all_made(model, other), all_made(model, here), way),
+                  network.shortest(all_made(model, other), anew));
+        EXPECT_EQ(way.path, anew.path);
+      });
+}
+
+TEST(Network, AWayPaysTheChargeOfEachStopOnce) {
+  for_each_good([](const Model& model, const Prepared& good, const Prices& here, const Prices&) {
+    const Network network = network_of(model, good, here, fine(100'000));
+    if (network.nodes.empty())
+      return;
+    const Tariff rates = all_made(model, here);
+    std::vector<Cost> charge;
+    for (StopId stop = 0; stop < model.stops.size(); ++stop)
+      charge.push_back({fine(static_cast<Money>(700 * stop)), 0});
+    Network::Way way;
+    const Cost length = network.shortest(rates, charge, way);
+    Cost sum;
+    for (const std::size_t e : way.path)
+      sum += network.lengths(rates)[e];
+    std::vector<bool> used(model.stops.size(), false);
+    for (const Buy& buy : network.buys(way.path))
+      used[good.visits[buy.visit].stop] = true;
+    for (StopId stop = 0; stop < used.size(); ++stop)
+      sum += used[stop] ? charge[stop] : Cost{};
+    EXPECT_EQ(length, sum);
+    Terms terms;
+    const RoomPrices room = room_prices(model, here, *good.good);
+    terms.room = &room;
+    for (const Visit& visit : good.visits) {
+      terms.charge.push_back(charge[visit.stop]);
+      terms.per_money.push_back(per_money(model, here, visit.stop));
+    }
+    Workspace workspace;
+    const Cost cheapest_of_all = cheapest(good, terms, workspace).cost;
+    EXPECT_GE(length.value, cheapest_of_all.value - rounding);
+    if (!good.opened() && length.value < network.least + fine(100'000)) {
+      EXPECT_LE(length.value, cheapest_of_all.value + rounding);
+    }
+  });
+}
+
 TEST(Network, NothingIsBoughtWhereNoStopIsMade) {
   for_each_good([](const Model& model, const Prepared& good, const Prices& here, const Prices&) {
     const Network network = network_of(model, good, here, fine(20'000));
