@@ -96,7 +96,9 @@ Settler::Bounds Settler::branch(const PriceSearch::Found& root) {
         }
         continue;
       }
-      node.bounds.inside = Pattern(with_, node.found.prices).settle();
+      // Looks at all plans, and may give up with less than is known.
+      const Cost known = std::min(node.bounds.inside, node.bounds.beyond);
+      node.bounds.inside = std::max(known, Pattern(with_, node.found.prices).settle());
       node.bounds.beyond = impossible;
     } else if (node.bounds.inside >= best() && node.bounds.beyond < best()) {
       node.bounds.beyond = bound_of_all(node);
