@@ -46,8 +46,8 @@ public:
   };
 
   /// `open` says which of the good's visits can be used. Gives up (`finished` is false, and paths
-  /// may be missing) at `most` edges or when the limits are reached. `cheapest`: a plan's
-  /// cost, near the least, if one is known.
+  /// may be missing) at `most` edges or when the limits are reached. `cheapest` is a plan's cost,
+  /// near the least, if one is known.
   Network(const Model& model, const Prepared& good, const std::vector<bool>& open,
           const Prices& prices, Fine slack, std::size_t most, Limits& limits,
           std::optional<Cost> cheapest = {});

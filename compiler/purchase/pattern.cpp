@@ -11,8 +11,8 @@
 namespace manciple::purchase {
 namespace {
 
-/// Partial plans of a good and steps of a combination after which it is
-/// left open, for an effort of 1.
+/// Partial plans of a good and steps of a combination after which it is left open, for an effort
+/// of 1.
 constexpr std::size_t most_partial_plans = 20'000;
 constexpr std::size_t most_steps = 100'000;
 /// The first excess that plans are combined for: a cent.

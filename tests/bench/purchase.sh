@@ -3,13 +3,13 @@
 #
 #   bash tests/bench/purchase.sh [-c SECONDS] [-g SECONDS] [SIZE...]
 #
-# The first line is of the demo month, the second of the same with all that couples foods: little room in
-# fridge and freezer, and a shop where 150.00 in a visit takes 10.00 off. The last line is the demo's
-# proof food by food with GLPK (by_parts.cpp).
-# A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), c1, c2 ... (the same with
-# limits of room, credit and a reduction), f=8 (8 times the foods, the shops of one month), or a file
-# that write_model has written. The references get SECONDS each (100 and 20; 0 leaves one out).
-# BUILD is where to build (build/bench).
+# The first line is of the demo month, the second of the same with all that couples foods: little
+# room in fridge and freezer, and a shop where 150.00 in a visit takes 10.00 off. The last line is the
+# demo's proof food by food with GLPK (by_parts.cpp).
+# A SIZE is 1, 2, 4, 8 (times a month of 90 foods, 4 shops, 11 stops), f=8 (8 times the foods, the
+# shops of one month), c1, c2 ... (with limits of room, credit and a reduction; without the
+# references, whose program of it does not fit into memory), or a file that write_model has written.
+# The references get SECONDS each (100 and 20; 0 leaves one out). BUILD is where to build (build/bench).
 set -euo pipefail
 cd "$(dirname "$0")/../.."
 cbc=100

@@ -112,6 +112,8 @@ long peak_kilobytes() {
 struct Case {
   std::string name;
   purchase::Model model;
+  /// The reference formulation of it fits into memory.
+  bool formulates = true;
 };
 
 Case make_case(const std::string& argument) {
@@ -122,7 +124,7 @@ Case make_case(const std::string& argument) {
   if (size) {
     const int scale = std::atoi(digits.c_str());
     return {fmt::format("{}x month{}", scale, coupled ? ", coupled" : ""),
-            purchase::make_month({scale, scale, 1, coupled})};
+            purchase::make_month({scale, scale, 1, coupled}), !coupled};
   }
   if (argument[0] == 'f' && argument.size() > 1 && argument[1] == '=') {
     const int scale = std::atoi(argument.c_str() + 2);
@@ -135,10 +137,11 @@ Case make_case(const std::string& argument) {
 }
 
 void bench(const Case& one, const std::string& folder, int cbc, int glpsol) {
-  // The best of several runs: the first warms the memory.
+  // The best of several runs: the first warms the memory, and the clock of a shared machine varies.
   double ours = 1e9;
   purchase::Solution solution;
-  for (int repeat = 0; repeat < 5; ++repeat) {
+  const auto begin = std::chrono::steady_clock::now();
+  for (int repeat = 0; repeat < 5 || (repeat < 100 && seconds_since(begin) < 1); ++repeat) {
     const auto start = std::chrono::steady_clock::now();
     solution = purchase::solve(one.model);
     ours = std::min(ours, seconds_since(start));
@@ -160,6 +163,8 @@ void bench(const Case& one, const std::string& folder, int cbc, int glpsol) {
                                                       : "no solution",
       solution.nodes, solution.subproblems, static_cast<double>(memory) / 1024,
       checked ? "" : ", FAILS THE CHECK");
+  if (!one.formulates)
+    cbc = glpsol = 0;
   const std::string lp = folder + "/month.lp";
   if (cbc > 0 || glpsol > 0)
     std::ofstream(lp) << oracle::to_lp_file(oracle::formulate(one.model));
