@@ -11,7 +11,7 @@ const std::optional<Sourced<int>>& Keeps::in(Place place) const {
   case Place::fridge:
     return fridge;
   case Place::freezer:
-    return freezer;
+    return freezer ? freezer : frozen_juice;
   case Place::pantry:
     break;
   }

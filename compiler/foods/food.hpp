@@ -53,6 +53,7 @@ struct Keeps {
   /// Juice and zest of a fruit that does not freeze itself, in the freezer.
   std::optional<Sourced<int>> frozen_juice;
 
+  /// In the freezer as it is, or else as juice.
   [[nodiscard]] const std::optional<Sourced<int>>& in(Place place) const;
 };
 

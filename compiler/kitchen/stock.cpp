@@ -31,14 +31,10 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
 
 // Without a date it is good as long as such food keeps. Raw meat, fish and eggs in the fridge that
 // are said to be good for longer deserve a question; what has been thawed keeps for a day or two.
-// Citrus in the freezer is its juice.
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
   const bool thawed = lot.what.note.find("thawed") != std::string::npos;
-  const bool juice = lot.place == foods::Place::freezer && food.keeps.frozen_juice;
-  const auto& keeps = juice                         ? food.keeps.frozen_juice
-                      : thawed && food.keeps.thawed ? food.keeps.thawed
-                                                    : food.keeps.in(lot.place);
+  const auto& keeps = thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
     return;
   }

@@ -169,7 +169,7 @@ void Days::after_shopping() {
                                      [&](const auto& s) { return s.date == date; });
     const bool scraps = line.to_freeze < 30; // grams; what a scale gives over
     if (!scraps && !session) {
-      add(Kind::freeze, date, into_freezer(kitchen_, resolved_, shopping_, l));
+      add(Kind::freeze, date, into_freezer(kitchen_, line, bags(resolved_, shopping_, l).size()));
     }
   }
 }
@@ -293,8 +293,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
     const purchase::Line& line = shopping.lines[l];
     const Food& food = kitchen.food(line.food);
     const Date bought = shopping.visits[line.visit].date;
-    const auto& juice = food.keeps.frozen_juice;
-    const auto& keeps = juice ? juice : food.keeps.freezer;
+    const bool juice = food.keeps.frozen_juice.has_value();
+    const auto& keeps = food.keeps.in(foods::Place::freezer);
     for (const Bag& bag : bags(resolved, shopping, l)) {
       if (line.to_freeze > 0) {
         const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;

@@ -34,8 +34,9 @@ struct Bag {
 std::vector<Bag> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
                       std::size_t line);
 
-/// What is done with what is bought for the freezer: meat is portioned, citrus juiced.
-std::string into_freezer(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                         const purchase::Shopping& shopping, std::size_t line);
+/// What is done with what is bought for the freezer, in so many bags: meat is portioned, citrus
+/// juiced.
+std::string into_freezer(const kitchen::Kitchen& kitchen, const purchase::Line& line,
+                         std::size_t bags);
 
 } // namespace manciple::prep

@@ -148,10 +148,11 @@ void Session::portions() {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
+    const std::size_t count = bags(resolved_, shopping_, l).size();
     Task task;
     task.kind = Task::Kind::portion;
-    task.what = into_freezer(kitchen_, resolved_, shopping_, l);
-    task.hands_on = portioning_minutes(static_cast<int>(bags(resolved_, shopping_, l).size()));
+    task.what = into_freezer(kitchen_, line, count);
+    task.hands_on = portioning_minutes(static_cast<int>(count));
     if (food.keeps.frozen_juice) {
       task.hands_on += cutting_minutes(Form::juice, line.to_freeze);
     }
@@ -398,17 +399,14 @@ std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::s
   return out;
 }
 
-std::string into_freezer(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
-                         std::size_t line) {
-  const purchase::Line& bought = shopping.lines[line];
-  const Food& food = kitchen.food(bought.food);
-  const std::string what = foods::with_name(food, bought.to_freeze, kitchen.household.system, 0);
-  const std::size_t count = bags(resolved, shopping, line).size();
-  const std::string_view word = count == 1 ? "bag" : "bags";
+std::string into_freezer(const Kitchen& kitchen, const purchase::Line& line, std::size_t bags) {
+  const Food& food = kitchen.food(line.food);
+  const std::string what = foods::with_name(food, line.to_freeze, kitchen.household.system, 0);
+  const std::string_view word = bags == 1 ? "bag" : "bags";
   return food.keeps.frozen_juice
              ? fmt::format("Wash, zest and juice {}; freeze as cubes in {} {}, labelled", what,
-                           count, word)
-             : fmt::format("Portion {} into {} {}, label and freeze", what, count, word);
+                           bags, word)
+             : fmt::format("Portion {} into {} {}, label and freeze", what, bags, word);
 }
 
 std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,

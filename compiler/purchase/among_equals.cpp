@@ -78,7 +78,7 @@ public:
 
   Solution run(const std::vector<Prepared>& goods) {
     for (GoodId good = 0; coupled_ && good < goods.size(); ++good)
-      add(goods[good], solution_.goods[good], 1, taken_);
+      add_good(goods[good], solution_.goods[good], taken_);
     reductions_ = till_reductions(model_, taken_.spent).sum;
     for (GoodId good = 0; good < goods.size(); ++good)
       improve(goods[good], solution_.goods[good]);
@@ -103,8 +103,8 @@ private:
       if (!best)
         return;
       if (coupled_) {
-        add(good, use, -1, taken_);
-        add(good, best->use, 1, taken_);
+        add_good(good, use, taken_, -1);
+        add_good(good, best->use, taken_);
       }
       use = best->use;
       now = std::move(*best);
@@ -165,22 +165,9 @@ private:
     if (!coupled_)
       return true;
     Bundle bundle = taken_;
-    add(good, now, -1, bundle);
-    add(good, next, 1, bundle);
+    add_good(good, now, bundle, -1);
+    add_good(good, next, bundle);
     return till_reductions(model_, bundle.spent).sum == reductions_ && fits(model_, bundle);
-  }
-
-  static void add(const Prepared& good, const GoodSolution& use, int times, Bundle& bundle) {
-    for (const Purchase& purchase : use.purchases)
-      bundle.spent[purchase.stop] += times * purchase.cost;
-    const RoomTaken room = room_taken(good, use);
-    const auto add_nights = [&](Place place, const std::vector<std::int64_t>& nights) {
-      std::vector<std::int64_t>& sums = bundle.room[static_cast<std::size_t>(place)];
-      for (std::size_t night = 0; night < sums.size(); ++night)
-        sums[night] += times * nights[night];
-    };
-    add_nights(good.good->cool_place, room.cool);
-    add_nights(Place::freezer, room.frozen);
   }
 
   const Model& model_;

@@ -14,21 +14,25 @@ Bundle empty_bundle(const Model& model) {
   return bundle;
 }
 
-void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle) {
+void add_good(const Prepared& good, const GoodSolution& solution, Bundle& bundle, int times) {
+  bundle.cost.value +=
+      times * (fine(solution.spent) + solution.waste_value - solution.salvage_value);
+  for (const Purchase& purchase : solution.purchases) {
+    bundle.cost.ties += times * purchase.packs;
+    bundle.spent[purchase.stop] += times * purchase.cost;
+  }
   const auto add = [&](Place place, const std::vector<std::int64_t>& nights) {
     std::vector<std::int64_t>& sums = bundle.room[static_cast<std::size_t>(place)];
     for (std::size_t night = 0; night < sums.size(); ++night)
-      sums[night] += nights[night];
+      sums[night] += times * nights[night];
   };
-  const GoodSolution one = use_up(good, buys);
-  bundle.cost.value += fine(one.spent) + one.waste_value - one.salvage_value;
-  for (const Purchase& purchase : one.purchases) {
-    bundle.cost.ties += purchase.packs;
-    bundle.spent[purchase.stop] += purchase.cost;
-  }
-  const RoomTaken taken = room_taken(good, one);
+  const RoomTaken taken = room_taken(good, solution);
   add(good.good->cool_place, taken.cool);
   add(Place::freezer, taken.frozen);
+}
+
+void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle) {
+  add_good(good, use_up(good, buys), bundle);
 }
 
 Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
@@ -38,6 +42,14 @@ Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
     add_good(goods[good], buys[good], bundle);
   bundle.buys = std::move(buys);
   return bundle;
+}
+
+RoomSums all_room_taken(const Model& model, const std::vector<Prepared>& goods,
+                        const Solution& solution) {
+  Bundle all = empty_bundle(model);
+  for (GoodId good = 0; good < goods.size(); ++good)
+    add_good(goods[good], solution.goods[good], all);
+  return all.room;
 }
 
 Cost total_cost(const Model& model, const std::vector<bool>& made, const Bundle& bundle) {

@@ -25,10 +25,16 @@ struct Bundle {
 
 /// One that buys nothing.
 Bundle empty_bundle(const Model& model);
-/// Adds what one good costs and takes if it buys this.
+/// Adds what one good costs and takes, so many times (-1 takes it away).
+void add_good(const Prepared& good, const GoodSolution& solution, Bundle& bundle, int times = 1);
+/// The same if it buys this.
 void add_good(const Prepared& good, const std::vector<Buy>& buys, Bundle& bundle);
 Bundle bundle_of(const Model& model, const std::vector<Prepared>& goods,
                  std::vector<std::vector<Buy>> buys);
+
+/// Room that all goods of a solution take together.
+RoomSums all_room_taken(const Model& model, const std::vector<Prepared>& goods,
+                        const Solution& solution);
 
 /// What it costs with the stops made, reductions taken off.
 Cost total_cost(const Model& model, const std::vector<bool>& made, const Bundle& bundle);

@@ -1,5 +1,6 @@
 #include "purchase/shortage.hpp"
 
+#include "purchase/bundle.hpp"
 #include "purchase/subproblem.hpp"
 #include "purchase/use.hpp"
 
@@ -93,7 +94,7 @@ std::vector<Shortage> shortages(const std::vector<Prepared>& goods, const Model&
 
 std::vector<Shortage> room_shortage(const std::vector<Prepared>& goods, const Model& model,
                                     const Solution& solution) {
-  const auto taken = all_room_taken(model, goods, solution);
+  const RoomSums taken = all_room_taken(model, goods, solution);
   std::int64_t worst = 0;
   Place where = Place::pantry;
   std::size_t when = 0;

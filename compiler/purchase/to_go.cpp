@@ -26,22 +26,14 @@ double unit_price(const Prepared& good, const Terms& terms, std::size_t v) {
 
 void ToGo::prepare(const Prepared& good, const Terms& terms) {
   const std::size_t visits = good.visits.size();
+  good_ = &good;
   uses_ = good.uses.size();
   starts_.clear();
-  last_.clear();
-  use_at_.clear();
-  ends_.clear();
+  stride_ = 0;
   for (const auto& group : good.groups) {
-    starts_.push_back(ends_.size());
-    for (const std::size_t use : group) {
-      use_at_.push_back(use);
-      ends_.push_back(good.uses[use].before + good.uses[use].amount);
-    }
-    last_.push_back(ends_.size());
-    use_at_.push_back(uses_);
-    ends_.push_back(std::numeric_limits<Amount>::max());
+    starts_.push_back(stride_);
+    stride_ += group.size() + 1;
   }
-  stride_ = ends_.size();
   unit_.assign((visits + 1) * uses_, infinite);
   after_.assign((visits + 1) * stride_, 0);
   gain_.assign(visits + 1, 0);

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <algorithm>
 #include <vector>
 
 #include "purchase/subproblem.hpp"
@@ -11,21 +10,18 @@ namespace manciple::purchase {
 /// price per unit among the visits to come that may serve it.
 class ToGo {
 public:
-  /// Works out the bound for the terms (their charges are left out).
+  /// Works out the bound for the terms (their charges are left out). The good must stay.
   void prepare(const Prepared& good, const Terms& terms);
 
   /// For what the group still needs beyond `served`, bought at `visit` or later; infinite if a use
   /// can no longer be served.
   double rest(std::size_t visit, std::size_t group, Amount served) const {
-    const auto ends = ends_.begin();
-    const auto at = static_cast<std::size_t>(
-        std::upper_bound(ends + static_cast<std::ptrdiff_t>(starts_[group]),
-                         ends + static_cast<std::ptrdiff_t>(last_[group]), served) -
-        ends);
-    if (at == last_[group])
+    const std::size_t first = good_->first_unserved(group, served);
+    if (first == good_->groups[group].size())
       return 0;
-    return after_[visit * stride_ + at + 1] +
-           static_cast<double>(ends_[at] - served) * unit_[visit * uses_ + use_at_[at]];
+    return after_[visit * stride_ + starts_[group] + first + 1] +
+           static_cast<double>(good_->group_ends[group][first] - served) *
+               unit_[visit * uses_ + good_->groups[group][first]];
   }
   /// For a whole use, or a part of it, per micro-unit.
   double unit(std::size_t visit, std::size_t use) const { return unit_[visit * uses_ + use]; }
@@ -33,14 +29,11 @@ public:
   double gain(std::size_t visit) const { return gain_[visit]; }
 
 private:
+  const Prepared* good_ = nullptr;
   std::size_t uses_ = 0;
-  /// The uses group by group, in order, and after each group one that is never served.
+  /// Of each group there is a place for every use, in order, and one after them.
   std::size_t stride_ = 0;
   std::vector<std::size_t> starts_;
-  std::vector<std::size_t> last_;
-  std::vector<std::size_t> use_at_;
-  /// What the group has been served when the use is served in full.
-  std::vector<Amount> ends_;
   /// By visit: of a use, and of all from a place in a group on.
   std::vector<double> unit_;
   std::vector<double> after_;

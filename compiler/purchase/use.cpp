@@ -204,27 +204,4 @@ RoomTaken room_taken(const Prepared& good, const GoodSolution& solution) {
   return taken;
 }
 
-std::vector<std::vector<std::int64_t>>
-all_room_taken(const Model& model, const std::vector<Prepared>& goods, const Solution& solution) {
-  std::vector<std::vector<std::int64_t>> taken;
-  bool limited = false;
-  for (const std::vector<Volume>& room : model.room) {
-    taken.emplace_back(room.size(), 0);
-    limited = limited || !room.empty();
-  }
-  if (!limited)
-    return taken;
-  const auto add = [&](Place place, const std::vector<std::int64_t>& nights) {
-    std::vector<std::int64_t>& sum = taken[static_cast<std::size_t>(place)];
-    for (std::size_t night = 0; night < sum.size(); ++night)
-      sum[night] += nights[night];
-  };
-  for (GoodId good = 0; good < goods.size(); ++good) {
-    const RoomTaken one = room_taken(goods[good], solution.goods[good]);
-    add(goods[good].good->cool_place, one.cool);
-    add(Place::freezer, one.frozen);
-  }
-  return taken;
-}
-
 } // namespace manciple::purchase

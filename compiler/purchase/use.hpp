@@ -18,8 +18,4 @@ struct RoomTaken {
 };
 RoomTaken room_taken(const Prepared& good, const GoodSolution& solution);
 
-/// The same for all goods together, by place and night (empty for places without limit).
-std::vector<std::vector<std::int64_t>>
-all_room_taken(const Model& model, const std::vector<Prepared>& goods, const Solution& solution);
-
 } // namespace manciple::purchase

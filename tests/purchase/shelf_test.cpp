@@ -22,16 +22,36 @@ Prices any_prices(const Model& model, Dice& dice) {
 /// The least cost of a good, as its subproblem finds it.
 Cost cheapest_of(const Model& model, const Prepared& good, const std::vector<bool>& made,
                  const Prices& prices) {
-  const RoomPrices room = room_prices(model, prices, *good.good);
-  Terms terms;
-  terms.room = &room;
-  for (const Visit& visit : good.visits) {
-    terms.charge.push_back(made[visit.stop] ? Cost{} : impossible);
-    terms.per_money.push_back(per_money(model, prices, visit.stop));
-  }
   Workspace workspace;
-  return cheapest(good, terms, workspace).cost;
+  return cheapest(model, good, prices, made, workspace).cost;
 }
+
+/// A small coupled model, ready for a shelf that may have all its stops.
+struct Coupled {
+  explicit Coupled(Dice& dice)
+      : model(make_coupled(dice)),
+        goods(prepared(model)),
+        ledger(model, goods),
+        all(model.stops.size(), true) {}
+
+  static Model make_coupled(Dice& dice) {
+    Features features;
+    features.room = features.credit = features.spend_over = true;
+    return make_small(dice, features);
+  }
+  static std::vector<Prepared> prepared(const Model& model) {
+    std::vector<Prepared> goods;
+    for (const Good& good : model.goods)
+      goods.push_back(prepare(model, good));
+    return goods;
+  }
+
+  Model model;
+  std::vector<Prepared> goods;
+  Ledger ledger;
+  std::vector<bool> all;
+  Limits limits{Options{}};
+};
 
 /// Calls the test with what a shelf at some prices has for a random set of stops, and other prices.
 template <typename Test>
@@ -40,16 +60,9 @@ void for_each_shelf(Test test) {
   for (std::uint64_t seed = 1; seed <= instances; ++seed) {
     SCOPED_TRACE(seed);
     Dice dice(seed);
-    Features features;
-    features.room = features.credit = features.spend_over = true;
-    const Model model = make_small(dice, features);
-    std::vector<Prepared> goods;
-    for (const Good& good : model.goods)
-      goods.push_back(prepare(model, good));
-    Ledger ledger(model, goods);
-    Limits limits{Options{}};
-    Shelf shelf(ledger, std::vector<bool>(model.stops.size(), true), any_prices(model, dice),
-                limits);
+    Coupled coupled(dice);
+    const Model& model = coupled.model;
+    Shelf shelf(coupled.ledger, coupled.all, any_prices(model, dice), coupled.limits);
     const Prices there = any_prices(model, dice);
     std::vector<bool> made;
     for (std::size_t stop = 0; stop < model.stops.size(); ++stop)
@@ -84,16 +97,11 @@ TEST(Shelf, BoundsWhatAGoodCostsWithAnyCharges) {
   for (std::uint64_t seed = 1; seed <= 100; ++seed) {
     SCOPED_TRACE(seed);
     Dice dice(seed);
-    Features features;
-    features.room = features.credit = features.spend_over = true;
-    const Model model = make_small(dice, features);
-    std::vector<Prepared> goods;
-    for (const Good& good : model.goods)
-      goods.push_back(prepare(model, good));
-    Ledger ledger(model, goods);
-    Limits limits{Options{}};
+    Coupled coupled(dice);
+    const Model& model = coupled.model;
+    const std::vector<Prepared>& goods = coupled.goods;
     const Prices prices = first_prices(model);
-    Shelf shelf(ledger, std::vector<bool>(model.stops.size(), true), prices, limits);
+    Shelf shelf(coupled.ledger, coupled.all, prices, coupled.limits);
     shelf.lay_out(fine(1000), no_limit);
     Workspace workspace;
     for (GoodId good = 0; good < goods.size(); ++good) {

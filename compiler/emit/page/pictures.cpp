@@ -3,8 +3,8 @@
 #include "emit/page/strips.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
+#include "purchase/bundle.hpp"
 #include "purchase/good.hpp"
-#include "purchase/use.hpp"
 
 #include <fmt/format.h>
 
@@ -107,9 +107,8 @@ std::string spend(const Compiled& compiled) {
 
 // Litres taken on each night in one place: what is on hand, by which the model's room falls short
 // of the capacity, and what is bought, in the solver's millionths of a microlitre.
-std::vector<double> litres(const purchase::Model& model,
-                           const std::vector<std::vector<std::int64_t>>& taken, foods::Place place,
-                           const Rational& capacity) {
+std::vector<double> litres(const purchase::Model& model, const purchase::RoomSums& taken,
+                           foods::Place place, const Rational& capacity) {
   const auto p = static_cast<std::size_t>(place);
   std::vector<double> out;
   for (std::size_t night = 0; night < model.room[p].size(); ++night) {
