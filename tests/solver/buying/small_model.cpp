@@ -93,9 +93,10 @@ private:
       item.waste = dice_.one_in(2) ? 0 : dice_.pick(1, 10) * 1000 * scale_;
       item.salvage = dice_.one_in(2) ? 0 : dice_.pick(1, 20) * 1000 * scale_;
       item.salvage_cap = dice_.pick(0, 6) * 100 * unit;
+      item.lacking = item.salvage;
     }
     if (features_.giving) {
-      item.lacking = dice_.pick(1, 60) * 1000 * scale_;
+      item.lacking += dice_.pick(1, 60) * 1000 * scale_;
       item.from_freezer = dice_.one_in(2) ? 0 : dice_.pick(1, 20) * 100 * scale_;
       item.least_frozen = dice_.one_in(3) ? 60 * unit : 0;
     }

@@ -284,7 +284,12 @@ private:
     if (item_.demands[d].takes_frozen && !settled) {
       add_frozen(held, d, open, candidates);
     }
-    add_lent(held, d, candidates);
+    // What is lent is taken back rather than that a pack is opened or the freezer is asked.
+    if (std::all_of(candidates.begin(), candidates.end(), [](const Candidate& one) {
+          return one.packs || from_freezer(one.way);
+        })) {
+      add_lent(held, d, candidates);
+    }
   }
 
   static constexpr std::size_t way_count = 6;

@@ -176,7 +176,7 @@ struct Item {
   /// Room of one unit, in microlitres.
   Volume room_cool = 0;
   Volume room_frozen = 0;
-  /// Values of 1000 units; >= 0.
+  /// Values of 1000 units; >= 0, and `lacking` >= `salvage`.
   Money waste = 0;
   Money salvage = 0;
   Money lacking = 0;

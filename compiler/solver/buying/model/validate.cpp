@@ -90,6 +90,7 @@ void validate_item(const Model& model, const Item& item) {
   }
   require(0 <= item.salvage_cap && item.salvage_cap <= most_amount, "a salvage cap out of range");
   require(item.kept_day > model.last_day && is_day(item.kept_day), "kept within the plan");
+  require(item.lacking >= item.salvage, "what is lacking counts less than what is left");
   require(item.least_frozen >= 0, "a least part to freeze below nothing");
 }
 

@@ -12,6 +12,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
   const Drop dropped =
       drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
   Network::Way way;
+  least.bundle.plans.resize(pooled.networks.size());
   // How much less than what the networks have there may be, and of which item.
   std::vector<std::pair<Fine, std::size_t>> unsure;
   for (std::size_t i = 0; i < pooled.networks.size(); ++i) {
@@ -25,6 +26,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
     }
     least.cost += shortest;
     network.add(way.path, least.bundle);
+    least.bundle.plans[ItemId(i)] = network.plan(way.path);
   }
   std::sort(unsure.begin(), unsure.end());
   Workspace workspace;
@@ -39,6 +41,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
     least.cost += outcome.bound;
     least.cost.value -= pooled.networks[i]->beyond(dropped);
     add_item(item, play(item, outcome.plan), least.bundle);
+    least.bundle.plans[ItemId(i)] = outcome.plan;
   }
   return least;
 }
