@@ -112,7 +112,7 @@ private:
       sum -= fine(off);
     }
     for (const ShopId shop : ids(model_.shops)) {
-      sum -= fine(std::min(model_.shops[shop].credit, to_pay[shop]));
+      sum -= std::min(model_.shops[shop].credit, to_pay[shop]) * model_.shops[shop].credit_worth;
     }
     return sum;
   }
@@ -193,8 +193,7 @@ private:
       Shared then = shared;
       Fine paid = cost;
       if (n > 0) {
-        const Holding bought{static_cast<std::uint32_t>(here.sources[offer]), false, false, never,
-                             never, facts.pack * n, 0};
+        const Holding bought = unopened_of(here.sources[offer], facts.pack * n);
         next.cost += value_of(bought.left, item_.item->waste);
         put(next.held, bought);
         paid += fine(facts.cost.of(n));

@@ -299,7 +299,7 @@ private:
     bool by_container = false;
     for (const Short& one : found_.shorts) {
       lacking += one.lacking * item_.lacking;
-      missing += one.missing * item_.missing;
+      missing += one.missing * item_.missing + (one.missing > 0 ? fine(item_.missing_once) : 0);
       by_container = by_container || item_.demands[one.demand].containers > 0;
     }
     expect(found_.cost == cost, "the sum of what is paid");
@@ -339,7 +339,7 @@ void check_money(const Model& model, const Solution& solution, Findings& finding
   }
   for (const ShopId shop : ids(model.shops)) {
     const Money credit = std::min(model.shops[shop].credit, to_pay[shop]);
-    total -= fine(credit);
+    total -= credit * model.shops[shop].credit_worth;
     if (solution.credit[shop] != credit) {
       findings.emplace_back("a credit is wrong");
     }

@@ -18,6 +18,7 @@ public:
     for (Shop& shop : model_.shops) {
       if (features_.credit && dice_.one_in(2)) {
         shop.credit = dice_.pick(1, 6) * 4000 * scale_;
+        shop.credit_worth = fine_per_money * 97 / 100;
       }
       if (features_.spend_over && dice_.one_in(2)) {
         shop.over = dice_.pick(3, 12) * 5000 * scale_;
@@ -76,6 +77,7 @@ private:
     item.room_cool = dice_.pick(1, 3) * 500;
     item.room_frozen = dice_.pick(1, 3) * 500;
     item.missing = dice_.pick(50, 200) * 1000 * scale_;
+    item.missing_once = dice_.one_in(3) ? dice_.pick(1, 30) * 10'000 * scale_ : 0;
     item.kept_day = model_.last_day + dice_.number(1, 4);
     item.buy_late = dice_.one_in(2);
     const int demands = dice_.number(1, opened ? 3 : 4);
@@ -137,7 +139,7 @@ private:
     const Money price =
         (dice_.pick(5, 40) * offer.pack / unit + dice_.pick(0, 9) * 100) * scale_;
     offer.cost.each = price;
-    offer.till.packs.each = dice_.one_in(3) ? price - price / 50 : price;
+    offer.till.packs.each = dice_.one_in(3) ? price + price / 50 : price;
     if (features_.multi_buy && !offer.by_weight && dice_.one_in(3)) {
       offer.cost.deal_packs = offer.till.packs.deal_packs = dice_.number(2, 3);
       offer.cost.deal = price * dice_.number(2, 10) / 10 * offer.cost.deal_packs / 2;

@@ -265,11 +265,12 @@ private:
       to_pay[*joint_.credit_shop[row]] += layer.pool[label.rows + rooms_ + row];
       counts[*joint_.credit_shop[row]] = true;
     }
-    Money sum = 0;
+    Fine sum = 0;
     for (const ShopId shop : ids(to_pay))
       if (counts[shop])
-        sum += std::clamp<Money>(to_pay[shop] - joint_.off[shop], 0, model_.shops[shop].credit);
-    return fine(sum);
+        sum += std::clamp<Money>(to_pay[shop] - joint_.off[shop], 0, model_.shops[shop].credit) *
+               model_.shops[shop].credit_worth;
+    return sum;
   }
 
   /// Takes the best of the labels that all items have a column in.

@@ -136,7 +136,7 @@ Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
   }
   for (const ShopId shop : ids(model_.shops)) {
     if (model_.shops[shop].credit > 0) {
-      double most = 1;
+      double most = static_cast<double>(model_.shops[shop].credit_worth) / fine_per_money;
       for (const StopId stop : ids(model_.stops)) {
         if (model_.stops[stop].shop == shop) {
           most = std::min(most, static_cast<double>(coupling.most_discount[stop]) / fine_per_money);

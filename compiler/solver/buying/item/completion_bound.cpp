@@ -39,9 +39,14 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
   salvage_ = static_cast<double>(facts.salvage);
   cap_ = static_cast<double>(facts.salvage > 0 ? facts.salvage_cap : 0);
 
-  const auto missing = static_cast<double>(facts.missing);
   const auto lacking = static_cast<double>(facts.lacking);
-  std::vector<double> least(demands, missing);
+  std::vector<double> least;
+  for (const Demand& demand : item.demands) {
+    // What is missing of it costs this much a unit at least, all of it being missing.
+    const auto must = static_cast<double>(std::max<Amount>(1, demand.amount - demand.give));
+    least.push_back(static_cast<double>(facts.missing) +
+                    static_cast<double>(fine(facts.missing_once)) / must * rounding);
+  }
   double gain = 0;
   sums_.resize(visits + 1);
   for (std::size_t v = visits + 1; v-- > 0;) {

@@ -18,6 +18,8 @@ struct Holding {
   /// Of an opened pack: the last days on which it is good unfrozen, and as portions in the freezer.
   Day until = never;
   Day frozen_until = never;
+  /// And the day on which such portions went into the freezer.
+  Day frozen_on = never;
   Amount left = 0;
   /// Of it, what demands have taken beyond what they must have (their give), unless another demand
   /// cannot do without it.
@@ -26,10 +28,17 @@ struct Holding {
   [[nodiscard]] Amount free() const { return left - lent; }
 
   [[nodiscard]] auto key() const {
-    return std::tie(source, open, thawed, until, frozen_until);
+    return std::tie(source, open, thawed, until, frozen_until, frozen_on);
   }
   friend bool operator==(const Holding&, const Holding&) = default;
 };
+
+inline Holding unopened_of(std::size_t source, Amount amount) {
+  Holding held;
+  held.source = static_cast<std::uint32_t>(source);
+  held.left = amount;
+  return held;
+}
 
 /// By key, each once.
 using Holdings = std::vector<Holding>;

@@ -65,14 +65,13 @@ struct Notes {
 
   void serve(const Contents& from, std::deque<Part>& parts, std::size_t d, Amount amount, Way way) {
     const Source& source_ = source(from.holding);
-    const bool refrozen = way == Way::of_portion && source_.refrozen &&
-                          from.holding.frozen_until != source_.frozen_until;
     take_out(parts, amount, [&](const Part& part) {
       Serving serving;
       static_cast<Fate&>(serving) = part;
       serving.demand = item->ids[d];
       serving.frozen = from_freezer(way) || from.holding.thawed;
-      serving.frozen_on = refrozen ? *part.opened_on : source_.home;
+      serving.frozen_on =
+          way == Way::of_portion ? from.holding.frozen_on : source_.home;
       serving.whole = from.holding.thawed;
       serving.opened_on = part.opened_on;
       out.solution.servings.push_back(serving);
@@ -208,7 +207,7 @@ private:
     for (std::size_t s = 0; s < item_.sources.size() && item_.sources[s].stock; ++s) {
       const Source& source = item_.sources[s];
       const Lot& lot = item_.item->stock[source.lot];
-      const Holding unopened{static_cast<std::uint32_t>(s), false, false, never, never, 0, 0};
+      const Holding unopened = unopened_of(s, 0);
       const int packs = source.comes_in_packs ? lot.packs : 1;
       for (int pack = 0; pack < packs; ++pack) {
         const Part part{{true, source.lot.index(), pack, lot.amount / packs}, {}};
@@ -259,7 +258,10 @@ private:
       if (notes_.lacking[d] > 0 || notes_.missing[d] > 0) {
         solution.shorts.push_back({item_.ids[d], notes_.lacking[d], notes_.missing[d]});
       }
-      solution.missing_value += value_of(notes_.missing[d], facts.missing);
+      if (notes_.missing[d] > 0) {
+        solution.missing_value +=
+            value_of(notes_.missing[d], facts.missing) + fine(facts.missing_once);
+      }
     }
     // What gives is reckoned in units of what served the demand, which only the rules know.
     solution.lacking_value = cost - solution.waste_value + solution.salvage_value -

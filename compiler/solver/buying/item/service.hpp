@@ -73,8 +73,7 @@ public:
       if (lot.opened_until) {
         const Source& source = item_.sources[s];
         unopened -= source.pack;
-        const Holding sealed{static_cast<std::uint32_t>(s), false, false, never, never,
-                             source.pack, 0};
+        const Holding sealed = unopened_of(s, source.pack);
         Holding opened = sealed;
         opened.open = true;
         opened.until = *lot.opened_until;
@@ -82,7 +81,7 @@ public:
         branch.track.open(sealed, opened, never);
       }
       if (unopened > 0) {
-        put(branch.held, {static_cast<std::uint32_t>(s), false, false, never, never, unopened, 0});
+        put(branch.held, unopened_of(s, unopened));
       }
     }
     return branch;
@@ -115,8 +114,7 @@ public:
 
   /// What n packs bought at a visit are held as.
   Holding bought(std::size_t visit, std::size_t source, int packs) const {
-    return {static_cast<std::uint32_t>(item_.same_as(visit, source)), false, false, never, never,
-            item_.sources[source].pack * packs, 0};
+    return unopened_of(item_.same_as(visit, source), item_.sources[source].pack * packs);
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
@@ -480,10 +478,14 @@ private:
     case Way::portioned:
       opened.until = std::min(day + from.opened, from.cool_until);
       opened.frozen_until = from.frozen_until;
+      opened.frozen_on = day;
       break;
     default:
       opened.until = std::min(day + from.opened, from.cool_until);
-      opened.frozen_until = from.refrozen ? day + *from.refrozen : never;
+      if (from.refrozen) {
+        opened.frozen_until = day + *from.refrozen;
+        opened.frozen_on = day;
+      }
     }
     return opened;
   }
@@ -505,8 +507,7 @@ private:
       in_freezer = from.home;
       out_of_freezer = held.thawed ? held.until - from.opened : until;
     } else if (portion) {
-      const bool later = held.open && from.refrozen && held.frozen_until != from.frozen_until;
-      in_freezer = later ? held.frozen_until - *from.refrozen : from.home;
+      in_freezer = held.open ? held.frozen_on : from.home;
     }
     branch.track.stay({part, from.place, false, from.home, in_freezer});
     branch.track.stay({part, Place::freezer, true, in_freezer, out_of_freezer});
@@ -514,7 +515,7 @@ private:
   }
 
   void miss(Branch<Track>& branch, std::size_t d, Open& open) const {
-    branch.cost += value_of(open.amount, facts_.missing);
+    branch.cost += value_of(open.amount, facts_.missing) + fine(facts_.missing_once);
     branch.track.miss(d, open.amount);
     open.amount = 0;
   }

@@ -51,7 +51,7 @@
 /// what is open or loose and serves it at that time, unless what it takes so is needed by another
 /// demand that could otherwise not be served (or only by opening a pack or from the freezer, which
 /// is free to choose). What is lacking of `give` costs `lacking`; what is missing of the rest costs
-/// `missing`. (What is taken so takes no room until then.)
+/// `missing`, and `missing_once` for the demand. (What is taken so takes no room until then.)
 ///
 /// **Left at the end.** What serves no demand is kept if it is still good on `kept_day`, cool or,
 /// loose or in unopened packs, frozen; of an opened pack only if it is good unfrozen. It is worth
@@ -89,6 +89,10 @@ constexpr std::size_t index(Place place) {
 struct Shop {
   /// Store credit: taken off what is paid here in the plan, at most this much in all.
   Money credit = 0;
+  /// What one Money of it is worth, in Fine: less than fine_per_money where what it pays earns no
+  /// cash back. No offer's cost is less than this times what it counts for at the till, so that it
+  /// never pays to buy for the sake of the credit.
+  Fine credit_worth = fine_per_money;
   /// Spend at least `over` in one visit and pay `off` less (once a visit). None if `off` is 0.
   /// 0 <= off <= over.
   Money over = 0;
@@ -181,6 +185,8 @@ struct Item {
   Money salvage = 0;
   Money lacking = 0;
   Money missing = 0;
+  /// Of each demand that has something missing; >= 0.
+  Money missing_once = 0;
   Amount salvage_cap = 0;
   /// What is left is kept if it is good on this day, which is after the plan's last.
   Day kept_day = 0;

@@ -6,6 +6,8 @@
 namespace manciple::buying {
 namespace {
 
+__extension__ using Wide = __int128;
+
 void require(bool holds, const char* what) {
   if (!holds) {
     throw std::invalid_argument(std::string("buying: ") + what);
@@ -35,6 +37,10 @@ void validate_life(const Life& life) {
   require(life.opened || !life.refrozen, "a refrozen life without an opened one");
 }
 
+Wide worth(Money spent, const Shop& shop) {
+  return Wide{spent} * shop.credit_worth;
+}
+
 void validate_offer(const Model& model, const Offer& offer) {
   require(offer.shop < model.shops.end_id(), "an offer of no shop");
   require(is_amount(offer.pack), "a pack of nothing, or a vast one");
@@ -48,6 +54,10 @@ void validate_offer(const Model& model, const Offer& offer) {
                  price.deal <= price.deal_packs * price.each),
             "a deal that is dearer than its packs");
   }
+  const Shop& shop = model.shops[offer.shop];
+  require(shop.credit == 0 || (worth(offer.till.packs.each, shop) <= fine(offer.cost.each) &&
+                               worth(offer.till.packs.deal, shop) <= fine(offer.cost.deal)),
+          "a credit that is worth more than what it pays");
   require(0 <= offer.till.less && offer.till.less <= most_money, "a till price out of range");
   validate_life(offer.life);
 }
@@ -82,7 +92,8 @@ void validate_item(const Model& model, const Item& item) {
     validate_lot(lot);
   }
   for (const Money value :
-       {item.waste, item.salvage, item.lacking, item.missing, item.from_freezer}) {
+       {item.waste, item.salvage, item.lacking, item.missing, item.missing_once,
+        item.from_freezer}) {
     require(0 <= value && value <= most_money, "a value out of range");
   }
   for (const Volume room : {item.room_cool, item.room_frozen}) {
@@ -93,8 +104,6 @@ void validate_item(const Model& model, const Item& item) {
   require(item.lacking >= item.salvage, "what is lacking counts less than what is left");
   require(item.least_frozen >= 0, "a least part to freeze below nothing");
 }
-
-__extension__ using Wide = __int128;
 
 /// value_of, which may go beyond the range.
 Wide wide_value(Wide amount, Money rate) {
@@ -108,7 +117,7 @@ Wide most_of(const Item& item) {
   Wide sum = 0;
   for (const Demand& demand : item.demands) {
     needed += demand.amount;
-    sum += item.from_freezer;
+    sum += item.from_freezer + item.missing_once;
   }
   Wide stock = 0;
   for (const Lot& lot : item.stock) {
@@ -148,7 +157,9 @@ void validate(const Model& model) {
   for (const Shop& shop : model.shops) {
     require(0 <= shop.off && shop.off <= shop.over && shop.over <= most_money,
             "a reduction out of range");
-    require(0 <= shop.credit && shop.credit <= most_money, "a credit out of range");
+    require(0 <= shop.credit && shop.credit <= most_money && 0 <= shop.credit_worth &&
+                shop.credit_worth <= fine_per_money,
+            "a credit out of range");
   }
   for (const Stop& stop : model.stops) {
     require(stop.shop < model.shops.end_id(), "a stop at no shop");

@@ -53,6 +53,7 @@ private:
     for (const Holding* held = first; held != last; ++held) {
       mix((std::int64_t{held->source} << 2U) + (held->open ? 2 : 0) + (held->thawed ? 1 : 0));
       mix((std::int64_t{held->until} << 24U) + held->frozen_until);
+      mix(held->frozen_on);
       mix(held->left);
       mix(held->lent);
     }

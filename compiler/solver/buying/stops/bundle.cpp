@@ -62,12 +62,12 @@ TillReductions till_reductions(const Model& model, const Table<StopId, Money>& s
     if (shop.off > 0 && spent[stop] >= shop.over) {
       result.off[stop] = shop.off;
     }
-    result.sum += result.off[stop];
+    result.worth += fine(result.off[stop]);
     to_pay[model.stops[stop].shop] += spent[stop] - result.off[stop];
   }
   for (const ShopId shop : ids(model.shops)) {
     result.credit[shop] = std::min(model.shops[shop].credit, to_pay[shop]);
-    result.sum += result.credit[shop];
+    result.worth += result.credit[shop] * model.shops[shop].credit_worth;
   }
   return result;
 }
@@ -83,7 +83,7 @@ Cost total_cost(const Model& model, const OpenStops& open, const Bundle& bundle)
       cost += stop_cost(model.stops[stop]);
     }
   }
-  cost.value -= fine(till_reductions(model, bundle.spent).sum);
+  cost.value -= till_reductions(model, bundle.spent).worth;
   return cost;
 }
 
@@ -111,7 +111,7 @@ Solution assemble(const Model& model, const Table<ItemId, Prepared>& items, cons
     solution.total_fine += one.total();
   }
   TillReductions reductions = till_reductions(model, spent);
-  solution.total_fine -= fine(reductions.sum);
+  solution.total_fine -= reductions.worth;
   solution.off = std::move(reductions.off);
   solution.credit = std::move(reductions.credit);
   for (const StopId stop : ids(model.stops)) {

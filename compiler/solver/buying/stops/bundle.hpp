@@ -39,7 +39,7 @@ Cost cost_of(const Prepared& item, const ItemSolution& solution);
 struct TillReductions {
   Table<StopId, Money> off;
   Table<ShopId, Money> credit;
-  Money sum = 0;
+  Fine worth = 0; ///< of both
 };
 TillReductions till_reductions(const Model& model, const Table<StopId, Money>& spent);
 

@@ -122,7 +122,7 @@ Fine off_gain(const Model& model, const Multipliers& at, StopId stop) {
 }
 
 Fine credit_gain(const Model& model, const Multipliers& at, ShopId shop) {
-  return model.shops[shop].credit * (fine_per_money - at.credit[shop]);
+  return model.shops[shop].credit * (model.shops[shop].credit_worth - at.credit[shop]);
 }
 
 Fine room_worth(const Model& model, const Multipliers& at) {
