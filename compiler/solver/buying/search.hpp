@@ -13,7 +13,7 @@ struct Found {
   Table<ItemId, Plan> plans;
   std::int64_t subproblems = 0;
 
-  [[nodiscard]] bool proven() const { return bound >= cost; }
+  [[nodiscard]] bool proven() const { return bound.value >= cost.value; }
 };
 
 /// For items as prepared (perhaps under a restriction) and stops as chosen.

@@ -1,6 +1,7 @@
 #include "buying/solve.hpp"
 
 #include "buying/search.hpp"
+#include "buying/tie_break.hpp"
 
 namespace manciple::buying {
 namespace {
@@ -31,10 +32,14 @@ Solution solve(const Model& model, const Options& options) {
   }
   Effort effort(options);
   Found found = search(model, items, choices_of(model), effort);
+  const bool proven = found.proven();
   drop_idle_stops(model, items, found);
+  if (Coupling(model).any()) {
+    break_ties(model, items, found, effort);
+  }
   Solution solution = assemble(model, items, found.open, found.plans);
-  solution.status = found.proven() ? Status::optimal : Status::feasible;
-  solution.bound = found.proven() ? solution.total : to_money(found.bound.value);
+  solution.status = proven ? Status::optimal : Status::feasible;
+  solution.bound = proven ? solution.total : to_money(found.bound.value);
   solution.nodes = effort.nodes();
   solution.subproblems = found.subproblems;
   solution.work = effort.work();

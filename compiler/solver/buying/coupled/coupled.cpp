@@ -82,7 +82,8 @@ private:
       }
       offer_as_priced(likely.open);
       if (!is_possible(best_.cost)) {
-        offer_fitting(likely.open);
+        offer_if_it_fits(likely.open,
+                         fitting_plans(model_, coupling_, items_, likely.open, effort_));
       }
       if (likely.cost >= best_.cost || effort_.spent()) {
         break;
@@ -105,12 +106,6 @@ private:
     }
     const Basket basket(cache_, states);
     offer_if_it_fits(open, basket.plans());
-  }
-
-  void offer_fitting(const OpenStops& open) {
-    if (auto plans = fitting_plans(model_, coupling_, items_, open, effort_)) {
-      offer_if_it_fits(open, std::move(*plans));
-    }
   }
 
   void offer_if_it_fits(const OpenStops& open, Table<ItemId, Plan> plans) {

@@ -32,41 +32,52 @@ bool raise(const Model& model, const Coupling& coupling, const Bundle& bundle, M
   return raised;
 }
 
+/// The plans with another one for an item, if that fits and is cheaper.
+void try_plan(const Model& model, const Prepared& item, ItemId id, const Plan& plan,
+              Bundle& bundle) {
+  Bundle tried = bundle;
+  add_item(item, play(item, bundle.plans[id]), tried, -1);
+  add_item(item, play(item, plan), tried);
+  if (fits(model, tried) && tried.cost < bundle.cost) {
+    bundle = std::move(tried);
+    bundle.plans[id] = plan;
+  }
+}
+
 } // namespace
 
-std::optional<Table<ItemId, Plan>> fitting_plans(const Model& model, const Coupling& coupling,
-                                                 const Table<ItemId, Prepared>& items,
-                                                 const OpenStops& open, Effort& effort) {
+Table<ItemId, Plan> fitting_plans(const Model& model, const Coupling& coupling,
+                                  const Table<ItemId, Prepared>& items, const OpenStops& open,
+                                  Effort& effort) {
   Workspace workspace;
   Multipliers at = no_multipliers(model);
-  Table<ItemId, Plan> free;
-  for (const Prepared& item : items) {
-    free.push_back(cheapest_plan(model, item, at, open, workspace, effort));
-  }
-  Bundle bundle = bundle_of(model, items, free);
-  while (!fits(model, bundle)) {
-    if (!raise(model, coupling, bundle, at)) {
-      return std::nullopt;
-    }
+  const auto plans_at = [&](const Table<ItemId, Plan>& otherwise, const OpenStops& stops) {
     Table<ItemId, Plan> plans;
-    for (const Prepared& item : items) {
-      plans.push_back(item.takes_room ? cheapest_plan(model, item, at, open, workspace, effort)
-                                      : free[ItemId(plans.size())]);
+    for (const ItemId id : ids(items)) {
+      plans.push_back(items[id].takes_room || otherwise.empty()
+                          ? cheapest_plan(model, items[id], at, stops, workspace, effort)
+                          : otherwise[id]);
     }
-    bundle = bundle_of(model, items, std::move(plans));
+    return plans;
+  };
+  const Table<ItemId, Plan> free = plans_at({}, open);
+  Bundle bundle = bundle_of(model, items, free);
+  Table<ItemId, Plan> priced = free;
+  while (!fits(model, bundle) && !effort.spent() && raise(model, coupling, bundle, at)) {
+    priced = plans_at(free, open);
+    bundle = bundle_of(model, items, priced);
+  }
+  if (!fits(model, bundle)) {
+    // With nothing bought, there is room for what is there.
+    at = no_multipliers(model);
+    bundle = bundle_of(model, items, plans_at({}, OpenStops(model.stops.size(), false)));
+    for (const ItemId id : ids(items)) {
+      try_plan(model, items[id], id, priced[id], bundle);
+    }
   }
   for (const ItemId id : ids(items)) {
-    if (bundle.plans[id] == free[id]) {
-      continue;
-    }
-    const Played now = play(items[id], bundle.plans[id]);
-    const Played other = play(items[id], free[id]);
-    Bundle tried = bundle;
-    add_item(items[id], now, tried, -1);
-    add_item(items[id], other, tried);
-    if (fits(model, tried) && tried.cost < bundle.cost) {
-      bundle = std::move(tried);
-      bundle.plans[id] = free[id];
+    if (bundle.plans[id] != free[id]) {
+      try_plan(model, items[id], id, free[id], bundle);
     }
   }
   return std::move(bundle.plans);

@@ -370,28 +370,54 @@ private:
     std::sort(likely_.begin(), likely_.end());
   }
 
-  /// Label a is no worse than b whatever follows: it holds no less, and what it may be given back
-  /// less for what gives does not cost more than it is cheaper by.
+  /// Label a is no worse than b whatever follows: it holds no less, and what that may cost more (for
+  /// it may be given back less for what gives, and may have to keep what it holds more) does not
+  /// exceed what it is cheaper by.
   bool dominates(const Label& a, const Label& b) const {
     if (a.cost > b.cost) {
       return false;
     }
-    Fine less_back = 0;
+    Fine may_cost = 0;
     std::uint32_t i = a.first;
-    for (std::uint32_t j = b.first; j < b.end; ++j) {
+    for (std::uint32_t j = b.first; j < b.end; ++j, ++i) {
       const Holding& other = memory_.pool[j];
-      while (i < a.end && memory_.pool[i].key() < other.key()) {
-        ++i;
+      for (; i < a.end && memory_.pool[i].key() < other.key(); ++i) {
+        may_cost += keeping(memory_.pool[i], memory_.pool[i].left);
       }
       if (i == a.end || memory_.pool[i].key() != other.key() ||
           memory_.pool[i].left < other.left || !same_size(memory_.pool[i], other)) {
         return false;
       }
+      may_cost += keeping(memory_.pool[i], memory_.pool[i].left - other.left);
       if (memory_.pool[i].lent < other.lent) {
-        less_back += value_of(other.lent - memory_.pool[i].lent, item_.item->lacking);
+        may_cost += value_of(other.lent - memory_.pool[i].lent, item_.item->lacking);
       }
     }
-    return less_back == 0 || a.cost + Cost{less_back, 0} <= b.cost;
+    for (; i < a.end; ++i) {
+      may_cost += keeping(memory_.pool[i], memory_.pool[i].left);
+    }
+    return may_cost == 0 || a.cost + Cost{may_cost, 0} <= b.cost;
+  }
+
+  /// The priced room of so much more of a holding, if it is kept.
+  Fine keeping(const Holding& held, Amount amount) const {
+    if (room_ == nullptr || amount == 0) {
+      return 0;
+    }
+    const Source& from = item_.sources[held.source];
+    const Day end = item_.last_day + 1;
+    if (held.open) {
+      return held.until >= item_.item->kept_day
+                 ? room_->of({amount, from.place, false, from.home, end}) +
+                       room_->of({amount, Place::freezer, true, from.home, end})
+                 : 0;
+    }
+    if (item_.keeps_cool(held.source)) {
+      return room_->of({amount, from.place, false, from.home, end});
+    }
+    return item_.keeps_frozen(held.source)
+               ? room_->of({amount, Place::freezer, true, from.home, end})
+               : 0;
   }
 
   /// What was weighed is one pack, which is to be opened as a whole.

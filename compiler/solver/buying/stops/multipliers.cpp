@@ -7,7 +7,8 @@ namespace {
 
 constexpr std::int64_t microlitres_per_litre = 1'000'000;
 
-/// What a litre that nothing can be put into may cost: all that it could hold is missing.
+/// What a litre that nothing can be put into may cost: several times what all that it could hold
+/// costs when it is missing.
 Fine dearest_room_of(const Model& model) {
   Wide dearest = 1;
   Wide litres = 1;
@@ -31,7 +32,8 @@ Fine dearest_room_of(const Model& model) {
     litres += amount * room / (amounts_per_unit * microlitres_per_litre) + 1;
     // Money for 1000 units, which are 1000 * room microlitres.
     const Wide rate = Wide{item.missing} + item.waste + item.salvage;
-    dearest = std::max(dearest, rate * fine_per_money * microlitres_per_litre / (1000 * room) + 1);
+    dearest =
+        std::max(dearest, 8 * rate * fine_per_money * microlitres_per_litre / (1000 * room) + 1);
   }
   // A hundredth of the range of Fine, for all that could stand somewhere on all nights.
   constexpr Wide most = 40'000'000'000'000'000;
