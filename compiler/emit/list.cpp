@@ -104,9 +104,8 @@ std::string summary(const Compiled& compiled) {
                    money(compiled, *budget > shopping.paid ? *budget - shopping.paid
                                                            : shopping.paid - *budget));
   }
-  const bool proven = shopping.solution.status == purchase::Status::optimal;
   fmt::format_to(print, "{}\n",
-                 proven ? "No cheaper way of shopping meets this plan (proven)."
+                 shopping.proven() ? "No cheaper way of shopping meets this plan (proven)."
                         : "A cheaper way of shopping may exist.");
   return out;
 }

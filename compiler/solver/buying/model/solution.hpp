@@ -96,6 +96,9 @@ struct Solution {
   /// Spend-over-X taken, by stop of the model; credit taken, by shop.
   Table<StopId, Money> off;
   Table<ShopId, Money> credit;
+  /// Room taken by the items, by place and night, in thousandths of a microlitre; empty for places
+  /// without limit.
+  std::array<std::vector<std::int64_t>, place_count> room;
   /// Total to minimise, exact, and rounded to Money (half up).
   Fine total_fine = 0;
   Money total = 0;

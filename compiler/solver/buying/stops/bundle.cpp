@@ -101,17 +101,14 @@ bool fits(const Model& model, const Bundle& bundle) {
 Solution assemble(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
                   const Table<ItemId, Plan>& plans) {
   Solution solution;
-  Table<StopId, Money> spent(model.stops.size(), 0);
+  Bundle bundle = empty_bundle(model);
   for (const ItemId item : ids(items)) {
-    solution.items.push_back(play(items[item], plans[item]).solution);
-    const ItemSolution& one = solution.items[item];
-    for (const Purchase& purchase : one.purchases) {
-      spent[purchase.stop] += purchase.till;
-    }
-    solution.total_fine += one.total();
+    Played played = play(items[item], plans[item]);
+    add_item(items[item], played, bundle);
+    solution.items.push_back(std::move(played.solution));
   }
-  TillReductions reductions = till_reductions(model, spent);
-  solution.total_fine -= reductions.worth;
+  TillReductions reductions = till_reductions(model, bundle.spent);
+  solution.room = std::move(bundle.room);
   solution.off = std::move(reductions.off);
   solution.credit = std::move(reductions.credit);
   for (const StopId stop : ids(model.stops)) {
@@ -120,7 +117,7 @@ Solution assemble(const Model& model, const Table<ItemId, Prepared>& items, cons
       solution.stop_cost += model.stops[stop].cost;
     }
   }
-  solution.total_fine += fine(solution.stop_cost);
+  solution.total_fine = bundle.cost.value - reductions.worth + fine(solution.stop_cost);
   solution.total = to_money(solution.total_fine);
   return solution;
 }

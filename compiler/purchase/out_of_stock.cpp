@@ -1,4 +1,4 @@
-#include "purchase/elsewhere.hpp"
+#include "purchase/out_of_stock.hpp"
 
 #include <algorithm>
 #include <map>
@@ -12,15 +12,15 @@ using kitchen::Kitchen;
 using resolve::MakingId;
 using resolve::Resolved;
 
-class Search {
+class OtherStops {
 public:
-  Search(const Kitchen& kitchen, const Shopping& shopping);
+  OtherStops(const Kitchen& kitchen, const Shopping& shopping);
 
-  Elsewhere without(std::size_t line) const;
+  OutOfStock without(std::size_t line) const;
 
 private:
   struct Served {
-    Day until = 0; ///< the last day on which it may be bought
+    buying::Minute until = 0; ///< when it must be at hand
     std::size_t use = 0;
     Rational amount;
   };
@@ -31,20 +31,20 @@ private:
 
   const Kitchen& kitchen_;
   const Shopping& shopping_;
-  std::map<foods::FoodId, std::size_t> good_of_;
+  std::map<foods::FoodId, buying::ItemId> item_of_;
   std::vector<std::vector<Served>> served_; ///< by line, the one that needs it first first
 };
 
-// Until when something must be bought for a use is what the solver was told: its demand's day.
-Search::Search(const Kitchen& kitchen, const Shopping& shopping)
+// When something must be at hand for a use is what the solver was told: its demand's moment.
+OtherStops::OtherStops(const Kitchen& kitchen, const Shopping& shopping)
     : kitchen_(kitchen), shopping_(shopping), served_(shopping.lines.size()) {
   const Lowered& lowered = shopping.lowered;
-  std::map<std::size_t, Day> until;
-  for (std::size_t g = 0; g < lowered.foods.size(); ++g) {
-    good_of_[lowered.foods[g]] = g;
-    for (std::size_t d = 0; d < lowered.uses[g].size(); ++d) {
-      for (const std::size_t use : lowered.uses[g][d]) {
-        until[use] = lowered.model.goods[g].demands[d].day;
+  std::map<std::size_t, buying::Minute> until;
+  for (const buying::ItemId item : buying::ids(lowered.foods)) {
+    item_of_[lowered.foods[item]] = item;
+    for (const buying::DemandId demand : buying::ids(lowered.uses[item])) {
+      for (const std::size_t use : lowered.uses[item][demand]) {
+        until[use] = lowered.model.items[item].demands[demand].at;
       }
     }
   }
@@ -58,7 +58,7 @@ Search::Search(const Kitchen& kitchen, const Shopping& shopping)
   }
 }
 
-int Search::packs_already(std::size_t visit, foods::FoodId food, std::size_t offer) const {
+int OtherStops::packs_already(std::size_t visit, foods::FoodId food, std::size_t offer) const {
   int packs = 0;
   for (const Line& line : shopping_.lines) {
     if (line.visit == visit && line.food == food && line.offer == offer) {
@@ -69,16 +69,19 @@ int Search::packs_already(std::size_t visit, foods::FoodId food, std::size_t off
 }
 
 // The cheapest offer of one stop that covers what is still in time.
-std::optional<OtherOffer> Search::at(std::size_t visit, foods::FoodId food,
+std::optional<OtherOffer> OtherStops::at(std::size_t visit, foods::FoodId food,
                                      const std::vector<Served>& served) const {
   const kitchen::InTermsOf terms = kitchen_.household.in_terms_of(food);
-  const std::size_t good = good_of_.at(terms.food);
+  const Lowered& lowered = shopping_.lowered;
+  const buying::ItemId item = item_of_.at(terms.food);
   const StopMade& stop = shopping_.visits[visit];
-  const auto today = static_cast<Day>((stop.date - kitchen_.plan->from).count());
+  const auto today = static_cast<buying::Day>((stop.date - kitchen_.plan->from).count());
+  const buying::Minute home =
+      today * buying::minutes_per_day + kitchen_.plan->trips[stop.trip].home;
   Rational wanted = 0;
   std::vector<std::size_t> late;
   for (const Served& one : served) {
-    if (one.until < today) {
+    if (one.until < home) {
       late.push_back(one.use);
     } else {
       wanted += one.amount * terms.worth;
@@ -86,20 +89,19 @@ std::optional<OtherOffer> Search::at(std::size_t visit, foods::FoodId food,
   }
   // Rounded as the solver's demands and packs are, so that a pack does for what a pack of the same
   // size did.
-  const Amount needed = measure::to_int64(measure::floor(wanted * micro));
+  const buying::Amount needed = to_model_down(wanted);
   std::optional<OtherOffer> best;
   if (needed == 0) {
     return best;
   }
-  const Lowered& lowered = shopping_.lowered;
   const kitchen::Shop& shop = kitchen_.shop(stop.shop);
-  const auto& offers = lowered.model.goods[good].offers;
-  for (std::size_t o = 0; o < offers.size(); ++o) {
-    if (offers[o].shop != static_cast<ShopId>(stop.shop) || today < offers[o].first_day ||
-        today > offers[o].last_day) {
+  const auto& offers = lowered.model.items[item].offers;
+  for (const buying::OfferId o : buying::ids(offers)) {
+    if (offers[o].shop.index() != static_cast<std::size_t>(stop.shop) ||
+        today < offers[o].first_day || today > offers[o].last_day) {
       continue;
     }
-    const std::size_t index = lowered.offers[good][o];
+    const std::size_t index = lowered.offers[item][o];
     const kitchen::Offer& offer = shop.offers[index];
     if (offer.food != food) {
       continue; // a substitute
@@ -118,8 +120,8 @@ std::optional<OtherOffer> Search::at(std::size_t visit, foods::FoodId food,
   return best;
 }
 
-Elsewhere Search::without(std::size_t line) const {
-  Elsewhere out;
+OutOfStock OtherStops::without(std::size_t line) const {
+  OutOfStock out;
   const std::vector<Served>& served = served_[line];
   for (const Served& one : served) {
     if (out.uses.empty() || out.uses.back() != one.use) {
@@ -151,11 +153,11 @@ void collect(const Resolved& resolved, MakingId id, std::set<resolve::DishRef>& 
 
 } // namespace
 
-std::vector<Elsewhere> elsewhere(const Kitchen& kitchen, const Shopping& shopping) {
-  const Search search(kitchen, shopping);
-  std::vector<Elsewhere> out;
+std::vector<OutOfStock> out_of_stock(const Kitchen& kitchen, const Shopping& shopping) {
+  const OtherStops stops(kitchen, shopping);
+  std::vector<OutOfStock> out;
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
-    out.push_back(search.without(l));
+    out.push_back(stops.without(l));
   }
   return out;
 }

@@ -11,7 +11,7 @@ struct OtherWay {
   kitchen::ShopId shop{};
   std::size_t offer = 0;     ///< of the shop
   bool on_the_list = false;  ///< the list has it (perhaps with others)
-  std::optional<Cents> more; ///< than the list in all; none if it cannot be done
+  std::optional<Cents> more; ///< than the list in all; none if it cannot be had in time so
   Cents spent = 0;           ///< on the food at the tills, tax and cash back counted in
   Cents stops_more = 0;      ///< what stops are worth, against those of the list
   Rational wasted;           ///< of the food, in its basis
@@ -19,7 +19,7 @@ struct OtherWay {
 };
 
 /// Every offer of a food that a trip could reach, the best way first, then what cannot be done.
-std::vector<OtherWay> otherwise(const kitchen::Kitchen& kitchen, const Shopping& shopping,
-                                foods::FoodId food);
+std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shopping& shopping,
+                                   foods::FoodId food);
 
 } // namespace manciple::purchase

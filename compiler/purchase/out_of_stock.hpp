@@ -18,7 +18,7 @@ struct OtherOffer {
 };
 
 /// A line that the shop does not have.
-struct Elsewhere {
+struct OutOfStock {
   std::vector<std::size_t> uses; ///< that the line is for, the one that needs it first first
   /// One a stop, the best first: that for which no use, or as few as may be, comes too late; of
   /// those the cheapest; of those the earliest. Empty when nobody else has it in time.
@@ -35,7 +35,7 @@ struct Elsewhere {
 /// Not looked at: another pack at the same stop, a stop that the plan does not make, a mix of
 /// packs, another food in its place, what other lines leave over, a clock that opening starts, the
 /// room in the house, a store credit, and two lines that are missing at once.
-std::vector<Elsewhere> elsewhere(const kitchen::Kitchen& kitchen, const Shopping& shopping);
+std::vector<OutOfStock> out_of_stock(const kitchen::Kitchen& kitchen, const Shopping& shopping);
 
 /// The dishes that uses end up in, through makings of makings, each once, the first one first.
 std::vector<resolve::DishRef> dishes_of(const resolve::Resolved& resolved,
