@@ -123,7 +123,7 @@ private:
     tried_ = 0;
     services_.clear();
     for (std::size_t block = 0; block <= item_.visits.size(); ++block) {
-      services_.push_back(std::make_unique<Service<WayTrack>>(item_));
+      services_.push_back(std::make_unique<Service<WayTrack>>(item_, item_.takes_room ? Lots::apart : Lots::together));
     }
     Branch<WayTrack> start = services_[0]->start();
     const Shared nothing{std::vector<Money>(model_.stops.size(), 0), {}};

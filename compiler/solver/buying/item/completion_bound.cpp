@@ -1,6 +1,7 @@
 #include "buying/item/completion_bound.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 namespace manciple::buying {
@@ -49,7 +50,15 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
   }
   double gain = 0;
   sums_.resize(visits + 1);
+  runs_ = std::all_of(item.sources.begin(), item.sources.end(), [](const Source& source) {
+    return source.comes_in_packs && source.frozen_until == never && !source.refrozen;
+  });
+  // By visit: what it and those after it sell.
+  std::vector<std::vector<Pack>> on_offer(visits + 1);
   for (std::size_t v = visits + 1; v-- > 0;) {
+    if (v < visits) {
+      on_offer[v] = on_offer[v + 1];
+    }
     if (v < visits && terms.is_open(v)) {
       const Visit& visit = item.visits[v];
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
@@ -58,6 +67,8 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
         const Source& source = item.sources[s];
         const double pack = least_of_pack(offer, terms.discount_at(v));
         const double unit = pack / static_cast<double>(source.pack);
+        on_offer[v].push_back(
+            {static_cast<double>(source.pack) * source.reach, pack, offer.by_weight});
         for (std::size_t d = item.first_served[v]; d < item.end_of_use[s]; ++d) {
           if (item.cool(s, d) || item.frozen(s, d)) {
             const Demand& demand = item.demands[d];
@@ -92,9 +103,90 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
       sums.worth[d + 1] = sums.worth[d] + hard * sums.unit[d];
     }
   }
+  if (runs_) {
+    add_runs(std::move(on_offer));
+  }
 }
 
-double CompletionBound::rest(std::size_t visit, std::size_t demand, double reach) const {
+void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
+  const Item& facts = *item_->item;
+  const std::size_t demands = item_->demands.size();
+  int lasts = 0;
+  for (const Source& source : item_->sources) {
+    lasts = std::max(lasts, source.opened);
+  }
+  for (std::size_t v = 0; v < sums_.size(); ++v) {
+    Sums& sums = sums_[v];
+    double largest = 0;
+    double cheapest = infinite;
+    double unit = infinite;
+    for (const Pack& pack : on_offer[v]) {
+      largest = std::max(largest, pack.by_weight ? infinite : pack.amount);
+      cheapest = std::min(cheapest, pack.cost);
+      unit = std::min(unit, pack.cost / pack.amount);
+    }
+    // What so much costs at least, in packs or by going without.
+    const auto least = [&](double amount, double without) {
+      if (amount <= 0) {
+        return 0.0;
+      }
+      double packs = amount * without;
+      if (largest > 0) {
+        const double most = std::max(1.0, std::ceil(amount / largest * rounding));
+        packs = std::min(packs, most * cheapest);
+        if (most > 1) {
+          packs = std::min(packs, (most - 1) * cheapest +
+                                      std::max(0.0, amount - (most - 1) * largest) * without);
+        }
+      }
+      return std::max(packs, amount * std::min(unit, without)) * rounding;
+    };
+    sums.of_runs.assign(demands + 1, 0);
+    double amount = 0;
+    double without = infinite;
+    double after = 0; // the runs after this one
+    for (std::size_t d = demands; d-- > 0;) {
+      const Demand& demand = item_->demands[d];
+      const bool last =
+          d + 1 == demands ||
+          item_->demands[d + 1].day - item_->demands[d + 1].slack > demand.day + lasts;
+      if (last) {
+        after = sums.of_runs[d + 1];
+        amount = 0;
+        without = infinite;
+      }
+      const auto must = static_cast<double>(demand.amount - demand.give);
+      amount += must;
+      if (must > 0) {
+        without = std::min(without, static_cast<double>(facts.missing) +
+                                        static_cast<double>(fine(facts.missing_once)) / must *
+                                            rounding);
+      }
+      sums.of_runs[d] = after + least(amount, without);
+    }
+    for (double& bound : sums.of_runs) {
+      bound -= sums.gain;
+    }
+    sums.saves.assign(item_->sources.size(), 0);
+    for (std::size_t s = 0; s < item_->sources.size(); ++s) {
+      const Source& source = item_->sources[s];
+      const double pack = static_cast<double>(source.pack) * source.reach;
+      double saves = infinite;
+      for (const Pack& other : on_offer[v]) {
+        saves = std::min(saves, std::ceil(pack / other.amount) * other.cost);
+      }
+      sums.saves[s] = std::max(saves, salvage_ * static_cast<double>(source.pack)) / rounding;
+    }
+  }
+}
+
+double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& held) const {
+  const double bound = rest_of_amounts(visit, demand, held.reach);
+  return runs_ ? std::max(bound, sums_[visit].of_runs[demand] - held.saves) : bound;
+}
+
+double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand,
+                                        double reach) const {
   const Sums& sums = sums_[visit];
   const std::size_t demands = sums.unit.size();
   double bound = sums.cost[demands] - sums.cost[demand] - sums.gain;
@@ -114,10 +206,21 @@ double CompletionBound::rest(std::size_t visit, std::size_t demand, double reach
   return bound - std::min(until - needed_[demands], cap_) * salvage_;
 }
 
-double CompletionBound::reach(const Holding* begin, const Holding* end) const {
-  double sum = 0;
+CompletionBound::Held CompletionBound::pack(std::size_t visit, std::size_t source) const {
+  const Source& from = item_->sources[source];
+  return {static_cast<double>(from.pack) * from.reach, runs_ ? sums_[visit].saves[source] : 0};
+}
+
+CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* begin,
+                                            const Holding* end) const {
+  Held sum;
   for (const Holding* held = begin; held != end; ++held) {
-    sum += static_cast<double>(held->left) * item_->sources[held->source].reach;
+    const Source& from = item_->sources[held->source];
+    sum.reach += static_cast<double>(held->left) * from.reach;
+    if (runs_) {
+      const auto packs = static_cast<double>((held->left + from.pack - 1) / from.pack);
+      sum.saves += packs * sums_[visit].saves[held->source];
+    }
   }
   return sum;
 }

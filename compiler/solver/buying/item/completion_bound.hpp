@@ -10,18 +10,34 @@ namespace manciple::buying {
 /// A lower bound on what the rest of an item will cost: each demand that is not served yet at the
 /// least price per unit among the visits to come that may serve it (or at what it costs to do
 /// without), less what is held already, which serves whatever is dearest.
+///
+/// Of what comes in packs and does not freeze, another one may be higher: uses that are further
+/// apart than an opened pack lasts fall into runs, and no pack serves two of them, so that each run
+/// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
 class CompletionBound {
 public:
   /// Works out the bound for the terms (their charges are left out). The item must stay.
   void prepare(const Prepared& item, const Terms& terms);
 
-  /// Of the demands from `demand` on, with purchases at `visit` and later, if what is held can
-  /// serve `reach` units at most. The values that holdings count for as waste and as give are to be
-  /// taken off by the caller (see `optimistic`).
-  [[nodiscard]] double rest(std::size_t visit, std::size_t demand, double reach) const;
+  /// What is held can do at most.
+  struct Held {
+    double reach = 0; ///< units of demands that it serves
+    double saves = 0; ///< of packs: what they spare buying; only where runs count
 
-  /// How much of demands what is held can serve at most.
-  [[nodiscard]] double reach(const Holding* begin, const Holding* end) const;
+    Held& add(const Held& more, double times) {
+      reach += times * more.reach;
+      saves += times * more.saves;
+      return *this;
+    }
+  };
+  [[nodiscard]] Held held(std::size_t visit, const Holding* begin, const Holding* end) const;
+  /// Of one pack (or step) of a source.
+  [[nodiscard]] Held pack(std::size_t visit, std::size_t source) const;
+
+  /// Of the demands from `demand` on, with purchases at `visit` and later. The values that holdings
+  /// count for as waste and as give are to be taken off by the caller (see `refund`).
+  [[nodiscard]] double rest(std::size_t visit, std::size_t demand, const Held& held) const;
+
   /// What has been counted for holdings and may be given back when they are used.
   [[nodiscard]] Fine refund(const Holding* begin, const Holding* end) const;
 
@@ -34,7 +50,18 @@ private:
     std::vector<double> unit;
     /// What can be gained at most by buying for what is kept.
     double gain = 0;
+    /// By demand: what the runs from there on cost at least; by source: what a pack saves.
+    std::vector<double> of_runs;
+    std::vector<double> saves;
   };
+  /// A pack on offer.
+  struct Pack {
+    double amount = 0;
+    double cost = 0;
+    bool by_weight = false;
+  };
+  [[nodiscard]] double rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const;
+  void add_runs(std::vector<std::vector<Pack>> on_offer);
 
   const Prepared* item_ = nullptr;
   /// By visit, and once more for after the last.
@@ -43,6 +70,7 @@ private:
   std::vector<double> needed_;
   double salvage_ = 0;
   double cap_ = 0;
+  bool runs_ = false;
 };
 
 } // namespace manciple::buying

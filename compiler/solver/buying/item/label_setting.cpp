@@ -77,10 +77,10 @@ public:
       : item_(item),
         terms_(terms),
         memory_(memory),
-        service_(item),
+        room_(terms.room != nullptr && !terms.room->free() ? terms.room : nullptr),
+        service_(item, room_ == nullptr ? Lots::together : Lots::apart),
         work_(work),
-        most_(most),
-        room_(terms.room != nullptr && !terms.room->free() ? terms.room : nullptr) {
+        most_(most) {
     memory_.bound.prepare(item, terms);
     find_twins();
   }
@@ -99,7 +99,7 @@ public:
         buys_nothing_ = true;
         quick = pass();
       }
-      const double least = memory_.bound.rest(0, 0, start_reach_);
+      const double least = memory_.bound.rest(0, 0, start_held_);
       quick.bound = std::min(quick.cost, Cost{start_cost_ + static_cast<Fine>(least) - 1, 0});
       return quick;
     }
@@ -129,7 +129,7 @@ private:
     gave_up_ = false;
     PricedBranch start = service_.start();
     start.track.rates = room_;
-    start_reach_ = memory_.bound.reach(start.held.data(), start.held.data() + start.held.size());
+    start_held_ = memory_.bound.held(0, start.held.data(), start.held.data() + start.held.size());
     start_cost_ =
         start.cost - memory_.bound.refund(start.held.data(), start.held.data() + start.held.size());
     serve_block(start, 0, Cost{start.cost, 0}, -1);
@@ -178,7 +178,7 @@ private:
   Cost estimate(const Label& label, std::size_t visit, std::size_t demand) const {
     const Holding* const begin = held(label.first);
     const Holding* const end = held(label.end);
-    const double rest = memory_.bound.rest(visit, demand, memory_.bound.reach(begin, end));
+    const double rest = memory_.bound.rest(visit, demand, memory_.bound.held(visit, begin, end));
     Cost result = label.cost;
     result.value += static_cast<Fine>(std::floor(rest)) - 1 - memory_.bound.refund(begin, end);
     return result;
@@ -312,13 +312,12 @@ private:
     const std::size_t demand = item_.first_served[v];
     const Holding* const begin = held(before.first);
     const Holding* const end = held(before.end);
-    const double reach = memory_.bound.reach(begin, end);
+    const CompletionBound::Held before_it = memory_.bound.held(v, begin, end);
+    const CompletionBound::Held pack = memory_.bound.pack(v, source);
     const Fine refund = memory_.bound.refund(begin, end);
-    const double pack_reach = static_cast<double>(item_.sources[source].pack) *
-                              item_.sources[source].reach;
     const bool few_numbers = narrow_ && most > static_cast<int>(few_labels);
     if (few_numbers) {
-      find_likely_numbers(v, source, reach, most);
+      find_likely_numbers(v, source, before_it.reach, most);
     }
     for (int n = 1; n <= most && !gave_up_; ++n) {
       if (few_numbers && !std::binary_search(likely_.begin(), likely_.end(), n)) {
@@ -327,12 +326,13 @@ private:
       Label label = before;
       label.cost += terms_.of(item_, v, offer, n);
       if (!narrow_) {
-        const double rest = memory_.bound.rest(v, demand, reach + n * pack_reach);
+        CompletionBound::Held with = before_it;
+        const double rest = memory_.bound.rest(v, demand, with.add(pack, n));
         Cost least = label.cost;
         least.value += static_cast<Fine>(std::floor(rest)) - 1 - refund;
         if (least > limit_) {
           // Once all is served, more packs only cost more (but for those that make a deal full).
-          const bool all = reach + (n - 1) * pack_reach >= static_cast<double>(item_.wanted);
+          const bool all = with.reach - pack.reach >= static_cast<double>(item_.wanted);
           if (all && !item_.item->offers[offer].cost.has_deal()) {
             break;
           }
@@ -370,54 +370,114 @@ private:
     std::sort(likely_.begin(), likely_.end());
   }
 
-  /// Label a is no worse than b whatever follows: it holds no less, and what that may cost more (for
-  /// it may be given back less for what gives, and may have to keep what it holds more) does not
-  /// exceed what it is cheaper by.
+  /// Label a is no worse than b whatever follows: what it holds can stand in for all that b holds,
+  /// and what it may cost more (for it may be given back less for what gives, and have to keep what
+  /// it holds more) does not exceed what it is cheaper by.
   bool dominates(const Label& a, const Label& b) const {
     if (a.cost > b.cost) {
       return false;
     }
     Fine may_cost = 0;
-    std::uint32_t i = a.first;
-    for (std::uint32_t j = b.first; j < b.end; ++j, ++i) {
+    for (std::uint32_t j = b.first; j < b.end; ++j) {
       const Holding& other = memory_.pool[j];
-      for (; i < a.end && memory_.pool[i].key() < other.key(); ++i) {
-        may_cost += keeping(memory_.pool[i], memory_.pool[i].left);
-      }
-      if (i == a.end || memory_.pool[i].key() != other.key() ||
-          memory_.pool[i].left < other.left || !same_size(memory_.pool[i], other)) {
+      if (is_loose(other) ? !stands_in(a, b, other) : !has_as_much(a, other, may_cost)) {
         return false;
       }
-      may_cost += keeping(memory_.pool[i], memory_.pool[i].left - other.left);
-      if (memory_.pool[i].lent < other.lent) {
-        may_cost += value_of(other.lent - memory_.pool[i].lent, item_.item->lacking);
-      }
     }
-    for (; i < a.end; ++i) {
-      may_cost += keeping(memory_.pool[i], memory_.pool[i].left);
+    if (room_ != nullptr) {
+      may_cost += staying(a, b);
     }
+    may_cost += lent_less(a, b);
     return may_cost == 0 || a.cost + Cost{may_cost, 0} <= b.cost;
   }
 
-  /// The priced room of so much more of a holding, if it is kept.
-  Fine keeping(const Holding& held, Amount amount) const {
-    if (room_ == nullptr || amount == 0) {
-      return 0;
+  bool is_loose(const Holding& held) const {
+    return !held.open && !item_.sources[held.source].comes_in_packs;
+  }
+
+  /// Of loose things that can stand in for this one, a holds no less than b.
+  bool stands_in(const Label& a, const Label& b, const Holding& held) const {
+    const Prepared::Standing standing = item_.standing[held.source];
+    const auto sum = [&](const Label& label) {
+      Amount amount = 0;
+      for (std::uint32_t i = label.first; i < label.end; ++i) {
+        const Holding& one = memory_.pool[i];
+        const Prepared::Standing other = item_.standing[one.source];
+        amount += is_loose(one) && other.stands_in == standing.stands_in &&
+                          other.rank >= standing.rank
+                      ? one.left
+                      : 0;
+      }
+      return amount;
+    };
+    return sum(a) >= sum(b);
+  }
+
+  const Holding* find(const Label& label, const Holding& like) const {
+    for (std::uint32_t i = label.first; i < label.end; ++i) {
+      if (memory_.pool[i].key() == like.key()) {
+        return &memory_.pool[i];
+      }
     }
-    const Source& from = item_.sources[held.source];
-    const Day end = item_.last_day + 1;
-    if (held.open) {
-      return held.until >= item_.item->kept_day
-                 ? room_->of({amount, from.place, false, from.home, end}) +
-                       room_->of({amount, Place::freezer, true, from.home, end})
-                 : 0;
+    return nullptr;
+  }
+
+  /// Of packs, opened or not, the very same.
+  bool has_as_much(const Label& a, const Holding& held, Fine& may_cost) const {
+    const Holding* const same = find(a, held);
+    if (same == nullptr || same->left < held.left || !same_size(*same, held)) {
+      return false;
     }
-    if (item_.keeps_cool(held.source)) {
-      return room_->of({amount, from.place, false, from.home, end});
+    may_cost += value_of(std::max<Amount>(0, held.lent - same->lent), item_.item->lacking);
+    return true;
+  }
+
+  /// What gives, of what is loose.
+  Fine lent_less(const Label& a, const Label& b) const {
+    const auto sum = [&](const Label& label) {
+      Amount lent = 0;
+      for (std::uint32_t i = label.first; i < label.end; ++i) {
+        lent += is_loose(memory_.pool[i]) ? memory_.pool[i].lent : 0;
+      }
+      return lent;
+    };
+    return value_of(std::max<Amount>(0, sum(b) - sum(a)), item_.item->lacking);
+  }
+
+  /// What a holds more than b may have to be kept, and is used first where it goes off first, while
+  /// others wait: the priced room of so much from the day on which the oldest came home, to the end.
+  Fine staying(const Label& a, const Label& b) const {
+    Fine sum = 0;
+    for (std::uint32_t i = a.first; i < a.end; ++i) {
+      const Holding& held = memory_.pool[i];
+      const Source& from = item_.sources[held.source];
+      const Holding* const same = find(b, held);
+      Amount more = held.left - (same == nullptr ? 0 : same->left);
+      if (is_loose(held)) {
+        // The oldest of its class counts for all of it.
+        const std::size_t stands_in = item_.standing[held.source].stands_in;
+        const bool first = std::none_of(
+            memory_.pool.begin() + a.first, memory_.pool.begin() + i, [&](const Holding& other) {
+              return is_loose(other) && item_.standing[other.source].stands_in == stands_in;
+            });
+        more = first ? of_class(a, stands_in) - of_class(b, stands_in) : 0;
+      }
+      if (more > 0) {
+        const Day end = item_.last_day + 1;
+        sum += room_->of({more, from.place, false, from.home, end}) +
+               room_->of({more, Place::freezer, true, from.home, end});
+      }
     }
-    return item_.keeps_frozen(held.source)
-               ? room_->of({amount, Place::freezer, true, from.home, end})
-               : 0;
+    return sum;
+  }
+
+  Amount of_class(const Label& label, std::size_t stands_in) const {
+    Amount sum = 0;
+    for (std::uint32_t i = label.first; i < label.end; ++i) {
+      const Holding& one = memory_.pool[i];
+      sum += is_loose(one) && item_.standing[one.source].stands_in == stands_in ? one.left : 0;
+    }
+    return sum;
   }
 
   /// What was weighed is one pack, which is to be opened as a whole.
@@ -484,26 +544,30 @@ private:
   /// By source: so many packs need be bought there at most, for another visit will do as well.
   ///
   /// If an earlier visit sells the same offer under the same terms, and what is bought there can do
-  /// the same from this visit on, all of it may be bought there. If a later one does, and spoils no
-  /// sooner, only what is needed before that need be bought here. Either goes for offers without a
-  /// limit, at visits that are open and free to use.
+  /// the same from this visit on, all of it may be bought there, unless room costs something. If a
+  /// later one does, and spoils no sooner, only what is needed before that need be bought here.
+  /// Either goes for offers without a limit, at visits that are open and free to use.
   void find_twins() {
     twins_.assign(item_.sources.size(), std::numeric_limits<int>::max());
-    if (item_.required || room_ != nullptr) {
+    if (item_.required) {
       return;
     }
+    const bool earlier = room_ == nullptr && !item_.item->buy_late;
     for (std::size_t v = 0; v < item_.visits.size(); ++v) {
       const Visit& visit = item_.visits[v];
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
         const Offer& offer = item_.item->offers[visit.offers[o]];
-        if (offer.limit < std::numeric_limits<int>::max() || !is_free(v)) {
+        // What is weighed is one pack a visit: two visits are two packs.
+        const bool one_pack = offer.by_weight && offer.life.opened;
+        if (offer.limit < std::numeric_limits<int>::max() || one_pack || !is_free(v)) {
           continue;
         }
-        const std::size_t source = visit.sources[o];
-        if (!item_.item->buy_late && has_earlier_twin(v, o)) {
-          twins_[source] = 0;
-        } else if (item_.item->buy_late && !offer.cost.has_deal() && offer.till.less == 0 &&
-                   offer.life.ready == 0) {
+        // More lines count for less at the till.
+        const bool divides = !offer.cost.has_deal() && offer.life.ready == 0 &&
+                             (offer.till.less == 0 || terms_.discount_at(v) == 0);
+        if (earlier && has_earlier_twin(v, o)) {
+          twins_[visit.sources[o]] = 0;
+        } else if (!earlier && divides) {
           cap_by_later_twin(v, o);
         }
       }
@@ -540,17 +604,7 @@ private:
       if (!sold || !is_free(u) || terms_.discount_at(u) != terms_.discount_at(v)) {
         continue;
       }
-      const bool packs = item_.sources[source].comes_in_packs;
-      Amount needed = 0;
-      int uses = 0;
-      for (std::size_t d = item_.first_served[v]; d < item_.first_served[u]; ++d) {
-        if (item_.cool(source, d) || item_.frozen(source, d)) {
-          needed += item_.sources[source].spent_on(item_.demands[d], item_.demands[d].amount);
-          uses += packs ? 1 : 0;
-        }
-      }
-      const Amount pack = item_.sources[source].pack;
-      twins_[source] = static_cast<int>((needed + pack - 1) / pack) + uses;
+      twins_[source] = item_.packs_for(source, item_.first_served[v], item_.first_served[u]);
       return;
     }
   }
@@ -567,6 +621,7 @@ private:
     if (!is_possible(result.cost)) {
       return result;
     }
+    result.plan.apart = room_ != nullptr;
     std::vector<std::int32_t> path;
     for (; last >= 0; last = memory_.steps[static_cast<std::size_t>(last)].parent) {
       path.push_back(last);
@@ -592,10 +647,10 @@ private:
   const Prepared& item_;
   const Terms& terms_;
   Workspace::Memory& memory_;
+  const RoomRates* room_;
   Service<PricedTrack> service_;
   std::int64_t& work_;
   std::size_t most_;
-  const RoomRates* room_;
   std::vector<int> twins_;
   bool narrow_ = false;
   bool gave_up_ = false;
@@ -603,7 +658,7 @@ private:
   std::vector<int> likely_;
   std::size_t made_ = 0;
   Cost limit_ = impossible;
-  double start_reach_ = 0;
+  CompletionBound::Held start_held_;
   Fine start_cost_ = 0;
 };
 

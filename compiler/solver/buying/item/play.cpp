@@ -175,7 +175,7 @@ struct PlayTrack {
 
 class Player {
 public:
-  Player(const Prepared& item, const Plan& plan) : item_(item), plan_(plan), service_(item) {
+  Player(const Prepared& item, const Plan& plan) : item_(item), plan_(plan), service_(item, plan.apart ? Lots::apart : Lots::together) {
     notes_.item = &item;
     notes_.lacking.assign(item.demands.size(), 0);
     notes_.missing.assign(item.demands.size(), 0);

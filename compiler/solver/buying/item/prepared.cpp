@@ -11,6 +11,9 @@ __extension__ using Wide = __int128;
 
 constexpr Day far = std::numeric_limits<Day>::max();
 
+/// Of what is used more often, nothing is frozen that would keep unfrozen.
+constexpr std::size_t uses_to_freeze_for = 8;
+
 bool on_sale(const Offer& offer, const Stop& stop) {
   return offer.shop == stop.shop && offer.first_day <= stop.day() && stop.day() <= offer.last_day;
 }
@@ -41,6 +44,32 @@ Amount Source::served_by(const Demand& demand, Amount amount, Amount open) const
                              (Wide{demand.containers} * pack));
 }
 
+/// The rest of a pack is lost only when it goes off, and the next one is opened after that: so many
+/// times as there are uses further apart than an opened pack lasts. Or when a use must be fresh and
+/// the pack was frozen.
+int Prepared::packs_for(std::size_t s, std::size_t begin, std::size_t end) const {
+  const Source& source = sources[s];
+  Wide needed = 0;
+  Wide lost = 0;
+  Day opened = never;
+  for (std::size_t d = begin; d < end; ++d) {
+    if (!cool(s, d) && !frozen(s, d)) {
+      continue;
+    }
+    needed += source.spent_on(demands[d], demands[d].amount);
+    const Day day = demands[d].day - demands[d].slack;
+    if (opened == never || day > opened + source.opened || source.frozen_until != never ||
+        demands[d].slack > 0) {
+      ++lost;
+      opened = demands[d].day;
+    }
+  }
+  const bool weighed = !source.stock && item->offers[source.offer].by_weight;
+  const Wide packs =
+      Wide{up(needed, source.pack)} + (source.comes_in_packs && !weighed ? lost : Wide{0});
+  return static_cast<int>(std::min<Wide>(packs, std::numeric_limits<int>::max() / 2));
+}
+
 std::optional<std::size_t> Prepared::visit_at(StopId stop) const {
   for (std::size_t v = 0; v < visits.size(); ++v) {
     if (visits[v].stop == stop) {
@@ -68,6 +97,7 @@ public:
     add_who_serves_whom();
     add_room();
     add_equals();
+    add_standing();
     add_useful_packs();
     if (restriction_.required) {
       add_required(*restriction_.required);
@@ -247,7 +277,8 @@ private:
       const bool cool = limited(source.place) && item_.room_cool > 0 && !source.in_freezer;
       const bool frozen = limited(Place::freezer) && item_.room_frozen > 0 && freezes;
       out_.takes_room = out_.takes_room || cool || frozen;
-      out_.freezes_for_room = out_.freezes_for_room || (cool && freezes);
+      out_.freezes_for_room =
+          out_.freezes_for_room || (cool && freezes && out_.demands.size() <= uses_to_freeze_for);
     }
   }
 
@@ -278,12 +309,43 @@ private:
         std::size_t& same_as = out_.same_as_[v * count + s];
         same_as = s;
         const bool later = !out_.sources[s].stock && out_.sources[s].visit > v;
-        for (std::size_t other = 0; other < s && !out_.takes_room && !later; ++other) {
+        for (std::size_t other = 0; other < s && !later; ++other) {
           if (out_.same_as_[v * count + other] == other && same(other, s, out_.first_served[v])) {
             same_as = other;
             break;
           }
         }
+      }
+    }
+  }
+
+  // b does whatever a does. It came home later, so that it has taken less room.
+  bool is_no_worse(std::size_t b, std::size_t a) const {
+    const Source& x = out_.sources[a];
+    const Source& y = out_.sources[b];
+    return x.home <= y.home && x.cool_until <= y.cool_until && x.frozen_until <= y.frozen_until &&
+           y.ready <= std::max(x.ready, y.home) && x.place == y.place &&
+           x.in_freezer == y.in_freezer && out_.keeps_cool(a) == out_.keeps_cool(b) &&
+           out_.keeps_frozen(a) == out_.keeps_frozen(b);
+  }
+
+  void add_standing() {
+    std::vector<std::vector<std::size_t>> classes;
+    for (std::size_t s = 0; s < out_.sources.size(); ++s) {
+      const Source& source = out_.sources[s];
+      const auto chain =
+          std::find_if(classes.begin(), classes.end(), [&](const std::vector<std::size_t>& one) {
+            const Source& last = out_.sources[one.back()];
+            return !source.comes_in_packs && !last.comes_in_packs && source.kind == last.kind &&
+                   is_no_worse(s, one.back());
+          });
+      if (chain == classes.end()) {
+        classes.push_back({s});
+        out_.standing.push_back({classes.size() - 1, 0});
+      } else {
+        chain->push_back(s);
+        out_.standing.push_back({static_cast<std::size_t>(chain - classes.begin()),
+                                 chain->size() - 1});
       }
     }
   }
@@ -295,18 +357,9 @@ private:
       if (source.stock) {
         continue;
       }
-      Wide wanted = item_.salvage > 0 && out_.keeps(s) ? item_.salvage_cap : 0;
-      Wide uses = 0;
-      for (std::size_t d = 0; d < out_.demands.size(); ++d) {
-        if (out_.cool(s, d) || out_.frozen(s, d)) {
-          wanted += source.spent_on(out_.demands[d], out_.demands[d].amount);
-          ++uses;
-        }
-      }
+      const Wide kept = item_.salvage > 0 && out_.keeps(s) ? item_.salvage_cap : 0;
+      const Wide packs = Wide{up(kept, source.pack)} + out_.packs_for(s, 0, out_.demands.size());
       const Offer& offer = item_.offers[source.offer];
-      // Of packs that are opened, each demand may begin one that serves nothing else.
-      const Wide packs =
-          Wide{up(wanted, source.pack)} + (source.comes_in_packs && !offer.by_weight ? uses : 0);
       const PackPrice& cost = offer.cost;
       // A deal may be cheaper than fewer packs.
       const Wide rounded = cost.has_deal() ? up(packs, cost.deal_packs) * Wide{cost.deal_packs} : packs;

@@ -104,7 +104,9 @@ struct Prepared {
     return sources[source].cool_until >= item->kept_day;
   }
   [[nodiscard]] bool keeps_frozen(std::size_t source) const {
-    return sources[source].frozen_until >= item->kept_day;
+    // What is on hand and not frozen stays as it is if nothing needs it.
+    return sources[source].frozen_until >= item->kept_day &&
+           (!sources[source].stock || sources[source].in_freezer);
   }
   [[nodiscard]] bool keeps(std::size_t source) const {
     return keeps_cool(source) || keeps_frozen(source);
@@ -114,11 +116,19 @@ struct Prepared {
   bool takes_room = false;
   /// It may be better to freeze what would keep unfrozen, for lack of room.
   bool freezes_for_room = false;
-  /// By visit and source: a source that from the visit on can do the same (the first of them).
-  /// Itself if the item takes room, which depends on how long it has been there.
+  /// By visit and source: a source that from the visit on can do the same (the first of them), but
+  /// for the room that it has taken.
   [[nodiscard]] std::size_t same_as(std::size_t visit, std::size_t source) const {
     return same_as_[visit * sources.size() + source];
   }
+
+  /// Loose sources of one class can stand in for each other: one of a higher rank does all that one
+  /// of a lower rank does at no higher cost. Every other source is a class of its own.
+  struct Standing {
+    std::size_t stands_in = 0; ///< class
+    std::size_t rank = 0;
+  };
+  std::vector<Standing> standing;
 
   /// By source (of a visit): most packs that can matter: of which every one may serve something or
   /// be kept, or makes a deal full. More only cost more.
@@ -136,6 +146,8 @@ struct Prepared {
   bool barred = false;
 
   [[nodiscard]] std::optional<std::size_t> visit_at(StopId stop) const;
+  /// Most packs of a source that can each serve something of the demands [begin, end).
+  [[nodiscard]] int packs_for(std::size_t source, std::size_t begin, std::size_t end) const;
 
 private:
   friend class Preparation;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "buying/item/holding.hpp"
+#include "buying/item/plan.hpp"
 #include "buying/item/room_rates.hpp"
 
 namespace manciple::buying {
@@ -61,7 +62,8 @@ struct Branch {
 template <typename Track>
 class Service {
 public:
-  explicit Service(const Prepared& item) : item_(item), facts_(*item.item) {}
+  Service(const Prepared& item, Lots lots)
+      : item_(item), facts_(*item.item), apart_(lots == Lots::apart) {}
 
   /// The stock.
   Branch<Track> start() const {
@@ -107,14 +109,15 @@ public:
   }
   /// Something is put together there.
   bool changes(const Holding* begin, const Holding* end, std::size_t visit) const {
-    return !item_.takes_room && std::any_of(begin, end, [&](const Holding& one) {
+    return !apart_ && std::any_of(begin, end, [&](const Holding& one) {
       return !one.open && item_.same_as(visit, one.source) != one.source;
     });
   }
 
   /// What n packs bought at a visit are held as.
   Holding bought(std::size_t visit, std::size_t source, int packs) const {
-    return unopened_of(item_.same_as(visit, source), item_.sources[source].pack * packs);
+    return unopened_of(apart_ ? source : item_.same_as(visit, source),
+                       item_.sources[source].pack * packs);
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
@@ -155,12 +158,14 @@ private:
   };
   struct Alternative {
     Candidate candidate;
-    Amount packs = 0; ///< 0: as much as there is and is needed
+    Amount packs = 0;   ///< 0: as much as there is and is needed
+    bool none = false;  ///< the demand goes without
   };
 
   std::size_t begin(std::size_t block) const {
     return block == 0 ? 0 : item_.first_served[block - 1];
   }
+  bool freezes_for_room() const { return apart_ && item_.freezes_for_room; }
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
@@ -185,7 +190,7 @@ private:
         continue;
       }
       if (const std::optional<std::size_t> opened = opened_cool(branch.held, demand)) {
-        take(branch, demand, {{*opened, Way::open, 0, false, false}, 0}, open);
+        take(branch, demand, {{*opened, Way::open, 0, false, false}}, open);
         continue;
       }
       std::vector<Alternative>& ways = scratch(depth).alternatives;
@@ -278,7 +283,7 @@ private:
           const std::uint32_t from = held[one.at].source;
           return item_.end_of_use[from] > d + 1 || item_.keeps(from);
         });
-    const bool settled = !candidates.empty() && !useful_later && !item_.freezes_for_room;
+    const bool settled = !candidates.empty() && !useful_later && !freezes_for_room();
     if (item_.demands[d].takes_frozen && !settled) {
       add_frozen(held, d, open, candidates);
     }
@@ -309,12 +314,13 @@ private:
   void add_frozen(const Holdings& held, std::size_t d, const Open& open,
                   std::vector<Candidate>& candidates) const {
     const Demand& demand = item_.demands[d];
-    const Amount least = std::min(facts_.least_frozen, demand.amount - demand.give);
+    const Amount least =
+        open.frozen ? 0 : std::min(facts_.least_frozen, demand.amount - demand.give);
     for (std::size_t i = 0; i < held.size(); ++i) {
       const Holding& one = held[i];
       const Source& from = source(one);
-      const Amount part = from.served_by(demand, one.free(), open.amount);
-      if (part == 0 || part < least) {
+      if (one.free() == 0 ||
+          from.served_by(demand, free_frozen(held, from.kind, d), open.amount) < least) {
         continue;
       }
       const auto add = [&](Way way, bool packs) {
@@ -325,7 +331,7 @@ private:
           add(Way::of_portion, false);
         }
       } else if (item_.frozen(one.source, d) &&
-                 (!item_.cool(one.source, d) || item_.freezes_for_room)) {
+                 (!item_.cool(one.source, d) || freezes_for_room())) {
         if (!from.comes_in_packs) {
           add(Way::loose, false);
         } else {
@@ -336,6 +342,19 @@ private:
         }
       }
     }
+  }
+
+  /// What there is of a kind for the demand from the freezer.
+  Amount free_frozen(const Holdings& held, std::size_t kind, std::size_t d) const {
+    Amount sum = 0;
+    for (const Holding& one : held) {
+      const bool serves =
+          one.open ? one.frozen_until != never &&
+                         one.frozen_until >= item_.demands[d].day - item_.demands[d].slack
+                   : item_.frozen(one.source, d);
+      sum += source(one).kind == kind && serves ? one.free() : 0;
+    }
+    return sum;
   }
 
   /// The way in which something that is open or loose serves the demand without more ado; with
@@ -376,20 +395,27 @@ private:
                          std::vector<Alternative>& ways, std::vector<Candidate>& candidates) const {
     find_candidates(held, d, open, candidates);
     ways.clear();
+    // There may be no room to freeze it.
+    if (apart_ && !candidates.empty() &&
+        std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
+          return from_freezer(one.way) && !one.back && !source(held[one.at]).in_freezer;
+        })) {
+      ways.push_back({{}, 0, true});
+    }
     if (candidates.size() == 1 && candidates.front().order >= open.after) {
-      ways.push_back({candidates.front(), 0});
+      ways.push_back({candidates.front()});
       return true;
     }
     for (const Candidate& one : candidates) {
       if (!one.packs) {
-        ways.push_back({one, 0});
+        ways.push_back({one});
         continue;
       }
       const Holding& holding = held[one.at];
       const Amount pack = pack_of(holding);
       const Amount needed = source(holding).spent_on(item_.demands[d], open.amount);
       if (pack > needed) {
-        ways.push_back({one, 1}); // the last pack: whichever
+        ways.push_back({one, 1, false}); // the last pack: whichever
         continue;
       }
       // Full packs, kind by kind in one order, so that no two ways open the same packs.
@@ -398,17 +424,21 @@ private:
       }
       const Amount most = std::min(needed / pack, holding.left / pack);
       if (most > packs_to_choose) {
-        ways.assign(1, {one, most}); // with so many, it makes no odds
+        ways.assign(1, {one, most, false}); // with so many, it makes no odds
         return true;
       }
       for (Amount n = most; n > 0; --n) {
-        ways.push_back({one, n});
+        ways.push_back({one, n, false});
       }
     }
     return candidates.empty() || !ways.empty();
   }
 
   void take(Branch<Track>& branch, std::size_t d, const Alternative& way, Open& open) {
+    if (way.none) {
+      miss(branch, d, open);
+      return;
+    }
     const Demand& demand = item_.demands[d];
     const Candidate& candidate = way.candidate;
     open.frozen = open.frozen || from_freezer(candidate.way);
@@ -623,6 +653,7 @@ private:
 
   const Prepared& item_;
   const Item& facts_;
+  bool apart_;
   std::deque<Scratch> scratch_;
   std::optional<std::span<const std::uint32_t>> script_;
 };

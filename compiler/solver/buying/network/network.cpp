@@ -211,6 +211,7 @@ void Network::add(const Path& path, Bundle& bundle) const {
 
 Plan Network::plan(const Path& path) const {
   Plan plan;
+  plan.apart = item_->takes_room;
   for (const std::size_t e : path) {
     const Edge& edge = edges[e];
     for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {

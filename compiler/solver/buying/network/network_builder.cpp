@@ -47,7 +47,8 @@ public:
         facts_(*item_.item),
         most_(most),
         effort_(effort),
-        service_(item_),
+        lots_(item_.takes_room ? Lots::apart : Lots::together),
+        service_(item_, lots_),
         room_(room_rates(model, at, facts_)),
         network_(network) {
     terms_.room = &room_;
@@ -155,23 +156,24 @@ private:
     const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
     const OfferId id = offer_of(stage);
     const Offer& offer = facts_.offers[id];
-    const Source& from = item_.sources[source];
-    const int most = most_packs(stage);
+      const int most = most_packs(stage);
     const bool must = item_.required && item_.required->visit == stage.visit &&
                       item_.required->offer == id;
-    const double reach = bound_.reach(begin, end);
+    const CompletionBound::Held before_it = bound_.held(stage.visit, begin, end);
+    const CompletionBound::Held pack = bound_.pack(stage.visit, source);
     const Fine refund = bound_.refund(begin, end);
     const Holdings before(begin, end);
     for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
       const Cost paid = n == 0 ? Cost{} : terms_.of(item_, stage.visit, id, n);
-      const double more = static_cast<double>(n) * static_cast<double>(from.pack) * from.reach;
+      CompletionBound::Held with = before_it;
+      with.add(pack, n);
       const Fine so_far = from_start_[node] + paid.value;
       const double least =
           static_cast<double>(so_far - refund) +
-          bound_.rest(stage.visit, item_.first_served[stage.visit], reach + more);
+          bound_.rest(stage.visit, item_.first_served[stage.visit], with);
       if (least > static_cast<double>(limit_) + 1) {
         // Once all is served, more packs only cost more (but for those that make a deal full).
-        const bool all = reach + more >= static_cast<double>(item_.wanted);
+        const bool all = with.reach >= static_cast<double>(item_.wanted);
         if (all && !offer.cost.has_deal()) {
           break;
         }
@@ -228,7 +230,7 @@ private:
   /// A service that is not in the middle of another block.
   Service<StayTrack>& service_at(std::size_t block) {
     while (services_.size() <= block) {
-      services_.emplace_back(item_);
+      services_.emplace_back(item_, lots_);
     }
     return services_[block];
   }
@@ -246,7 +248,7 @@ private:
     const Holding* const end = begin + way.held.size();
     double to_come = 0;
     if (visit < item_.visits.size()) {
-      to_come = bound_.rest(visit, item_.first_served[visit], bound_.reach(begin, end)) -
+      to_come = bound_.rest(visit, item_.first_served[visit], bound_.held(visit, begin, end)) -
                 static_cast<double>(bound_.refund(begin, end));
     }
     if (static_cast<double>(so_far) + to_come > static_cast<double>(limit_) + 1) {
@@ -283,6 +285,7 @@ private:
   const Item& facts_;
   std::size_t most_;
   Effort& effort_;
+  Lots lots_;
   Service<StayTrack> service_;
   std::deque<Service<StayTrack>> services_;
   RoomRates room_;
