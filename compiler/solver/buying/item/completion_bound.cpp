@@ -27,7 +27,8 @@ double least_of_pack(const Offer& offer, Fine discount) {
 
 } // namespace
 
-void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
+void CompletionBound::prepare(const Prepared& item, const Terms& terms,
+                              const std::vector<int>& most) {
   item_ = &item;
   const Item& facts = *item.item;
   const std::size_t demands = item.demands.size();
@@ -64,6 +65,9 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms) {
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
         const Offer& offer = facts.offers[visit.offers[o]];
         const std::size_t s = visit.sources[o];
+        if (most[s] == 0) {
+          continue;
+        }
         const Source& source = item.sources[s];
         const double pack = least_of_pack(offer, terms.discount_at(v));
         const double unit = pack / static_cast<double>(source.pack);

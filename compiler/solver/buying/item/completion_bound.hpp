@@ -16,8 +16,9 @@ namespace manciple::buying {
 /// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
 class CompletionBound {
 public:
-  /// Works out the bound for the terms (their charges are left out). The item must stay.
-  void prepare(const Prepared& item, const Terms& terms);
+  /// Works out the bound for the terms (their charges are left out), if no more than `most` packs of
+  /// each source are bought. The item must stay.
+  void prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most);
 
   /// What is held can do at most.
   struct Held {

@@ -81,8 +81,8 @@ public:
         service_(item, room_ == nullptr ? Lots::together : Lots::apart),
         work_(work),
         most_(most) {
-    memory_.bound.prepare(item, terms);
-    find_twins();
+    find_most();
+    memory_.bound.prepare(item, terms, most_packs_);
   }
 
   Outcome run() {
@@ -111,7 +111,7 @@ public:
   }
 
 private:
-  static constexpr std::size_t narrow_labels = 3;
+  static constexpr std::size_t narrow_labels = 8;
   /// In the first pass, more than this are not carried on within a visit.
   static constexpr std::size_t few_labels = 32;
   /// With so few, an upper limit does not save what it costs.
@@ -256,12 +256,7 @@ private:
     const auto o = static_cast<std::size_t>(
         std::find(visit.offers.begin(), visit.offers.end(), offer) - visit.offers.begin());
     const std::size_t source = visit.sources[o];
-    int most = buys_nothing_ ? 0 : item_.useful_packs[source];
-    if (at_least_one) {
-      most = std::max(most, 1);
-    } else {
-      most = std::min(most, twins_[source]);
-    }
+    const int most = buys_nothing_ ? (at_least_one ? 1 : 0) : most_packs_[source];
     const std::size_t labels = memory_.front.size();
     for (std::size_t i = 0; i < labels && !gave_up_; ++i) {
       extend(memory_.front[i], v, source, offer, most);
@@ -541,15 +536,22 @@ private:
     front.swap(memory_.base);
   }
 
-  /// By source: so many packs need be bought there at most, for another visit will do as well.
+  /// By source: so many packs need be bought there at most. For they must be of use, and another
+  /// visit may do as well.
   ///
   /// If an earlier visit sells the same offer under the same terms, and what is bought there can do
   /// the same from this visit on, all of it may be bought there, unless room costs something. If a
   /// later one does, and spoils no sooner, only what is needed before that need be bought here.
   /// Either goes for offers without a limit, at visits that are open and free to use.
-  void find_twins() {
-    twins_.assign(item_.sources.size(), std::numeric_limits<int>::max());
+  void find_most() {
+    most_packs_ = item_.useful_packs;
     if (item_.required) {
+      const Visit& visit = item_.visits[item_.required->visit];
+      for (std::size_t o = 0; o < visit.offers.size(); ++o) {
+        if (visit.offers[o] == item_.required->offer) {
+          most_packs_[visit.sources[o]] = std::max(most_packs_[visit.sources[o]], 1);
+        }
+      }
       return;
     }
     const bool earlier = room_ == nullptr && !item_.item->buy_late;
@@ -566,7 +568,7 @@ private:
         const bool divides = !offer.cost.has_deal() && offer.life.ready == 0 &&
                              (offer.till.less == 0 || terms_.discount_at(v) == 0);
         if (earlier && has_earlier_twin(v, o)) {
-          twins_[visit.sources[o]] = 0;
+          most_packs_[visit.sources[o]] = 0;
         } else if (!earlier && divides) {
           cap_by_later_twin(v, o);
         }
@@ -604,7 +606,9 @@ private:
       if (!sold || !is_free(u) || terms_.discount_at(u) != terms_.discount_at(v)) {
         continue;
       }
-      twins_[source] = item_.packs_for(source, item_.first_served[v], item_.first_served[u]);
+      most_packs_[source] =
+          std::min(most_packs_[source],
+                   item_.packs_for(source, item_.first_served[v], item_.first_served[u]));
       return;
     }
   }
@@ -651,7 +655,7 @@ private:
   Service<PricedTrack> service_;
   std::int64_t& work_;
   std::size_t most_;
-  std::vector<int> twins_;
+  std::vector<int> most_packs_;
   bool narrow_ = false;
   bool gave_up_ = false;
   bool buys_nothing_ = false;

@@ -247,6 +247,12 @@ private:
     const std::size_t count = out_.demands.size();
     out_.can_.assign(out_.sources.size() * count, 0);
     out_.end_of_use.assign(out_.sources.size(), 0);
+    out_.end_of_fresh_use.assign(out_.sources.size(), 0);
+    for (const Demand& demand : out_.demands) {
+      if (demand.takes_frozen) {
+        out_.last_frozen_use = std::max(out_.last_frozen_use, demand.day);
+      }
+    }
     for (std::size_t s = 0; s < out_.sources.size(); ++s) {
       const Source& source = out_.sources[s];
       for (std::size_t d = source.stock ? 0 : out_.first_served[source.visit]; d < count; ++d) {
@@ -265,6 +271,7 @@ private:
         out_.can_[s * count + d] = can;
         if (can != 0) {
           out_.end_of_use[s] = d + 1;
+          out_.end_of_fresh_use[s] = demand.takes_frozen ? out_.end_of_fresh_use[s] : d + 1;
         }
       }
     }

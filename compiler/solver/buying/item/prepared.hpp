@@ -94,6 +94,9 @@ struct Prepared {
   }
   /// By source: one more than the last demand that it may serve; 0 if none.
   std::vector<std::size_t> end_of_use;
+  /// Likewise, that must be fresh; and, of all demands, that takes frozen food.
+  std::vector<std::size_t> end_of_fresh_use;
+  Day last_frozen_use = never;
   /// The first day on which one of the demands from `demand` on may be eaten, of all or of those
   /// that take frozen food.
   [[nodiscard]] Day earliest(std::size_t demand, bool frozen) const {

@@ -277,15 +277,17 @@ private:
                        std::vector<Candidate>& candidates) const {
     candidates.clear();
     add_cool(held, d, candidates);
-    // What will be of no other use comes before what is in the freezer.
-    const bool useful_later =
-        std::any_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
-          const std::uint32_t from = held[one.at].source;
-          return item_.end_of_use[from] > d + 1 || item_.keeps(from);
-        });
-    const bool settled = !candidates.empty() && !useful_later && !freezes_for_room();
-    if (item_.demands[d].takes_frozen && !settled) {
+    if (item_.demands[d].takes_frozen) {
+      const std::vector<Candidate> cool = candidates;
       add_frozen(held, d, open, candidates);
+      // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that is
+      // of use to others.
+      std::erase_if(candidates, [&](const Candidate& one) {
+        return from_freezer(one.way) && !cool.empty() && !freezes_for_room() &&
+               std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
+                 return can_wait(held[one.at], held[other.at], d);
+               });
+      });
     }
     // What is lent is taken back rather than that a pack is opened or the freezer is asked.
     if (std::all_of(candidates.begin(), candidates.end(), [](const Candidate& one) {
@@ -293,6 +295,17 @@ private:
         })) {
       add_lent(held, d, candidates);
     }
+  }
+
+  /// What is frozen can do later whatever the other, which is good unfrozen now, could do later.
+  bool can_wait(const Holding& frozen, const Holding& cool, std::size_t d) const {
+    if (item_.end_of_use[cool.source] <= d + 1 && !item_.keeps(cool.source)) {
+      return true;
+    }
+    const Day until = frozen.open ? frozen.frozen_until : source(frozen).frozen_until;
+    const bool keeps = is_kept(frozen) || !item_.keeps(cool.source);
+    return item_.end_of_fresh_use[cool.source] <= d + 1 && keeps && !source(cool).comes_in_packs &&
+           (until >= item_.last_frozen_use || until >= source(cool).frozen_until);
   }
 
   static constexpr std::size_t way_count = 6;

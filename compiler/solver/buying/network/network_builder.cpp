@@ -59,7 +59,7 @@ public:
         stages_.push_back({v, o});
       }
     }
-    bound_.prepare(item_, terms_);
+    bound_.prepare(item_, terms_, std::vector<int>(item_.sources.size(), 1));
   }
 
   void build(Fine slack, std::optional<Cost> known) {
