@@ -110,7 +110,7 @@ std::string left_markdown(const Compiled& compiled) {
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
     Rational left = lot.amount;
-    for (const resolve::StockUse& used : compiled.resolved.from_stock) {
+    for (const purchase::StockUse& used : compiled.shopping.from_stock) {
       left -= used.lot == l ? used.amount : Rational(0);
     }
     const bool gone = lot.use_by && *lot.use_by <= plan.until;

@@ -96,7 +96,7 @@ std::string summary(const Compiled& compiled) {
                        money(compiled, *budget > shopping.paid ? *budget - shopping.paid
                                                                : shopping.paid - *budget));
   }
-  const bool proven = shopping.solution.status == purchase::Status::optimal;
+  const bool proven = shopping.proven();
   out += fmt::format("{}\n", proven ? "No cheaper way of shopping meets this plan (proven)."
                                     : "A cheaper way of shopping may exist.");
   return out;

@@ -1,7 +1,7 @@
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
-#include "purchase/otherwise.hpp"
+#include "purchase/other_offers.hpp"
 
 #include <fmt/format.h>
 
@@ -79,7 +79,7 @@ std::string Tree::run() {
   for (const resolve::Use& u : resolved.uses) {
     needed += u.food == food_ ? u.amount : Rational(0);
   }
-  for (const resolve::StockUse& s : resolved.from_stock) {
+  for (const purchase::StockUse& s : shopping.from_stock) {
     stock += resolved.uses[s.use].food == food_ ? s.amount : Rational(0);
   }
   for (const purchase::Line& l : shopping.lines) {
@@ -97,14 +97,14 @@ std::string Tree::run() {
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
     Rational used = 0;
-    for (const resolve::StockUse& s : resolved.from_stock) {
+    for (const purchase::StockUse& s : shopping.from_stock) {
       used += s.lot == l ? s.amount : Rational(0);
     }
     if (*lot.what.food() != food_ || used == 0) {
       continue;
     }
     out_ += fmt::format("\non hand: {}\n", lot.what.text);
-    for (const resolve::StockUse& s : resolved.from_stock) {
+    for (const purchase::StockUse& s : shopping.from_stock) {
       if (s.lot == l) {
         use(resolved.uses[s.use], s.amount, 1);
       }
@@ -157,7 +157,7 @@ void Tree::in_its_place(std::size_t line) {
 
 // What the other offers would come to, and why the one with the lowest price a unit may lose.
 void Tree::others() {
-  const auto ways = purchase::otherwise(compiled_.kitchen, compiled_.shopping, food_);
+  const auto ways = purchase::other_offers(compiled_.kitchen, compiled_.shopping, food_);
   if (ways.empty()) {
     return;
   }
@@ -168,7 +168,7 @@ void Tree::others() {
     const kitchen::Offer& offer = shop.offers[way.offer];
     std::string what;
     if (!way.more) {
-      what = "cannot be: it would not keep, or is not to be had in time";
+      what = "not possible: it would not keep, or no trip is in time";
     } else if (*way.more == 0) {
       what = way.on_the_list ? "as on the list" : "the same in all";
     } else {

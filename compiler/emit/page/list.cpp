@@ -83,7 +83,7 @@ std::string list_section(const Compiled& compiled) {
         "<p class=check><b>See that there is some</b> (used without an amount): {}</p>\n",
         text::join(names, ", "));
   }
-  const bool proven = compiled.shopping.solution.status == purchase::Status::optimal;
+  const bool proven = compiled.shopping.proven();
   out += fmt::format("<p class=proof>{}</p>\n</section>\n",
                      proven ? "No cheaper way of shopping meets this plan (proven)."
                             : "A cheaper way of shopping may exist.");

@@ -3,8 +3,6 @@
 #include "emit/page/strips.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
-#include "purchase/bundle.hpp"
-#include "purchase/good.hpp"
 
 #include <fmt/format.h>
 
@@ -102,20 +100,6 @@ std::string spend(const Compiled& compiled) {
   return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
 }
 
-// Litres taken on each night in one place: what is on hand, by which the model's room falls short
-// of the capacity, and what is bought, in the solver's millionths of a microlitre.
-std::vector<double> litres(const purchase::Model& model, const purchase::RoomSums& taken,
-                           foods::Place place, const Rational& capacity) {
-  const auto p = static_cast<std::size_t>(place);
-  std::vector<double> out;
-  for (std::size_t night = 0; night < model.room[p].size(); ++night) {
-    const Rational on_hand = capacity - Rational(model.room[p][night]) / 1'000'000;
-    const Rational bought = Rational(taken[p][night]) / 1'000'000 / 1'000'000;
-    out.push_back(to_double(on_hand + bought));
-  }
-  return out;
-}
-
 // To a tenth; a whole number stays whole.
 std::string tenth(double value) {
   const auto tenths = std::llround(value * 10);
@@ -150,12 +134,6 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::fridge, household.fridge_litres},
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
-  const purchase::Model& model = compiled.shopping.lowered.model;
-  std::vector<purchase::Prepared> goods;
-  for (const purchase::Good& good : model.goods) {
-    goods.push_back(purchase::prepare(model, good));
-  }
-  const auto room_taken = purchase::all_room_taken(model, goods, compiled.shopping.solution);
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
@@ -163,7 +141,10 @@ std::string room(const Compiled& compiled) {
     if (!capacity) {
       continue;
     }
-    const std::vector<double> taken = litres(model, room_taken, place, *capacity);
+    std::vector<double> taken;
+    for (const Rational& night : compiled.shopping.litres[static_cast<std::size_t>(place)]) {
+      taken.push_back(to_double(night));
+    }
     const double top = to_double(*capacity);
     std::string path = fmt::format("M0 {}", tenth(top));
     for (std::size_t night = 0; night < taken.size(); ++night) {
