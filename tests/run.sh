@@ -55,6 +55,7 @@ check "README shows what the program prints" python3 tests/readme.py build/relea
 check "the calendar and the table say what the result says" bash tests/emit/calendar_and_table.sh build/release/manciple
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
 grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' build/check/script.log || true
+check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
 check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
 
 echo

@@ -11,8 +11,8 @@ namespace manciple::cli {
 /// What `build` is asked for.
 struct BuildRequest {
   std::string plan;
-  std::string out;    ///< the folder to write to; empty: out/ and the plan's name
-  double search = 1;  ///< how hard to look for the cheapest list, times the usual work
+  std::string out;     ///< the folder to write to; empty: out/ and the plan's name
+  double search = 1;   ///< how hard to look for the cheapest list, times the usual work
   bool strict = false; ///< what is still to be found is an error
 };
 
@@ -24,5 +24,9 @@ int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
 int prep(const std::string& plan);
+/// The keys of a kind of file (all kinds where it is empty), with what stands at each.
+int keys(const std::string& kind);
+/// The JSON Schema of a kind of file, for editors.
+int schema(const std::string& kind);
 
 } // namespace manciple::cli

@@ -150,8 +150,7 @@ void Check::check_said(const Plate& plate, const Recipe& recipe,
                        std::optional<std::size_t> through) {
   for (const Allergen allergen : recipe.may_contain) {
     if (holds(plate.person.avoids, allergen)) {
-      refuse(plate, through, foods::name(allergen),
-             fmt::format("{} may contain it", recipe.name));
+      refuse(plate, through, foods::name(allergen), fmt::format("{} may contain it", recipe.name));
     }
   }
 }

@@ -88,7 +88,7 @@ struct LabelCheck {
 
 struct Resolved {
   std::vector<std::vector<Rational>> servings; ///< by meal and dish
-  std::vector<Making> makings; ///< what needs a making stands before it
+  std::vector<Making> makings;                 ///< what needs a making stands before it
   std::vector<std::vector<DishShare>> shares;  ///< by making: the dishes it ends up in, by meal
   std::vector<Use> uses;                       ///< by food's name, then date
   std::vector<LabelCheck> labels;
