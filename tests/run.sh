@@ -56,6 +56,7 @@ check "the calendar and the table say what the result says" bash tests/emit/cale
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
 grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' build/check/script.log || true
 check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
+check "a build that is killed leaves no mixture" python3 tests/cli/kills.py build/release/manciple
 check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
 
 echo

@@ -45,6 +45,15 @@ int check_file(const std::string& file) {
   return code;
 }
 
+// Whether a plan stands in a folder, however deep: that folder is the house's, and not to be
+// replaced.
+bool holds(const std::string& folder, const std::string& plan) {
+  std::error_code none;
+  const auto inner = std::filesystem::weakly_canonical(plan, none)
+                         .lexically_relative(std::filesystem::weakly_canonical(folder, none));
+  return !none && !inner.empty() && *inner.begin() != "..";
+}
+
 // out/ and the plan's name, beside the folder that the plan is in; nothing where that is no name.
 std::optional<std::string> usual_folder(const std::string& plan) {
   const std::string name = std::filesystem::path(plan).stem().string();
@@ -60,6 +69,11 @@ int build(const BuildRequest& request) {
   const auto out = request.out.empty() ? usual_folder(request.plan) : std::optional(request.out);
   if (!out) {
     complain("manciple: '{}' gives the folder no name; give one with --out\n", request.plan);
+    return bad_input;
+  }
+  if (holds(*out, request.plan)) {
+    complain("manciple: the plan itself stands in '{}'; give a folder of its own with --out\n",
+             *out);
     return bad_input;
   }
   purchase::Search search;
