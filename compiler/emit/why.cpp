@@ -39,8 +39,7 @@ void Tree::dish(const resolve::DishRef& ref, const Rational& amount, bool leftov
   const kitchen::Meal& meal = compiled_.plan().meals[ref.meal];
   line(depth, amount,
        fmt::format("{} {}: {}{}", text::print_day(meal.date), meal.slot,
-                   leftovers ? "leftovers of " : "",
-                   dish_name(compiled_, meal.dishes[ref.dish])));
+                   leftovers ? "leftovers of " : "", dish_name(compiled_, meal.dishes[ref.dish])));
 }
 
 // The dishes that a making ends up in, each with its share of the amount.
