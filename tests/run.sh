@@ -58,6 +58,7 @@ grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' build/
 check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
 check "a build that is killed leaves no mixture" python3 tests/cli/kills.py build/release/manciple
 check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
+check "whatever files say, the program ends well" bash tests/cli/endure.sh build/check/manciple
 
 echo
 if [ "$skipped" -gt 0 ]; then

@@ -40,11 +40,13 @@ std::optional<int> read_clock(const text::Node& node, text::Diagnostics& diagnos
 }
 
 std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a time such as 8 min or 1 h 30 min", text::parse_minutes);
+  return read(node, diagnostics, "a time such as 8 min or 1 h 30 min, at most 60 days",
+              text::parse_minutes);
 }
 
 std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a time such as 4 days or 3 months", text::parse_days);
+  return read(node, diagnostics, "a time such as 4 days or 3 months, at most 100 years",
+              text::parse_days);
 }
 
 std::optional<measure::Rational> read_number(const text::Node& node,

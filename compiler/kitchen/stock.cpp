@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace manciple::kitchen {
 namespace {
 
@@ -36,6 +38,9 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
   lot.thawed = lot.what.note.find("thawed") != std::string::npos;
+  // A later date only means "for ever".
+  const text::Date latest = counted + std::chrono::days(text::longest_days);
+  lot.use_by = lot.use_by ? std::min(*lot.use_by, latest) : lot.use_by;
   const auto& keeps =
       lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
