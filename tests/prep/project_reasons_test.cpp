@@ -1,10 +1,10 @@
 // Each conclusion of the scheduling engine must follow from the reasons that it gives for it: what
 // is learnt from a contradiction is built of these.
 
+#include "dice.hpp"
 #include "prep/project_energy.hpp"
 #include "prep/project_lessons.hpp"
 #include "prep/project_timetable.hpp"
-#include "purchase/dice.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,8 +12,6 @@
 
 namespace manciple::prep::engine {
 namespace {
-
-using purchase::Dice;
 
 constexpr int latest = 6; // start
 

@@ -5,11 +5,10 @@
 #include <memory>
 
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 
 namespace manciple::buying {
 namespace {
-
-constexpr std::size_t most_ways = 400'000;
 
 /// Notes what a branch takes of what is shared.
 struct WayTrack {
@@ -42,7 +41,7 @@ using Ways = std::map<Shared, Fine>;
 
 class Trials {
 public:
-  explicit Trials(const Model& model) : model_(model) {
+  Trials(const Model& model, std::size_t most) : model_(model), most_ways_(most) {
     nights_ = static_cast<std::size_t>(model.last_day) + 1;
   }
 
@@ -52,7 +51,7 @@ public:
               0}};
     for (const Item& item : model_.items) {
       const std::optional<Ways> ways = ways_of(item);
-      if (!ways || all.size() * ways->size() > 4 * most_ways) {
+      if (!ways || all.size() * ways->size() > 4 * most_ways_) {
         return std::nullopt;
       }
       Ways next;
@@ -123,14 +122,15 @@ private:
     tried_ = 0;
     services_.clear();
     for (std::size_t block = 0; block <= item_.visits.size(); ++block) {
-      services_.push_back(std::make_unique<Service<WayTrack>>(item_, item_.takes_room ? Lots::apart : Lots::together));
+      services_.push_back(std::make_unique<Service<WayTrack>>(
+          item_, item_.takes_room ? Lots::apart : Lots::together));
     }
     Branch<WayTrack> start = services_[0]->start();
     const Shared nothing{std::vector<Money>(model_.stops.size(), 0), {}};
     const Fine cost = start.cost;
     start.cost = 0;
     serve(start, 0, nothing, cost);
-    if (tried_ > most_ways) {
+    if (tried_ > most_ways_) {
       return std::nullopt;
     }
     return ways_;
@@ -138,7 +138,7 @@ private:
 
   void serve(Branch<WayTrack>& branch, std::size_t block, const Shared& shared, Fine cost) {
     services_[block]->run(branch, block, [&](const Branch<WayTrack>& way) {
-      if (++tried_ > most_ways) {
+      if (++tried_ > most_ways_) {
         return;
       }
       if (block == item_.visits.size()) {
@@ -165,7 +165,7 @@ private:
 
   void buy(const Branch<WayTrack>& branch, std::size_t visit, std::size_t offer,
            const Shared& shared, Fine cost) {
-    if (tried_ > most_ways) {
+    if (tried_ > most_ways_) {
       return;
     }
     const Visit& here = item_.visits[visit];
@@ -182,18 +182,32 @@ private:
     }
     std::int64_t most = wanted / facts.pack + 1 + facts.cost.deal_packs;
     if (shop.off > 0) {
-      most += shop.over / std::max<Money>(1, std::min(facts.till.packs.each,
-                                                      facts.till.packs.deal > 0
-                                                          ? facts.till.packs.deal / 3
-                                                          : facts.till.packs.each)) + 3;
+      most += shop.over /
+                  std::max<Money>(1, std::min(facts.till.packs.each, facts.till.packs.deal > 0
+                                                                         ? facts.till.packs.deal / 3
+                                                                         : facts.till.packs.each)) +
+              3;
     }
     most = std::min<std::int64_t>(most, facts.limit);
-    for (int n = 0; n <= most; ++n) {
+    std::vector<Weighing::Weighed> choices{{0, 0}};
+    if (facts.by_weight) {
+      Weighing weighing(item_);
+      for (const Weighing::Weighed& one :
+           weighing.choices(branch.held.data(), branch.held.data() + branch.held.size(), visit,
+                            here.sources[offer])) {
+        choices.push_back(one);
+      }
+    } else {
+      for (int n = 1; n <= most; ++n) {
+        choices.push_back({n, n * facts.pack});
+      }
+    }
+    for (const auto& [n, amount] : choices) {
       Branch<WayTrack> next = branch;
       Shared then = shared;
       Fine paid = cost;
       if (n > 0) {
-        const Holding bought = unopened_of(here.sources[offer], facts.pack * n);
+        const Holding bought = unopened_of(here.sources[offer], amount);
         next.cost += value_of(bought.left, item_.item->waste);
         put(next.held, bought);
         paid += fine(facts.cost.of(n));
@@ -204,6 +218,7 @@ private:
   }
 
   const Model& model_;
+  std::size_t most_ways_;
   std::size_t nights_ = 0;
   Prepared item_;
   std::vector<std::unique_ptr<Service<WayTrack>>> services_;
@@ -213,8 +228,8 @@ private:
 
 } // namespace
 
-std::optional<Fine> least_total(const Model& model) {
-  return Trials(model).run();
+std::optional<Fine> least_total(const Model& model, std::size_t most_ways) {
+  return Trials(model, most_ways).run();
 }
 
 } // namespace manciple::buying

@@ -204,8 +204,7 @@ TEST(Solve, OpensANewPackWhenTheOpenedOneIsNoLongerGood) {
 
 TEST(Solve, OpensPacksInTheOrderThatWastesLeast) {
   Model model = one_shop(30, {0});
-  Item cans = item({need(1, 100), need(20, 400)},
-                   {pack(0, 400, 3 * dollar), pack(0, 100, dollar)});
+  Item cans = item({need(1, 100), need(20, 400)}, {pack(0, 400, 3 * dollar), pack(0, 100, dollar)});
   for (Offer& offer : cans.offers) {
     offer.life.opened = 3;
   }
@@ -275,8 +274,8 @@ TEST(Solve, BuysNoSecondCanForWhatMayBeLacking) {
 
 TEST(Solve, SharesWhatIsLackingAmongUses) {
   Model model = one_shop(10, {0});
-  Item rice = item({giving(3, 100, 10), giving(4, 100, 10), giving(5, 100, 10)},
-                   {pack(0, 280, dollar)});
+  Item rice =
+      item({giving(3, 100, 10), giving(4, 100, 10), giving(5, 100, 10)}, {pack(0, 280, dollar)});
   rice.lacking = dollar;
   model.items.push_back(rice);
   const Solution solution = solved(model);
@@ -348,6 +347,7 @@ TEST(Solve, PrefersLeftoversThatKeepToCheaperOnesThatRot) {
   Model model = one_shop(10, {0});
   Item flour = item({need(3, 600)}, {pack(0, 1000, 2 * dollar), pack(0, 600, 19'000)});
   flour.salvage = dollar; // a kilogram
+  flour.lacking = dollar;
   flour.salvage_cap = 500 * unit;
   flour.kept_day = 17;
   model.items.push_back(flour);
@@ -372,6 +372,7 @@ TEST(Solve, LimitsWhatIsKeptToItsCap) {
   Model model = one_shop(10, {0});
   Item flour = item({need(3, 100)}, {pack(0, 1000, 2 * dollar)});
   flour.salvage = dollar;
+  flour.lacking = dollar;
   flour.salvage_cap = 500 * unit;
   model.items.push_back(flour);
   const Solution solution = solved(model);

@@ -3,6 +3,7 @@
 
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 #include "buying/network/network.hpp"
 #include "buying/network/state_table.hpp"
 
@@ -49,7 +50,9 @@ public:
         effort_(effort),
         lots_(item_.takes_room ? Lots::apart : Lots::together),
         service_(item_, lots_),
+        weighing_(item_),
         room_(room_rates(model, at, facts_)),
+        any_number_(item_.sources.size(), 1),
         network_(network) {
     terms_.room = &room_;
     for (std::size_t v = 0; v < open.size(); ++v) {
@@ -59,7 +62,8 @@ public:
         stages_.push_back({v, o});
       }
     }
-    bound_.prepare(item_, terms_, std::vector<int>(item_.sources.size(), 1));
+    bound_.prepare(item_, terms_, any_number_);
+    bound_.strengthen();
   }
 
   void build(Fine slack, std::optional<Cost> known) {
@@ -90,7 +94,9 @@ private:
     std::size_t offer = 0;
   };
 
-  OfferId offer_of(const Stage& stage) const { return item_.visits[stage.visit].offers[stage.offer]; }
+  OfferId offer_of(const Stage& stage) const {
+    return item_.visits[stage.visit].offers[stage.offer];
+  }
 
   void lay_out() {
     network_.nodes.assign(1, {});
@@ -143,9 +149,9 @@ private:
     Wide most = must ? std::max(useful, 1) : useful;
     if (shop.off > 0) {
       // Packs of no use cost all that they cost, within the slack.
-      const Money till = std::max<Money>(1, offer.till.packs.has_deal()
-                                                ? offer.till.packs.deal / offer.till.packs.deal_packs
-                                                : offer.till.packs.each);
+      const Money till = std::max<Money>(
+          1, offer.till.packs.has_deal() ? offer.till.packs.deal / offer.till.packs.deal_packs
+                                         : offer.till.packs.each);
       most += (shop.over + offer.till.less) / till + 1 + offer.cost.deal_packs;
     }
     return static_cast<int>(std::min<Wide>(most, offer.limit));
@@ -156,21 +162,35 @@ private:
     const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
     const OfferId id = offer_of(stage);
     const Offer& offer = facts_.offers[id];
-      const int most = most_packs(stage);
-    const bool must = item_.required && item_.required->visit == stage.visit &&
-                      item_.required->offer == id;
+    const int most = most_packs(stage);
+    const bool must =
+        item_.required && item_.required->visit == stage.visit && item_.required->offer == id;
     const CompletionBound::Held before_it = bound_.held(stage.visit, begin, end);
     const CompletionBound::Held pack = bound_.pack(stage.visit, source);
     const Fine refund = bound_.refund(begin, end);
     const Holdings before(begin, end);
+    if (offer.by_weight) {
+      weighed_ = weighing_.choices(begin, end, stage.visit, source);
+      if (must && weighed_.empty()) {
+        weighed_.push_back({1, offer.pack});
+      }
+    }
+    auto next_weighed = weighed_.begin();
     for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
+      Amount amount = n * offer.pack;
+      if (n > 0 && offer.by_weight) {
+        if (next_weighed == weighed_.end()) {
+          break;
+        }
+        n = next_weighed->steps;
+        amount = next_weighed++->amount;
+      }
       const Cost paid = n == 0 ? Cost{} : terms_.of(item_, stage.visit, id, n);
       CompletionBound::Held with = before_it;
       with.add(pack, n);
       const Fine so_far = from_start_[node] + paid.value;
-      const double least =
-          static_cast<double>(so_far - refund) +
-          bound_.rest(stage.visit, item_.first_served[stage.visit], with);
+      const double least = static_cast<double>(so_far - refund) +
+                           bound_.rest(stage.visit, item_.first_served[stage.visit], with);
       if (least > static_cast<double>(limit_) + 1) {
         // Once all is served, more packs only cost more (but for those that make a deal full).
         const bool all = with.reach >= static_cast<double>(item_.wanted);
@@ -184,17 +204,16 @@ private:
       branch.track.rates = &room_;
       Cost cost{fine(n == 0 ? 0 : offer.cost.of(n)), paid.ties};
       if (n > 0) {
-        const Holding bought = service_.bought(stage.visit, source, n);
+        const Holding bought = service_.bought(stage.visit, source, amount);
         cost.value += service_.wasted(bought);
         put(branch.held, bought);
       }
       std::optional<Network::Paid> till;
       if (n > 0) {
-        till = Network::Paid{item_.visits[stage.visit].stop, offer.till.of(n),
-                             {stage.visit, id, n}};
+        till =
+            Network::Paid{item_.visits[stage.visit].stop, offer.till.of(n), {stage.visit, id, n}};
       }
-      const bool last_of_visit =
-          at + 1 == stages_.size() || stages_[at + 1].visit != stage.visit;
+      const bool last_of_visit = at + 1 == stages_.size() || stages_[at + 1].visit != stage.visit;
       if (last_of_visit) {
         serve(branch, stage.visit + 1, node, till, cost);
       } else {
@@ -274,8 +293,7 @@ private:
     network_.edges.push_back(edge);
     lengths_.push_back({length, 0});
     effort_.add(1);
-    if (network_.edges.size() > most_ ||
-        (network_.edges.size() % 1024 == 0 && effort_.spent())) {
+    if (network_.edges.size() > most_ || (network_.edges.size() % 1024 == 0 && effort_.spent())) {
       network_.finished = false;
     }
   }
@@ -287,8 +305,11 @@ private:
   Effort& effort_;
   Lots lots_;
   Service<StayTrack> service_;
+  Weighing weighing_;
+  std::vector<Weighing::Weighed> weighed_;
   std::deque<Service<StayTrack>> services_;
   RoomRates room_;
+  std::vector<int> any_number_;
   Terms terms_;
   CompletionBound bound_;
   std::vector<Stage> stages_;
