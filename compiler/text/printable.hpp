@@ -11,8 +11,8 @@ namespace manciple::text {
 struct Unprintable {
   std::size_t at = 0;
   std::size_t size = 0; ///< in bytes
-  /// The character (control characters C0, DEL and C1, Unicode's controls of direction and its line
-  /// and paragraph separators); absent where the bytes are not UTF-8.
+  /// The character (control characters C0, DEL and C1, Unicode's line and paragraph separators);
+  /// absent where the bytes are not UTF-8.
   std::optional<char32_t> character;
 };
 

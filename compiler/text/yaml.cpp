@@ -92,12 +92,14 @@ private:
     return {file_, at, std::min(at + 1, static_cast<std::uint32_t>(text_.size()))};
   }
 
-  // What a file says is printed on terminals, lists and pages, a line each: line ends and tabs are
-  // blanks, other control characters (by escapes, as a rule) are refused.
+  // What a file says is printed on terminals, lists and pages, a line each: line ends of all kinds
+  // and tabs are blanks, other control characters (by escapes, as a rule) are refused.
   std::string plain_text(const std::string& value, const Span& span) {
     std::string text(trim(value));
-    for (char& c : text) {
-      c = c == '\n' || c == '\t' || c == '\r' ? ' ' : c;
+    for (const std::string_view blank : {"\n", "\r", "\t", "\u2028", "\u2029"}) {
+      for (std::size_t at = text.find(blank); at != std::string::npos; at = text.find(blank, at)) {
+        text.replace(at, blank.size(), " ");
+      }
     }
     if (const auto bad = find_unprintable(text)) {
       diagnostics_->error(errors::not_text, span,
