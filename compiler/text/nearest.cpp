@@ -7,8 +7,8 @@
 
 namespace manciple::text {
 
-std::size_t edit_distance(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> before;
+std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most) {
+  std::vector<std::size_t> before(b.size() + 1);
   std::vector<std::size_t> above(b.size() + 1);
   std::vector<std::size_t> row(b.size() + 1);
   for (std::size_t j = 0; j <= b.size(); ++j) {
@@ -16,14 +16,20 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   }
   for (std::size_t i = 1; i <= a.size(); ++i) {
     row[0] = i;
+    std::size_t least = i;
     for (std::size_t j = 1; j <= b.size(); ++j) {
       const std::size_t change = above[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
       row[j] = std::min({above[j] + 1, row[j - 1] + 1, change});
       if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) {
         row[j] = std::min(row[j], before[j - 2] + 1);
       }
+      least = std::min(least, row[j]);
     }
-    before = above;
+    // A later row goes on from this one or, by a swap, from the one above, which was as far.
+    if (least > most + 1) {
+      return most + 1;
+    }
+    std::swap(before, above);
     std::swap(above, row);
   }
   return above[b.size()];
@@ -42,7 +48,7 @@ std::vector<std::string> nearest(std::string_view word, const std::vector<std::s
       continue;
     }
     const std::size_t distance =
-        holds ? std::min<std::size_t>(gap, far) : edit_distance(word, name);
+        holds ? std::min<std::size_t>(gap, far) : edit_distance(word, name, far);
     if (distance <= far) {
       found.emplace_back(distance, name);
     }
