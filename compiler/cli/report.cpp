@@ -3,6 +3,7 @@
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
 #include "cli/say.hpp"
+#include "cli/watch.hpp"
 
 namespace manciple::cli {
 
@@ -18,7 +19,14 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
                                                  const purchase::Search& search) {
   text::Sources sources;
   text::Diagnostics diagnostics;
-  auto compiled = compile(plan, sources, diagnostics, search);
+  Watch watch;
+  purchase::Search watched = search;
+  watched.stop = [&] { return watch.stop(); };
+  watched.progress = [&](kitchen::Cents best, kitchen::Cents bound) {
+    watch.progress(best, bound);
+  };
+  auto compiled = compile(plan, sources, diagnostics, watched);
+  watch.clear();
   return report(diagnostics, sources) == good ? std::move(compiled) : std::nullopt;
 }
 

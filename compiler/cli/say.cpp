@@ -35,6 +35,11 @@ void complain(std::string_view text) {
   (void)std::fwrite(safe.data(), 1, safe.size(), stderr);
 }
 
+void rewrite_line(std::string_view bytes) {
+  (void)std::fwrite(bytes.data(), 1, bytes.size(), stderr);
+  (void)std::fflush(stderr);
+}
+
 int finish(int code) {
   errno = 0;
   keep(std::fflush(stdout) == 0);

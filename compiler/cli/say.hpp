@@ -23,6 +23,9 @@ void complain(fmt::format_string<Args...> format, Args&&... args) {
   complain(std::string_view(fmt::format(format, std::forward<Args>(args)...)));
 }
 
+/// Bytes of the program's own to the terminal, with what moves its cursor.
+void rewrite_line(std::string_view bytes);
+
 /// To be called last: writes what is still held back. Gives `code`, or bad_input with a word about
 /// it where not all that was said could be written (a full disk, a closed pipe).
 int finish(int code);

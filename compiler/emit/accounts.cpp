@@ -83,7 +83,7 @@ std::string money_markdown(const Compiled& compiled) {
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
   row("all goods", worth.total());
-  return out;
+  return out + (shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
 std::string left_markdown(const Compiled& compiled) {

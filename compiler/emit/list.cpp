@@ -139,7 +139,7 @@ std::string list_markdown(const Compiled& compiled) {
       out += fmt::format("- [ ] {}\n", escape_markdown(name));
     }
   }
-  return out;
+  return out + (compiled.shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
 std::string list_csv(const Compiled& compiled) {

@@ -182,7 +182,10 @@ std::string phrase(const Compiled& compiled, const StillToFind& one) {
 
 std::string verdict(const Compiled& compiled) {
   if (!compiled.shopping.proven()) {
-    return "A cheaper way of shopping may exist.";
+    return compiled.shopping.stopped_by_hand() ? "A cheaper way of shopping may exist: the search "
+                                                 "was stopped by hand before it was "
+                                                 "proven."
+                                               : "A cheaper way of shopping may exist.";
   }
   return still_to_find(compiled).empty()
              ? "No cheaper way of shopping meets this plan (proven)."

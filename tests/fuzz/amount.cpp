@@ -23,8 +23,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     fuzz::require(!measure::print_for_kitchen(*quantity, system).empty(), "nothing for a kitchen");
     fuzz::require(!measure::print_for_shop(*quantity, system).empty(), "nothing for a shop");
     const std::string printed = measure::print(*quantity);
-    // Sums can have more digits than a file may say.
-    const auto again = measure::parse_quantity(printed, system);
+    // A cup that is printed is a US cup. Sums can have more digits than a file may say.
+    const auto again = measure::parse_quantity(printed, measure::System::us);
     fuzz::require(!again || measure::in_base(*again) == measure::in_base(*quantity),
                   "reads otherwise than it was printed");
   }
