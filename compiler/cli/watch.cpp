@@ -52,9 +52,12 @@ bool Watch::stop() {
 }
 
 void Watch::progress(kitchen::Cents best, kitchen::Cents bound) {
-  standing_ =
-      fmt::format("best list so far {}, at most {} above the cheapest", kitchen::print_money(best),
-                  kitchen::print_money(std::max<kitchen::Cents>(best - bound, 0)));
+  // Before anything is proven the bound is a number of no meaning.
+  const bool known = bound >= 0 && bound <= best;
+  standing_ = "best list so far " + kitchen::print_money(best);
+  if (known) {
+    standing_ += fmt::format(", at most {} above the cheapest", kitchen::print_money(best - bound));
+  }
 }
 
 void Watch::show(const std::string& line) {

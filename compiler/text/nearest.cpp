@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <bit>
+#include <cstdint>
 #include <tuple>
 
 namespace manciple::text {
@@ -35,16 +37,32 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t mo
   return above[b.size()];
 }
 
+namespace {
+
+// The letters of a name, whatever their order. One step of the edit distance takes one away and
+// adds one at most.
+std::uint64_t letters_of(std::string_view name) {
+  std::uint64_t letters = 0;
+  for (const char c : name) {
+    letters |= std::uint64_t{1} << (static_cast<unsigned char>(c) % 64U);
+  }
+  return letters;
+}
+
+} // namespace
+
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
                                  std::size_t most) {
   std::vector<std::tuple<std::size_t, std::string_view>> found;
   const std::size_t far = std::max<std::size_t>(1, word.size() / 3);
+  const std::uint64_t letters = letters_of(word);
   for (const std::string_view name : names) {
     // A name that holds the word whole ("bean" in "black bean") is a good guess at any length.
     const bool holds = word.size() >= 3 && name.find(word) != std::string_view::npos;
     const std::size_t gap =
         name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
-    if (!holds && gap > far) {
+    if (!holds && (gap > far ||
+                   static_cast<std::size_t>(std::popcount(letters ^ letters_of(name))) > 2 * far)) {
       continue;
     }
     const std::size_t distance =
