@@ -353,8 +353,9 @@ void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics
   diagnostics.warning(
       errors::not_proven, std::nullopt,
       fmt::format("a cheaper list may exist, by {} at most{}", kitchen::print_money(above),
-                  shopping.solution.interrupted
-                      ? "; the search was interrupted, so another run may end elsewhere"
+                  shopping.stopped_by_hand()
+                      ? "; the search was stopped by hand before it was proven, so another run may "
+                        "end elsewhere"
                       : ""),
       "look longer: --search 10");
 }
