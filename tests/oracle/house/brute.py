@@ -1,0 +1,244 @@
+"""The least value of the objective for a tiny house by trying everything: a second oracle that shares
+with the first only what a source is (items.py) and what a plan costs (account.py).
+
+It walks through the needs as a cook would, in whole units of the greatest common divisor of all
+amounts, and obeys the rules of use as they are written; what the first oracle says in rows is acted
+out here. With limits of room it is exact only if these are multiples of such a unit's room.
+"""
+import itertools
+import math
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Dict, Optional
+
+import account
+from items import items_of
+from things import FOREVER
+
+SEALED, WHOLE, PORTIONS = "sealed", "frozen whole", "portions"
+
+
+def gcd(values):
+    values = list(values)
+    below = math.lcm(*(v.denominator for v in values))
+    return Fraction(math.gcd(*(int(v * below) for v in values)), below)
+
+
+@dataclass(frozen=True)
+class Pack:
+    source: object
+    fate: str
+    left: Fraction
+    portions: tuple = ()  # by need
+    closes: Optional[int] = None  # last good day, once it is open
+    thawed: int = FOREVER
+
+    @property
+    def is_open(self):
+        return self.closes is not None
+
+    def open_serves(self, need):
+        good = self.is_open and self.left > 0 and need.day <= self.closes and self.source.is_there(need)
+        return good and not (need.fresh and self.fate == WHOLE)
+
+    def can_be_opened_for(self, need):
+        if self.is_open or self.left == 0:
+            return False
+        return (self.fate == SEALED and self.source.serves_unfrozen(need)
+                or self.fate == WHOLE and self.source.serves_frozen(need))
+
+    def opened_for(self, need):
+        life = need.day + self.source.opened
+        if self.fate == WHOLE:
+            return replace(self, closes=life, thawed=need.day)
+        return replace(self, closes=min(life, self.source.good))
+
+
+def splits(total, most, unit):
+    """All ways to give each of len(most) takers up to most[i], in units, of no more than the total."""
+    if not most:
+        yield ()
+        return
+    give = Fraction(0)
+    while give <= min(total, most[0]):
+        for rest in splits(total - give, most[1:], unit):
+            yield (give, *rest)
+        give += unit
+
+
+class Walk:
+    """All ways of using what is bought of one item."""
+
+    def __init__(self, item, house, discard):
+        self.item, self.discard = item, discard
+        self.tight = bool(house.room)
+        self.unit = gcd([n.amount for n in item.needs] + [s.size for s in item.sources])
+        self.clocked = any(source.opened is not None for source in item.sources)
+
+    def less_than(self, amount):
+        """The amount; and, where some of it may be thrown away (also for room), all that may be left."""
+        steps = int(amount / self.unit) if self.tight or self.discard else 0
+        return [amount - n * self.unit for n in range(steps + 1)]
+
+    def fates(self, source):
+        """All that can be done with a pack when it comes home."""
+        for left in self.less_than(source.size):
+            yield Pack(source, SEALED, left)
+        if source.frozen_good is not None:
+            for left in self.less_than(source.size):
+                yield Pack(source, WHOLE, left)
+            most = [need.amount if source.serves_frozen(need) else Fraction(0) for need in self.item.needs]
+            for portions in splits(source.size, most, self.unit):
+                if any(portions):
+                    closes = min(source.day + source.opened, source.good)
+                    yield Pack(source, PORTIONS, source.size - sum(portions), portions, closes)
+
+    def pools(self, source, amount):
+        """All that can be done with what has no clock: (amounts by need, frozen amounts by need, kept,
+        kept frozen)."""
+        needs = self.item.needs
+        most = [need.amount if source.serves_unfrozen(need) else Fraction(0) for need in needs]
+        most += [need.amount if source.serves_frozen(need) else Fraction(0) for need in needs]
+        for split in splits(amount, most, self.unit):
+            left = amount - sum(split)
+            keeps = [left if self.item.keeps_unfrozen(source) else Fraction(0),
+                     left if self.item.keeps_frozen(source) else Fraction(0)]
+            for kept, frozen in splits(left, keeps, self.unit):
+                if self.tight or kept + frozen == left or not any(keeps):
+                    yield source, split[:len(needs)], split[len(needs):], kept, frozen
+
+    def plans(self, counts):
+        """Every plan with so many packs of each bought source."""
+        choices = []
+        for source in self.item.sources:
+            packs = source.packs if source.packs is not None else counts.get(source.name, 0)
+            if source.opened is None:
+                choices.append([[("pool", pool)] for pool in self.pools(source, packs * source.size)])
+                continue
+            if source.by_weight:
+                one = replace(source, size=source.size * packs)
+                choices.append([[("pack", pack)] for pack in self.fates(one)] if packs else [[]])
+            else:
+                fates = list(self.fates(source))
+                choices.append([[("pack", pack) for pack in some]
+                                for some in itertools.combinations_with_replacement(fates, packs)])
+        for choice in itertools.product(*choices):
+            chosen = [one for part in choice for one in part]
+            packs = [pack for kind, pack in chosen if kind == "pack"]
+            pools = [pool for kind, pool in chosen if kind == "pool"]
+            yield from self.serve(0, packs, pools, [])
+
+    def serve(self, i, packs, pools, takings):
+        if i == len(self.item.needs):
+            yield from self.rest(packs, pools, takings)
+            return
+        need = self.item.needs[i]
+        rest, found = need.amount, list(takings)
+        for source, unfrozen, frozen, *_ in pools:
+            for amount, is_frozen in ((unfrozen[i], False), (frozen[i], True)):
+                if amount:
+                    rest -= amount
+                    found.append(account.Taking(source.name, i, amount, is_frozen))
+        for pack in packs:
+            if pack.portions and pack.portions[i]:
+                rest -= pack.portions[i]
+                found.append(account.Taking(pack.source.name, i, pack.portions[i], True))
+        if rest >= 0:
+            yield from self.take(i, rest, packs, pools, found)
+
+    def take(self, i, rest, packs, pools, takings):
+        """Serves what is left of a need from packs, one after the other."""
+        need = self.item.needs[i]
+        candidates = [p for p, pack in enumerate(packs) if pack.open_serves(need)]  # rule 1
+        if not candidates:
+            candidates = [p for p, pack in enumerate(packs) if pack.can_be_opened_for(need)]
+        if rest == 0 or not candidates:
+            if rest > 0 and self.clocked and self.held_back(i, packs, pools):  # rule 4
+                return
+            for kept in self.discards(packs):
+                yield from self.serve(i + 1, kept, pools, takings)
+            return
+        tried = set()
+        for p in candidates:
+            pack = packs[p]
+            if pack in tried or self.another_goes_off_first(pack, [packs[c] for c in candidates]):
+                continue
+            tried.add(pack)
+            opened = pack if pack.is_open else pack.opened_for(need)
+            amount = min(rest, opened.left)
+            taking = account.Taking(pack.source.name, i, amount, pack.fate == WHOLE, opened.thawed)
+            then = packs[:p] + [replace(opened, left=opened.left - amount)] + packs[p + 1:]
+            yield from self.take(i, rest - amount, then, pools, takings + [taking])
+
+    @staticmethod
+    def another_goes_off_first(pack, others):
+        """Rule 2."""
+        if pack.fate != SEALED or pack.source.by_weight:
+            return False
+        return any(other.fate == SEALED and not other.is_open and not pack.is_open and not other.source.by_weight
+                   and (other.source.food, other.source.size) == (pack.source.food, pack.source.size)
+                   and other.source.good < pack.source.good for other in others)
+
+    def held_back(self, i, packs, pools):
+        need = self.item.needs[i]
+        for pack in packs:
+            if pack.portions and any(pack.portions[i + 1:]) and pack.source.serves_frozen(need):
+                return True
+        return any(source.serves_unfrozen(need) and any(unfrozen[i + 1:])
+                   or source.serves_frozen(need) and any(frozen[i + 1:]) for source, unfrozen, frozen, *_ in pools)
+
+    def discards(self, packs):
+        """With some of what is left in open packs thrown away, or not."""
+        left = [self.less_than(pack.left) if pack.is_open else [pack.left] for pack in packs]
+        for way in itertools.product(*left):
+            yield [replace(pack, left=amount) for pack, amount in zip(packs, way)]
+
+    def rest(self, packs, pools, takings):
+        ways = []
+        for pack in packs:
+            source, end = pack.source, self.item.end
+            if pack.is_open:
+                good = pack.closes >= end
+            else:
+                good = source.good >= end if pack.fate == SEALED else pack.fate == WHOLE and source.frozen_good >= end
+            keeping = account.Keeping(source.name, pack.left, pack.fate == WHOLE, pack.thawed)
+            some = self.less_than(pack.left) if self.tight and good else [pack.left] if good else [Fraction(0)]
+            ways.append([replace(keeping, amount=amount) for amount in some])
+        for way in itertools.product(*ways):
+            plan = account.ItemPlan(takings=takings, kept=[keeping for keeping in way if keeping.amount])
+            for source, _, _, kept, frozen in pools:
+                plan.kept += [account.Keeping(source.name, amount, is_frozen)
+                              for amount, is_frozen in ((kept, False), (frozen, True)) if amount]
+            yield plan
+
+
+def all_plans(house, item, most, discard):
+    """Of one item, the cheapest of those that are alike in what is bought and in the room they take."""
+    bought = [source for source in item.sources if source.offer is not None]
+    walk, out = Walk(item, house, discard), {}
+    ranges = [range(min(most, source.offer.limit if source.offer.limit is not None else most) + 1) for source in bought]
+    for numbers in itertools.product(*ranges):
+        counts = {source.name: n for source, n in zip(bought, numbers) if n}
+        for plan in walk.plans(counts):
+            plan.packs = counts
+            for source in item.sources:
+                there = source.size * (source.packs if source.packs is not None else counts.get(source.name, 0))
+                gone = sum(one.amount for one in plan.takings + plan.kept if one.source == source.name)
+                plan.wasted[source.name] = there - gone
+            room = account.room_taken(house, [item], [plan])
+            key = numbers, tuple(sorted((place, amount) for place, amount in room.items() if place[0] in house.room))
+            cost = account.account(house, [item], [plan])["total"]
+            if key not in out or cost < out[key][0]:
+                out[key] = cost, plan
+    return [plan for _, plan in out.values()]
+
+
+def best(house, most=3, discard=False):
+    """The least total, in cents. No more than `most` packs of a line are tried."""
+    items = items_of(house)
+    found = None
+    for plans in itertools.product(*(all_plans(house, item, most, discard) for item in items)):
+        total = account.account(house, items, plans)["total"]
+        if (found is None or total < found) and not account.broken(house, items, plans):
+            found = total
+    return found

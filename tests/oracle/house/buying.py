@@ -1,0 +1,73 @@
+"""What is bought, as rows of a program: packs of each offer at each stop, tills, reductions, credit."""
+import math
+from fractions import Fraction
+
+from money import line_money
+
+MOST = 4000  # packs of one line: more would be no small house
+
+
+def most_packs(house, item, source):
+    """As many as could ever pay: all needs, each from packs of its own, what is kept and worth something,
+    what it takes to reach a reduction, and on to the next deal."""
+    size, offer = source.size, source.offer
+    if source.opened is not None and not source.by_weight:
+        wanted = sum(math.ceil(need.amount / size) for need in item.needs) + math.ceil(item.cap / size)
+    else:
+        wanted = math.ceil((item.need + item.cap) / size)
+    shop = house.shops[offer.shop]
+    one = line_money(house, offer, source.day, 100)
+    if shop.over is not None and one.till > 0:
+        wanted += math.ceil(shop.over * 100 / one.till)
+    wanted += offer.deal[0] if offer.deal else 0
+    most = wanted if offer.limit is None else min(wanted, offer.limit)
+    if most > MOST:
+        raise ValueError(f"{most} packs of {source.name}")
+    return most
+
+
+def buying(program, house, items):
+    """Adds all that is about money. Returns the number of packs of each bought source, by its name."""
+    packs, tills = {}, {}
+    made = [program.var(1, stop.cost / 100, True, 1 if stop.always else 0) for stop in house.stops]
+    for item in items:
+        for source in item.sources:
+            if source.offer is None:
+                continue
+            stop, shop = house.stops[source.stop], house.shops[source.offer.shop]
+            counted = shop.over is not None or shop.credit > 0  # whether its receipts matter
+            most = most_packs(house, item, source)
+            costs, receipts = [], []
+            for n in range(most + 1):
+                money = line_money(house, source.offer, stop.day, n)
+                costs.append((money.price + money.tax - money.cash_back + money.preference) / 100)
+                receipts.append(money.till + money.till_tax)
+            straight = most == 0 or all(
+                costs[n] == n * costs[1] and (not counted or receipts[n] == n * receipts[1]) for n in range(most + 1))
+            if straight:
+                number = program.var(most, costs[1] if most else 0, True)
+                terms = {number: 1}
+                receipt = {number: receipts[1] if most else 0}
+            else:
+                chosen = [program.yes_no(costs[n]) for n in range(1, most + 1)]
+                program.row({v: 1 for v in chosen}, "<=", 1)
+                terms = {v: n for n, v in enumerate(chosen, 1)}
+                receipt = {v: receipts[n] for n, v in enumerate(chosen, 1)}
+            # Without its stop nothing is bought.
+            program.row({**terms, made[source.stop]: -most}, "<=", 0)
+            packs[source.name] = terms
+            tills.setdefault(source.stop, {}).update(receipt)
+    by_shop = {}
+    for stop, receipt in tills.items():
+        shop = house.shops[house.stops[stop].shop]
+        terms = {v: cents / Fraction(100) for v, cents in receipt.items()}
+        if shop.over is not None:
+            reached = program.yes_no(-shop.off / 100)
+            program.row({**terms, reached: -shop.over / 100}, ">=", 0)
+            terms = {**terms, reached: -shop.off / 100}
+        by_shop.setdefault(shop.slug, {}).update(terms)
+    for slug, to_pay in by_shop.items():
+        if house.shops[slug].credit > 0:
+            credit = program.var(house.shops[slug].credit / 100, -1)
+            program.row({credit: 1, **{v: -factor for v, factor in to_pay.items()}}, "<=", 0)
+    return packs

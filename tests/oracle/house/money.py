@@ -1,0 +1,79 @@
+"""What things cost: lines at a till, the usual price (the account, "Money" and "Shortage")."""
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+
+PREFERENCE = Fraction(1, 10)
+
+
+def to_cents(exact):
+    """Half a cent is rounded up, as a till does."""
+    return math.floor(exact + Fraction(1, 2))
+
+
+def holds(offer, day):
+    return offer.first <= day <= offer.last
+
+
+def regular_price(house, offer):
+    if offer.member is not None and offer.shop in house.member_of:
+        return min(offer.price, offer.member)
+    return offer.price
+
+
+def single_price(house, offer, day):
+    price = regular_price(house, offer)
+    if offer.sale and offer.sale[1] <= day <= offer.sale[2]:
+        price = min(price, offer.sale[0])
+    return price
+
+
+def price_of(house, offer, day, n):
+    """Of n packs (or steps), not rounded: the cheapest way to make up n of deals and singles."""
+    single = single_price(house, offer, day)
+    if not offer.deal:
+        return n * single
+    packs, price = offer.deal
+    return min(deals * price + (n - deals * packs) * single for deals in range(n // packs + 1))
+
+
+def tax_rate(house, offer):
+    return house.shops[offer.shop].tax.get(house.foods[offer.food].department, Fraction(0))
+
+
+@dataclass
+class LineMoney:
+    """Of one line, in cents. `till` and `till_tax` are what the receipt says; the rest is what the
+    objective counts, which for what is sold by weight is not rounded."""
+
+    till: int
+    till_tax: int
+    price: Fraction
+    tax: Fraction
+    cash_back: Fraction
+    preference: Fraction
+
+
+def line_money(house, offer, day, n):
+    exact = price_of(house, offer, day, n)
+    till = to_cents(exact)
+    rate = tax_rate(house, offer)
+    till_tax = to_cents(rate * till)
+    price, tax = (exact, rate * exact) if offer.by_weight else (Fraction(till), Fraction(till_tax))
+    back = house.shops[offer.shop].cash_back * price
+    extra = Fraction(0) if house.preferred(offer.food, offer.shop) else PREFERENCE * (price + tax)
+    return LineMoney(till, till_tax, price, tax, back, extra)
+
+
+def usual_price(house, item):
+    """Cents for one unit of the item's worth; 0 if nobody sells it."""
+    everywhere, within_reach = [], []
+    for shop in house.shops.values():
+        for offer in shop.offers:
+            if house.item_of(offer.food) != item or not house.may_buy(offer.food, shop.slug):
+                continue
+            each = regular_price(house, offer) * (1 + tax_rate(house, offer)) / (offer.size * house.worth(offer.food))
+            everywhere.append(each)
+            if any(stop.shop == shop.slug and holds(offer, stop.day) for stop in house.stops):
+                within_reach.append(each)
+    return min(within_reach or everywhere or [Fraction(0)])

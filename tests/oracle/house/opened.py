@@ -1,0 +1,194 @@
+"""An item's use of packs whose opening starts a clock, as rows of a program (the account, "Lives" and
+"How packs are used").
+
+Packs of one source that are opened for one need are one group; so are those that are opened on the
+day they come home for portions. All but the last pack of a group are used up for the need that they
+are opened for, so a group is one pack of several times the size of which, after that need, less than
+a pack is left.
+"""
+import math
+
+SEALED, THAWED, PORTIONS = "sealed", "thawed", "portions"
+
+
+class Group:
+    """Packs opened together. `takings` and `portions` are variables by need, `after` says what is still
+    in them after a need."""
+
+    def __init__(self, source, kind, first, window, closes):
+        self.source, self.kind, self.first, self.window, self.closes = source, kind, first, window, closes
+        self.takings, self.portions = {}, {}
+        self.opened = self.count = self.kept = self.wasted = None
+        self.most = 0  # what can be left in it after a need, in units of the scale
+
+    def after(self, need):
+        """Terms of what is taken for later needs or kept."""
+        terms = {var: 1 for v, var in self.takings.items() if v > need}
+        return terms if self.kept is None else {**terms, self.kept: 1}
+
+    def is_open_for(self, need):
+        """Opened before this need, and it may serve it."""
+        return need in self.window and (self.first is None or self.first < need)
+
+
+def groups_of(item, source):
+    """Every way of opening packs of a source."""
+    out = []
+    needs, life = item.needs, source.opened
+    for first, need in enumerate(needs):
+        later = range(first, len(needs))
+        if source.serves_unfrozen(need):
+            closes = min(need.day + life, source.good)
+            window = [v for v in later if source.serves_unfrozen(needs[v]) and needs[v].day <= closes]
+            out.append(Group(source, SEALED, first, window, closes))
+        if source.serves_frozen(need):
+            closes = need.day + life
+            window = [v for v in later if not needs[v].fresh and needs[v].day <= closes]
+            out.append(Group(source, THAWED, first, window, closes))
+    if source.frozen_good is not None:
+        closes = min(source.day + life, source.good)
+        window = [v for v, need in enumerate(needs) if source.serves_unfrozen(need) and need.day <= closes]
+        out.append(Group(source, PORTIONS, None, window, closes))
+    return out
+
+
+class Packs:
+    """The packs of one source: groups that are opened, and packs that never are."""
+
+    def __init__(self, program, item, source, terms, scale):
+        """`terms`: of the number of packs bought; None for stock."""
+        self.source, self.item = source, item
+        self.size = source.size / scale
+        self.most = max(program.highs[v] * n for v, n in terms.items()) if terms else source.packs
+        self.groups = groups_of(item, source)
+        # Never opened: kept sealed, kept frozen whole, thrown away. Whole packs, but for the scale's.
+        self.kept = program.var(whole=not source.by_weight) if item.keeps_unfrozen(source) else None
+        self.kept_frozen = program.var(whole=not source.by_weight) if item.keeps_frozen(source) else None
+        self.wasted = program.var(whole=not source.by_weight)
+        for group in self.groups:
+            group.opened = program.yes_no()
+            group.takings = {v: program.var(item.needs[v].amount / scale) for v in group.window}
+            if group.kind == PORTIONS:
+                group.portions = {v: program.var(need.amount / scale) for v, need in enumerate(item.needs)
+                                  if source.serves_frozen(need)}
+            group.kept = program.var() if group.closes >= item.end else None
+            group.wasted = program.var()
+            group.most = self.size if group.first is not None and not source.by_weight else self.most * self.size
+        if source.by_weight:
+            self.weighed(program, terms)
+        else:
+            self.counted(program, terms, scale)
+
+    def contents(self, group):
+        rest = [v for v in (group.kept, group.wasted) if v is not None]
+        return {v: 1 for v in [*group.takings.values(), *group.portions.values(), *rest]}
+
+    def counted(self, program, terms, scale):
+        """Packs: whole numbers of them are in each group."""
+        size, total = self.size, {}
+        for group in self.groups:
+            served = [need.amount / scale for v, need in enumerate(self.item.needs)
+                      if v in group.takings or v in group.portions]
+            most = sum(math.ceil(amount / size) for amount in served)
+            if self.source.packs is not None:
+                most = min(most, self.source.packs)
+            group.count = program.var(most, 0, True)
+            program.row({group.count: 1, group.opened: -most}, "<=", 0)
+            program.row({group.opened: 1, group.count: -1}, "<=", 0)
+            program.row({**self.contents(group), group.count: -size}, "=", 0)
+            if group.first is not None:  # less than a pack is left of them after the first need
+                program.row({**group.after(group.first), group.opened: -size}, "<=", 0)
+            total[group.count] = 1
+        for rest in (self.kept, self.kept_frozen, self.wasted):
+            if rest is not None:
+                total[rest] = 1
+        if terms is None:
+            program.row(total, "=", self.source.packs)
+        else:
+            program.row({**total, **{v: -n for v, n in terms.items()}}, "=", 0)
+
+    def weighed(self, program, terms):
+        """What the scale weighs is one pack: it is in one group, or never opened."""
+        whole = {v: 1 for v in (self.kept, self.kept_frozen, self.wasted) if v is not None}
+        for group in self.groups:
+            for var in self.contents(group):
+                if var != group.wasted:
+                    most = group.most if program.highs[var] is None else program.highs[var]
+                    program.row({var: 1, group.opened: -most}, "<=", 0)
+            whole.update(self.contents(group))
+        program.row({**whole, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)
+        opened = {group.opened: 1 for group in self.groups}
+        for kept in (self.kept, self.kept_frozen):
+            if kept is not None:
+                most = self.most * self.size
+                program.row({kept: 1, **{v: most for v in opened}}, "<=", most)
+        program.row(opened, "<=", 1)
+        program.row({**opened, **{v: -n for v, n in terms.items()}}, "<=", 0)
+
+
+def rules(program, item, all_packs):
+    """Rules 1 to 3 of a cook."""
+    groups = [group for packs in all_packs for group in packs.groups]
+    for i in range(len(item.needs)):
+        opening = [group for group in groups if group.first == i]
+        standing = [group for group in groups if group.is_open_for(i)]
+        # 1. What is open and good for the need is used up before a pack is opened for it.
+        for new in opening:
+            for old in standing:
+                program.row({**old.after(i), new.opened: old.most}, "<=", old.most)
+        # 3. Of the packs that serve the need, all but one are used up.
+        if len(opening) + len(standing) > 1:
+            last = {}
+            for group in opening + standing:
+                serves = group.opened
+                if group in standing:
+                    serves = program.yes_no()
+                    program.row({group.takings[i]: 1, serves: -program.highs[group.takings[i]]}, "<=", 0)
+                last[group] = program.yes_no()
+                program.row({**group.after(i), serves: group.most, last[group]: -group.most}, "<=", group.most)
+            program.row({v: 1 for v in last.values()}, "<=", 1)
+        # 2. Of sealed packs of one size, what goes off first is opened first.
+        for new in opening:
+            for packs in all_packs:
+                older = packs.source
+                alike = (older.food, older.size) == (new.source.food, new.source.size) and not older.by_weight
+                if (new.kind == SEALED and alike and not new.source.by_weight and older.good < new.source.good
+                        and older.serves_unfrozen(item.needs[i])):
+                    for group in packs.groups:
+                        if group.kind == SEALED and group.first > i:
+                            program.row({group.opened: 1, new.opened: 1}, "<=", 1)
+
+
+def nothing_held_back(program, item, all_packs, flows, short, scale):
+    """Rule 4: while a need goes short, nothing that may serve it is used later or kept."""
+    for i, need in enumerate(item.needs):
+        lacks = program.yes_no()
+        program.row({short[i]: 1, lacks: -need.amount / scale}, "<=", 0)
+
+        def not_while_lacking(terms, most):
+            program.row({**terms, lacks: most}, "<=", most)
+
+        for packs in all_packs:
+            source = packs.source
+            for group in packs.groups:
+                if group.first == i or group.is_open_for(i):
+                    not_while_lacking(group.after(i), group.most)
+                sealed = group.kind == SEALED and source.serves_unfrozen(need)
+                frozen = group.kind == THAWED and source.serves_frozen(need)
+                if group.first is not None and group.first > i and (sealed or frozen):
+                    not_while_lacking({group.opened: 1}, 1)
+                if group.kind == PORTIONS and source.serves_frozen(need):
+                    later = {var: 1 for v, var in group.portions.items() if v > i}
+                    not_while_lacking(later, item.need / scale)
+            most = packs.most * (packs.size if source.by_weight else 1)
+            if packs.kept is not None and source.serves_unfrozen(need):
+                not_while_lacking({packs.kept: 1}, most)
+            if packs.kept_frozen is not None and source.serves_frozen(need):
+                not_while_lacking({packs.kept_frozen: 1}, most)
+        for flow in flows:
+            source, most, later = flow.source, item.need / scale, {}
+            if source.serves_unfrozen(need):
+                later.update({var: 1 for v, var in flow.unfrozen.items() if v > i})
+            if source.serves_frozen(need):
+                later.update({var: 1 for v, var in flow.frozen.items() if v > i})
+            not_while_lacking(later, most)
