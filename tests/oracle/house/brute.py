@@ -69,24 +69,19 @@ def splits(total, most, unit):
 class Walk:
     """All ways of using what is bought of one item."""
 
-    def __init__(self, item, house, discard):
-        self.item, self.discard = item, discard
+    def __init__(self, item, house):
+        self.item = item
         self.tight = bool(house.room)
-        self.unit = gcd([n.amount for n in item.needs] + [s.size for s in item.sources])
+        self.unit = gcd([n.amount for n in item.needs] + [s.size for s in item.sources] + list(house.room.values()))
         self.clocked = any(source.opened is not None for source in item.sources)
-
-    def less_than(self, amount):
-        """The amount; and, where some of it may be thrown away (also for room), all that may be left."""
-        steps = int(amount / self.unit) if self.tight or self.discard else 0
-        return [amount - n * self.unit for n in range(steps + 1)]
 
     def fates(self, source):
         """All that can be done with a pack when it comes home."""
-        for left in self.less_than(source.size):
-            yield Pack(source, SEALED, left)
+        yield Pack(source, SEALED, source.size)
+        if self.tight:
+            yield Pack(source, SEALED, Fraction(0))  # thrown away at once
         if source.frozen_good is not None:
-            for left in self.less_than(source.size):
-                yield Pack(source, WHOLE, left)
+            yield Pack(source, WHOLE, source.size)
             most = [need.amount if source.serves_frozen(need) else Fraction(0) for need in self.item.needs]
             for portions in splits(source.size, most, self.unit):
                 if any(portions):
@@ -155,8 +150,7 @@ class Walk:
         if rest == 0 or not candidates:
             if rest > 0 and self.clocked and self.held_back(i, packs, pools):  # rule 4
                 return
-            for kept in self.discards(packs):
-                yield from self.serve(i + 1, kept, pools, takings)
+            yield from self.serve(i + 1, packs, pools, takings)
             return
         tried = set()
         for p in candidates:
@@ -187,12 +181,6 @@ class Walk:
         return any(source.serves_unfrozen(need) and any(unfrozen[i + 1:])
                    or source.serves_frozen(need) and any(frozen[i + 1:]) for source, unfrozen, frozen, *_ in pools)
 
-    def discards(self, packs):
-        """With some of what is left in open packs thrown away, or not."""
-        left = [self.less_than(pack.left) if pack.is_open else [pack.left] for pack in packs]
-        for way in itertools.product(*left):
-            yield [replace(pack, left=amount) for pack, amount in zip(packs, way)]
-
     def rest(self, packs, pools, takings):
         ways = []
         for pack in packs:
@@ -202,7 +190,9 @@ class Walk:
             else:
                 good = source.good >= end if pack.fate == SEALED else pack.fate == WHOLE and source.frozen_good >= end
             keeping = account.Keeping(source.name, pack.left, pack.fate == WHOLE, pack.thawed)
-            some = self.less_than(pack.left) if self.tight and good else [pack.left] if good else [Fraction(0)]
+            some = [pack.left] if good else [Fraction(0)]
+            if good and self.tight:  # some of it may be thrown away for want of room
+                some = [n * self.unit for n in range(int(pack.left / self.unit) + 1)]
             ways.append([replace(keeping, amount=amount) for amount in some])
         for way in itertools.product(*ways):
             plan = account.ItemPlan(takings=takings, kept=[keeping for keeping in way if keeping.amount])
@@ -212,10 +202,10 @@ class Walk:
             yield plan
 
 
-def all_plans(house, item, most, discard):
+def all_plans(house, item, most):
     """Of one item, the cheapest of those that are alike in what is bought and in the room they take."""
     bought = [source for source in item.sources if source.offer is not None]
-    walk, out = Walk(item, house, discard), {}
+    walk, out = Walk(item, house), {}
     ranges = [range(min(most, source.offer.limit if source.offer.limit is not None else most) + 1) for source in bought]
     for numbers in itertools.product(*ranges):
         counts = {source.name: n for source, n in zip(bought, numbers) if n}
@@ -233,11 +223,11 @@ def all_plans(house, item, most, discard):
     return [plan for _, plan in out.values()]
 
 
-def best(house, most=3, discard=False):
+def best(house, most=3):
     """The least total, in cents. No more than `most` packs of a line are tried."""
     items = items_of(house)
     found = None
-    for plans in itertools.product(*(all_plans(house, item, most, discard) for item in items)):
+    for plans in itertools.product(*(all_plans(house, item, most) for item in items)):
         total = account.account(house, items, plans)["total"]
         if (found is None or total < found) and not account.broken(house, items, plans):
             found = total

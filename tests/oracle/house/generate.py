@@ -170,7 +170,7 @@ class Dice:
             if stops + len(names) > 5:
                 break
             stops += len(names)
-            date = r.choice((0, 0, r.randrange(self.days)))
+            date = 0 if not trips else r.choice((0, r.randrange(self.days), r.randrange(self.days)))
             listed = [{"shop": shop, "always": "yes"} if self.often(0.08) else shop for shop in names]
             trip = {"date": text(date), "stops": listed}
             if self.often(0.35):
@@ -178,13 +178,16 @@ class Dice:
             trips.append(trip)
         return sorted(trips, key=lambda trip: trip["date"])
 
-    def uses(self, house, plan):
+    def uses(self, house, plan, trips):
         r, meals = self.r, {}
+        shopping = [(datetime.date.fromisoformat(trip["date"]) - FIRST).days for trip in trips]
         count = r.randint(1, 8)
         taken = set()
         for _ in range(count):
             name, day = r.choice(list(self.foods)), r.randrange(self.days)
-            slot = r.choice(list(SLOTS))
+            if self.often(0.7):  # mostly it is eaten soon after a trip
+                day = min(self.days - 1, r.choice(shopping) + r.randint(0, 3))
+            slot = r.choice(list(SLOTS)) if day > 0 else r.choice(("dinner", "dinner", "dinner", "lunch", "breakfast"))
             if (name, day, slot) in taken or (self.has_clock(name) and sum(1 for t in taken if t[0] == name) >= 5):
                 continue
             taken.add((name, day, slot))
@@ -252,10 +255,16 @@ class Dice:
             self.food(name)
         shops = list(SHOPS[: r.choice((1, 2, 2, 3))])
         plan = {"plan": "P", "from": text(0), "until": text(self.days - 1)}
-        self.uses(house, plan)
-        plan["trips"] = self.trips(shops)
-        for shop in shops:
-            house[f"plans/stores/{shop}.yaml"] = self.shop(shop, list(self.foods))
+        trips = self.trips(shops)
+        self.uses(house, plan, trips)
+        plan["trips"] = trips
+        lists = {shop: self.shop(shop, list(self.foods)) for shop in shops}
+        first = plan["trips"][0]["stops"][0]
+        near = lists[first["shop"] if isinstance(first, dict) else first]["prices"]
+        for food in self.foods:  # what nobody sells is rare
+            if food not in near and self.often(0.7):
+                near[food] = [self.offer(food, False)]
+        house.update({f"plans/stores/{shop}.yaml": said for shop, said in lists.items()})
         on_hand = self.on_hand()
         if on_hand:
             house["plans/on-hand.yaml"] = on_hand

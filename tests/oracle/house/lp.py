@@ -81,11 +81,11 @@ def cbc(problem, answer, count, seconds):
     if not os.path.exists(answer):
         raise NotSolved("no answer")
     with open(answer) as file:
-        status, *lines = file.read().splitlines()
-    if not status.startswith("Optimal"):
-        raise NotSolved(status)
+        lines = file.read().splitlines() or ["no answer"]
+    if not lines[0].startswith("Optimal"):
+        raise NotSolved(lines[0])
     values = [0.0] * count
-    for line in lines:
+    for line in lines[1:]:
         name, value = line.split()[-3:-1]
         values[int(name[1:])] = float(value)
     return values

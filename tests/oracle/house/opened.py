@@ -8,6 +8,7 @@ a pack is left.
 """
 import math
 
+SOME = 1 / 1000  # of the scale: the least that a pack is opened for
 SEALED, THAWED, PORTIONS = "sealed", "thawed", "portions"
 
 
@@ -22,9 +23,9 @@ class Group:
         self.most = 0  # what can be left in it after a need, in units of the scale
 
     def after(self, need):
-        """Terms of what is taken for later needs or kept."""
-        terms = {var: 1 for v, var in self.takings.items() if v > need}
-        return terms if self.kept is None else {**terms, self.kept: 1}
+        """Terms of what is left after a need, frozen portions aside: for later needs, kept, or to go bad."""
+        rest = [var for var in (self.kept, self.wasted) if var is not None]
+        return {var: 1 for var in [var for v, var in self.takings.items() if v > need] + rest}
 
     def is_open_for(self, need):
         """Opened before this need, and it may serve it."""
@@ -97,7 +98,7 @@ class Packs:
             program.row({group.opened: 1, group.count: -1}, "<=", 0)
             program.row({**self.contents(group), group.count: -size}, "=", 0)
             if group.first is not None:  # less than a pack is left of them after the first need
-                program.row({**group.after(group.first), group.opened: -size}, "<=", 0)
+                program.row({**group.after(group.first), group.opened: SOME - size}, "<=", 0)
             total[group.count] = 1
         for rest in (self.kept, self.kept_frozen, self.wasted):
             if rest is not None:
@@ -112,16 +113,17 @@ class Packs:
         whole = {v: 1 for v in (self.kept, self.kept_frozen, self.wasted) if v is not None}
         for group in self.groups:
             for var in self.contents(group):
-                if var != group.wasted:
-                    most = group.most if program.highs[var] is None else program.highs[var]
-                    program.row({var: 1, group.opened: -most}, "<=", 0)
+                most = group.most if program.highs[var] is None else program.highs[var]
+                program.row({var: 1, group.opened: -most}, "<=", 0)
+            if group.first is not None:
+                program.row({group.opened: SOME, group.takings[group.first]: -1}, "<=", 0)
             whole.update(self.contents(group))
         program.row({**whole, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)
         opened = {group.opened: 1 for group in self.groups}
-        for kept in (self.kept, self.kept_frozen):
-            if kept is not None:
-                most = self.most * self.size
-                program.row({kept: 1, **{v: most for v in opened}}, "<=", most)
+        most = self.most * self.size
+        for rest in (self.kept, self.kept_frozen, self.wasted):
+            if rest is not None:
+                program.row({rest: 1, **{v: most for v in opened}}, "<=", most)
         program.row(opened, "<=", 1)
         program.row({**opened, **{v: -n for v, n in terms.items()}}, "<=", 0)
 

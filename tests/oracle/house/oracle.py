@@ -146,9 +146,8 @@ class ItemRows:
         return out
 
 
-def best(house, solver="cbc", seconds=120):
-    """Raises NotSolved when the solver gives up, or its answer does not stand when it is reckoned exactly."""
-    program, items = Program(), items_of(house)
+def rows_of(program, house, items):
+    """All rows: (terms of the packs bought of each source, the rows of each item)."""
     packs = buying(program, house, items)
     rows = [ItemRows(program, house, item, packs) for item in items]
     for (place, day), limit in room_limits(house).items():
@@ -156,6 +155,13 @@ def best(house, solver="cbc", seconds=120):
         for one in rows:
             terms.update(one.room(day, place))
         program.row(terms, "<=", limit / 1000)
+    return packs, rows
+
+
+def best(house, solver="cbc", seconds=120):
+    """Raises NotSolved when the solver gives up, or its answer does not stand when it is reckoned exactly."""
+    program, items = Program(), items_of(house)
+    packs, rows = rows_of(program, house, items)
     value, values = program.solve(solver, seconds)
     plans = [one.plan(values, packs) for one in rows]
     terms = account.account(house, items, plans)
