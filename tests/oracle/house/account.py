@@ -2,7 +2,7 @@
 from collections import defaultdict
 from dataclasses import dataclass, field
 from fractions import Fraction
-from typing import Dict, List
+from typing import Dict, List, Optional
 
 from items import room_limits
 from money import line_money
@@ -14,13 +14,14 @@ MISSING_COSTS = 20  # times the usual price
 @dataclass
 class Taking:
     """A need is served from a source: unfrozen, or frozen at home on the day it came. A pack that is
-    thawed as a whole leaves the freezer on the day `thawed`, other frozen food when it is used."""
+    thawed as a whole leaves the freezer on the day `thawed`, other frozen food when it is used; None:
+    it is not known whether it is thawed as a whole (packs_fit finds out)."""
 
     source: str
     need: int
     amount: Fraction
     frozen: bool
-    thawed: int = FOREVER
+    thawed: Optional[int] = FOREVER
 
 
 @dataclass
@@ -30,7 +31,7 @@ class Keeping:
     source: str
     amount: Fraction
     frozen: bool
-    thawed: int = FOREVER
+    thawed: Optional[int] = FOREVER
 
 
 @dataclass
@@ -111,6 +112,8 @@ def room_taken(house, items, plans):
     taken = defaultdict(Fraction)
 
     def stand(source, what, until):
+        if what.frozen and what.thawed is None:
+            return
         for day in range(source.day, until):
             place = "freezer" if what.frozen and day < what.thawed else source.place
             taken[place, day] += what.amount * source.ml
@@ -122,6 +125,11 @@ def room_taken(house, items, plans):
         for keeping in plan.kept:
             stand(sources[keeping.source], keeping, house.last + 1)
     return taken
+
+
+def was_thawed(source, what):
+    """Whether it is (or may be) of a pack that was thawed as a whole, which is good longer than frozen."""
+    return what.frozen and source.opened is not None and (what.thawed is None or what.thawed <= source.frozen_good)
 
 
 def broken(house, items, plans, small=Fraction(1, 1000)):
@@ -138,16 +146,15 @@ def broken(house, items, plans, small=Fraction(1, 1000)):
         for taking in plan.takings:
             source, need = sources[taking.source], item.needs[taking.need]
             used[taking.source] += taking.amount
-            thawed_pack = taking.frozen and source.opened is not None and taking.thawed <= source.frozen_good
-            if not (thawed_pack and not need.fresh) and not (source.serves_frozen(need) if taking.frozen else source.serves_unfrozen(need)):
+            serves = source.serves_frozen(need) if taking.frozen else source.serves_unfrozen(need)
+            if not serves and not (was_thawed(source, taking) and not need.fresh):
                 out.append(f"{item.name}: {source.name} does not serve need {taking.need}"
                            + (" frozen" if taking.frozen else ""))
         for keeping in plan.kept:
             source = sources[keeping.source]
             used[keeping.source] += keeping.amount
-            thawed_pack = keeping.frozen and source.opened is not None and keeping.thawed <= source.frozen_good
-            if keeping.amount > small and not thawed_pack and not (
-                    item.keeps_frozen(source) if keeping.frozen else item.keeps_unfrozen(source)):
+            good = item.keeps_frozen(source) if keeping.frozen else item.keeps_unfrozen(source)
+            if keeping.amount > small and not good and not was_thawed(source, keeping):
                 out.append(f"{item.name}: {source.name} is not good long enough to be kept")
         for name, source in sources.items():
             there = source.size * (source.packs if source.packs is not None else plan.packs.get(name, 0))

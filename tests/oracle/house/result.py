@@ -11,13 +11,13 @@ import measures
 from items import items_of
 from money import line_money
 from read import END_OF_DAY, slug
+from things import FOREVER
 
 SMALL = Fraction(1, 1000)  # amounts are written to six places; sums of them are off by less than this
 
 
 class Unfit(Exception):
     """The result does not fit the house's files."""
-
 
 
 def day(text):
@@ -111,7 +111,7 @@ class Result:
             kept_frozen = min(kept, max(Fraction(0), Fraction(purchase["freeze"]) - frozen[name]))
             for amount, is_frozen in ((kept - kept_frozen, False), (kept_frozen, True)):
                 if amount > SMALL:
-                    plans[item].kept.append(account.Keeping(name, amount * worth, is_frozen))
+                    plans[item].kept.append(account.Keeping(name, amount * worth, is_frozen, self.thawed(item, name)))
             plans[item].wasted[name] += wasted * worth
         self.stock(plans, places)
         return plans
@@ -124,7 +124,12 @@ class Result:
             if (taking.source, taking.need, taking.frozen) == (name, need, frozen):
                 taking.amount += amount
                 return
-        plans[item].takings.append(account.Taking(name, need, amount, frozen))
+        plans[item].takings.append(account.Taking(name, need, amount, frozen, self.thawed(item, name)))
+
+    def thawed(self, item, name):
+        """The result does not say whether a pack was thawed as a whole."""
+        clock = any(source.name == name and source.opened is not None for source in self.items[item].sources)
+        return None if clock else FOREVER
 
     def stock(self, plans, places):
         """What is on hand: used, and what is left of it. What the result does not say of it (whether it is
@@ -152,7 +157,7 @@ class Result:
             unfrozen = self.items[item].keeps_unfrozen(source)
             kept = Fraction(said[index]["kept"]) * worth if "kept" in said[index] else left if unfrozen else 0
             if kept > SMALL:
-                plans[item].kept.append(account.Keeping(name, kept, not unfrozen))
+                plans[item].kept.append(account.Keeping(name, kept, not unfrozen, self.thawed(item, name)))
             plans[item].wasted[name] += max(Fraction(0), left - kept)
 
 
