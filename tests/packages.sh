@@ -21,6 +21,6 @@ build_packages=(g++ cmake ninja-build libyaml-cpp-dev libboost-dev libfmt-dev li
   nlohmann-json3-dev libcli11-dev)
 # What the tests compare with besides.
 test_packages=(libgtest-dev libglpk-dev units clang-format python3 python3-jsonschema
-  python3-icalendar python3-yaml tzdata git chromium fonts-dejavu-core nodejs)
+  python3-icalendar python3-yaml coinor-cbc glpk-utils tzdata git chromium fonts-dejavu-core nodejs)
 # Some builds of nodejs bring npm with them, and Debian's package npm is not to be had beside those.
 command -v npm >/dev/null || test_packages+=(npm)

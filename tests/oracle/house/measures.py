@@ -97,15 +97,19 @@ class Weights:
             return Fraction(0)
         if not self.volume:
             return Fraction(3, 2)
-        return 1 / self.volume.get("plain", next(iter(self.volume.values())))
+        return 1 / self.per_millilitre()
+
+    def per_millilitre(self):
+        """Grams of a millilitre as it is bought."""
+        known = [self.volume[form] for form in ("plain", "whole", "leaves") if form in self.volume]
+        return (known or list(self.volume.values()))[0]
 
     def of_unit(self, amount, unit):
         if self.basis == "each" or (unit in MILLILITRES and not self.volume):
             raise Unreadable(f"an amount in {unit}")
         if unit in GRAMS:
             return amount * GRAMS[unit]
-        per = self.volume.get("plain", next(iter(self.volume.values())))
-        return amount * MILLILITRES[unit] * per / self.edible
+        return amount * MILLILITRES[unit] * self.per_millilitre() / self.edible
 
     def of_pieces(self, amount, piece=None):
         if self.basis == "each":

@@ -28,11 +28,16 @@ class Result:
     def __init__(self, house, folder, slots):
         """`slots`: minutes from midnight by name of the meal."""
         self.house, self.slots = house, slots
-        self.said = json.loads((pathlib.Path(folder) / "result.json").read_text(), parse_float=lambda t: Fraction(t))
+        self.said = self.load(folder)
         self.proven = self.said["proven"]
         self.account = self.said.get("account")
         self.items = items_of(house)
         self.needs = self.find_needs()
+
+    @staticmethod
+    def load(folder):
+        """The file, its numbers exact."""
+        return json.loads((pathlib.Path(folder) / "result.json").read_text(), parse_float=Fraction)
 
     def clock_of(self, use):
         if "meal" in use:
