@@ -5,33 +5,22 @@ from fractions import Fraction
 from typing import Dict, List, Optional
 
 from items import room_limits
-from money import line_money
-from things import FOREVER
+from money import MISSING_COSTS, line_money
 
-MISSING_COSTS = 20  # times the usual price
-
-
-@dataclass
-class Taking:
-    """A need is served from a source: unfrozen, or frozen at home on the day it came. A pack that is
-    thawed as a whole leaves the freezer on the day `thawed`, other frozen food when it is used; None:
-    it is not known whether it is thawed as a whole (packs_fit finds out)."""
-
-    source: str
-    need: int
-    amount: Fraction
-    frozen: bool
-    thawed: Optional[int] = FOREVER
+CRUMB = Fraction(1, 1000)  # less than that is not missing
 
 
 @dataclass
-class Keeping:
-    """What is left of a source at the end and still good."""
+class Part:
+    """Some of a source: for a need, or kept. If it is frozen, it is from the day `since` to the day `thawed`
+    (a pack that is thawed as a whole) or to its use; None: that is not known."""
 
     source: str
     amount: Fraction
-    frozen: bool
-    thawed: Optional[int] = FOREVER
+    frozen: bool = False
+    since: Optional[int] = None
+    thawed: Optional[int] = None
+    need: Optional[int] = None  # None: kept
 
 
 @dataclass
@@ -39,8 +28,8 @@ class ItemPlan:
     """All that is decided of one item. Amounts by source."""
 
     packs: Dict[str, int] = field(default_factory=dict)  # bought: packs or steps
-    takings: List[Taking] = field(default_factory=list)
-    kept: List[Keeping] = field(default_factory=list)
+    takings: List[Part] = field(default_factory=list)
+    kept: List[Part] = field(default_factory=list)
     wasted: Dict[str, Fraction] = field(default_factory=lambda: defaultdict(Fraction))
 
 
@@ -92,7 +81,9 @@ def account(house, items, plans):
         kept = sum((keeping.amount for keeping in plan.kept), Fraction(0))
         terms["kept"] += house.kept_worth * item.usual * min(kept, item.cap)
         terms["wasted"] += house.waste_cost * item.usual * sum(plan.wasted.values(), Fraction(0))
-        terms["missing"] += MISSING_COSTS * item.usual * sum(short(item, plan), Fraction(0))
+        lacks = short(item, plan)
+        terms["missing"] += MISSING_COSTS * item.usual * sum(lacks, Fraction(0))
+        terms["missing"] += item.missing * sum(1 for amount in lacks if amount > CRUMB)
     till = tills(house, items, plans)
     to_pay = defaultdict(Fraction)
     for stop, amount in till.items():
@@ -101,72 +92,88 @@ def account(house, items, plans):
         terms["reductions"] += off
         to_pay[shop.slug] += amount - off
     for shop, amount in to_pay.items():
-        terms["credit"] += min(house.shops[shop].credit, amount)
+        credit = min(house.shops[shop].credit, amount)
+        terms["credit"] += credit
+        terms["cash_back"] -= house.shops[shop].cash_back * credit  # what it pays earns nothing
     terms["stops"] = sum((house.stops[i].cost for i in stops_made(house, plans)), Fraction(0))
     terms["total"] = total_of(terms)
     return terms
 
 
 def room_taken(house, items, plans):
-    """Millilitres by (place, day), for the night after the day."""
+    """Millilitres by (place, day), for the night after the day; parts of which that is not known aside."""
     taken = defaultdict(Fraction)
 
-    def stand(source, what, until):
-        if what.frozen and what.thawed is None:
+    def stand(source, part, until):
+        if part.frozen and part.since is None:
             return
         for day in range(source.day, until):
-            place = "freezer" if what.frozen and day < what.thawed else source.place
-            taken[place, day] += what.amount * source.ml
+            frozen = part.frozen and part.since <= day < (until if part.thawed is None else part.thawed)
+            taken["freezer" if frozen else source.place, day] += part.amount * source.ml
 
     for item, plan in zip(items, plans):
         sources = {source.name: source for source in item.sources}
-        for taking in plan.takings:
-            stand(sources[taking.source], taking, item.needs[taking.need].day)
-        for keeping in plan.kept:
-            stand(sources[keeping.source], keeping, house.last + 1)
+        for part in plan.takings:
+            stand(sources[part.source], part, item.needs[part.need].day)
+        for part in plan.kept:
+            stand(sources[part.source], part, house.last + 1)
     return taken
 
 
-def was_thawed(source, what):
-    """Whether it is (or may be) of a pack that was thawed as a whole, which is good longer than frozen."""
-    return what.frozen and source.opened is not None and (what.thawed is None or what.thawed <= source.frozen_good)
+def good_for(source, part, need):
+    """Whether a part of the source can serve the need; of packs with an opened life: as far as can be seen."""
+    if not part.frozen:
+        return source.serves_unfrozen(need)
+    if source.opened is None or part.since is not None and part.thawed is None:
+        return source.serves_frozen(need, part.since)
+    if source.frozen is None or need.fresh or not source.is_there(need):
+        return False
+    if part.thawed is not None:
+        return part.thawed <= min(source.frozen_good, need.day)
+    return need.day <= min(source.good, need.day) + source.frozen or need.day <= source.frozen_good + source.opened
+
+
+def good_to_keep(item, source, part):
+    if not part.frozen:
+        return item.keeps_unfrozen(source)
+    return item.keeps_frozen(source) or source.opened is not None and source.frozen is not None
 
 
 def broken(house, items, plans, small=Fraction(1, 1000)):
-    """What the plans break, as sentences, packs with an opened life aside (packs.py). `small` is how
-    much an amount may be off (a reader may have rounded it)."""
+    """What the plans break, as sentences; how packs with an opened life are opened is check.py's. `small`
+    is how much an amount may be off (a reader may have rounded it)."""
     out = []
     for item, plan in zip(items, plans):
-        used = defaultdict(Fraction)
-        sources = {source.name: source for source in item.sources}
-        for name, packs in plan.packs.items():
-            limit = sources[name].offer.limit
-            if packs < 0 or (limit is not None and packs > limit):
-                out.append(f"{item.name}: {packs} packs of {name}, the limit is {limit}")
-        for taking in plan.takings:
-            source, need = sources[taking.source], item.needs[taking.need]
-            used[taking.source] += taking.amount
-            serves = source.serves_frozen(need) if taking.frozen else source.serves_unfrozen(need)
-            if not serves and not (was_thawed(source, taking) and not need.fresh):
-                out.append(f"{item.name}: {source.name} does not serve need {taking.need}"
-                           + (" frozen" if taking.frozen else ""))
-        for keeping in plan.kept:
-            source = sources[keeping.source]
-            used[keeping.source] += keeping.amount
-            good = item.keeps_frozen(source) if keeping.frozen else item.keeps_unfrozen(source)
-            if keeping.amount > small and not good and not was_thawed(source, keeping):
-                out.append(f"{item.name}: {source.name} is not good long enough to be kept")
-        for name, source in sources.items():
-            there = source.size * (source.packs if source.packs is not None else plan.packs.get(name, 0))
-            used_up = used[name] + plan.wasted[name]
-            if abs(there - used_up) > small:
-                out.append(f"{item.name}: of {name} there is {float(there)}, used, kept and wasted {float(used_up)}")
-        for i, missing in enumerate(short(item, plan)):
-            if missing < -small:
-                out.append(f"{item.name}: need {i} gets {float(-missing)} too much")
+        out += [f"{item.name}: {line}" for line in broken_by(item, plan, small)]
     limits = room_limits(house)
     for (place, day), taken in sorted(room_taken(house, items, plans).items()):
         limit = limits.get((place, day))
         if limit is not None and taken > limit + 2 * small:
             out.append(f"{place}, night of day {day - house.first + 1}: {float(taken)} ml of {float(limit)}")
     return out
+
+
+def broken_by(item, plan, small):
+    used = defaultdict(Fraction)
+    sources = {source.name: source for source in item.sources}
+    for name, packs in plan.packs.items():
+        limit = sources[name].offer.limit
+        if packs < 0 or (limit is not None and packs > limit):
+            yield f"{packs} packs of {name}, the limit is {limit}"
+    for part in plan.takings + plan.kept:
+        source = sources[part.source]
+        used[part.source] += part.amount
+        if part.need is not None and not good_for(source, part, item.needs[part.need]):
+            yield f"{source.name} does not serve need {part.need}" + (" frozen" if part.frozen else "")
+        if part.need is None and part.amount > small and not good_to_keep(item, source, part):
+            yield f"{source.name} is not good long enough to be kept"
+    for name, source in sources.items():
+        there = source.size * (source.packs if source.packs is not None else plan.packs.get(name, 0))
+        used_up = used[name] + plan.wasted[name]
+        if abs(there - used_up) > small:
+            yield f"of {name} there is {float(there)}, used, kept and wasted {float(used_up)}"
+        if source.opened is None and item.keeps_unfrozen(source) and plan.wasted[name] > small:
+            yield f"{float(plan.wasted[name])} of {name} is thrown away though it is good"
+    for i, missing in enumerate(short(item, plan)):
+        if missing < -small:
+            yield f"need {i} gets {float(-missing)} too much"

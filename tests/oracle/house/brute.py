@@ -2,20 +2,20 @@
 with the first only what a source is (items.py) and what a plan costs (account.py).
 
 It walks through the needs as a cook would, in whole units of the greatest common divisor of all
-amounts, and obeys the rules of use as they are written; what the first oracle says in rows is acted
-out here. With limits of room it is exact only if these are multiples of such a unit's room.
+amounts (and limits of room), and obeys the rules of use as they are written; what the first oracle says in
+rows is acted out here.
 """
 import itertools
 import math
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import Dict, Optional
+from typing import Optional
 
 import account
+from account import Part
 from items import items_of
-from things import FOREVER
 
-SEALED, WHOLE, PORTIONS = "sealed", "frozen whole", "portions"
+SEALED, WHOLE, PORTIONS, CLOSED = "sealed", "frozen whole", "portions", "never opened"
 
 
 def gcd(values):
@@ -30,8 +30,8 @@ class Pack:
     fate: str
     left: Fraction
     portions: tuple = ()  # by need
+    opened: Optional[int] = None  # the day
     closes: Optional[int] = None  # last good day, once it is open
-    thawed: int = FOREVER
 
     @property
     def is_open(self):
@@ -41,17 +41,18 @@ class Pack:
         good = self.is_open and self.left > 0 and need.day <= self.closes and self.source.is_there(need)
         return good and not (need.fresh and self.fate == WHOLE)
 
-    def can_be_opened_for(self, need):
-        if self.is_open or self.left == 0:
+    def could_be_opened_for(self, need):
+        """Also what is not to be opened: it might."""
+        if self.is_open:
             return False
-        return (self.fate == SEALED and self.source.serves_unfrozen(need)
-                or self.fate == WHOLE and self.source.serves_frozen(need))
+        return self.source.serves_frozen(need) if self.fate == WHOLE else self.source.serves_unfrozen(need)
+
+    def can_be_opened_for(self, need):
+        return self.fate != CLOSED and self.could_be_opened_for(need)
 
     def opened_for(self, need):
         life = need.day + self.source.opened
-        if self.fate == WHOLE:
-            return replace(self, closes=life, thawed=need.day)
-        return replace(self, closes=min(life, self.source.good))
+        return replace(self, opened=need.day, closes=life if self.fate == WHOLE else min(life, self.source.good))
 
 
 def splits(total, most, unit):
@@ -71,26 +72,32 @@ class Walk:
 
     def __init__(self, item, house):
         self.item = item
-        self.tight = bool(house.room)
         self.unit = gcd([n.amount for n in item.needs] + [s.size for s in item.sources] + list(house.room.values()))
         self.clocked = any(source.opened is not None for source in item.sources)
 
     def fates(self, source):
         """All that can be done with a pack when it comes home."""
         yield Pack(source, SEALED, source.size)
-        if self.tight:
-            yield Pack(source, SEALED, Fraction(0))  # thrown away at once
-        if source.frozen_good is not None:
+        yield Pack(source, CLOSED, source.size)
+        if source.frozen is not None:
             yield Pack(source, WHOLE, source.size)
-            most = [need.amount if source.serves_frozen(need) else Fraction(0) for need in self.item.needs]
-            for portions in splits(source.size, most, self.unit):
-                if any(portions):
-                    closes = min(source.day + source.opened, source.good)
-                    yield Pack(source, PORTIONS, source.size - sum(portions), portions, closes)
+            home = Pack(source, PORTIONS, source.size, (), source.day, min(source.day + source.opened, source.good))
+            yield from (pack for pack in self.portioned(home, 0) if pack.portions)
+
+    def portioned(self, pack, first):
+        """With portions of what is left in it frozen on the day on which it is opened, for needs from `first` on."""
+        yield pack
+        if pack.source.frozen is None or pack.fate == WHOLE:
+            return
+        most = [need.amount if i >= first and pack.source.serves_frozen(need, pack.opened) else Fraction(0)
+                for i, need in enumerate(self.item.needs)]
+        for portions in splits(pack.left, most, self.unit):
+            if any(portions):
+                yield replace(pack, left=pack.left - sum(portions), portions=portions)
 
     def pools(self, source, amount):
         """All that can be done with what has no clock: (amounts by need, frozen amounts by need, kept,
-        kept frozen)."""
+        kept frozen). What is good to the end unfrozen is kept."""
         needs = self.item.needs
         most = [need.amount if source.serves_unfrozen(need) else Fraction(0) for need in needs]
         most += [need.amount if source.serves_frozen(need) else Fraction(0) for need in needs]
@@ -99,7 +106,7 @@ class Walk:
             keeps = [left if self.item.keeps_unfrozen(source) else Fraction(0),
                      left if self.item.keeps_frozen(source) else Fraction(0)]
             for kept, frozen in splits(left, keeps, self.unit):
-                if self.tight or kept + frozen == left or not any(keeps):
+                if kept + frozen == left or not keeps[0]:
                     yield source, split[:len(needs)], split[len(needs):], kept, frozen
 
     def plans(self, counts):
@@ -133,11 +140,11 @@ class Walk:
             for amount, is_frozen in ((unfrozen[i], False), (frozen[i], True)):
                 if amount:
                     rest -= amount
-                    found.append(account.Taking(source.name, i, amount, is_frozen))
+                    found.append(Part(source.name, amount, is_frozen, source.day if is_frozen else None, need=i))
         for pack in packs:
             if pack.portions and pack.portions[i]:
                 rest -= pack.portions[i]
-                found.append(account.Taking(pack.source.name, i, pack.portions[i], True))
+                found.append(Part(pack.source.name, pack.portions[i], True, pack.opened, need=i))
         if rest >= 0:
             yield from self.take(i, rest, packs, pools, found)
 
@@ -160,9 +167,12 @@ class Walk:
             tried.add(pack)
             opened = pack if pack.is_open else pack.opened_for(need)
             amount = min(rest, opened.left)
-            taking = account.Taking(pack.source.name, i, amount, pack.fate == WHOLE, opened.thawed)
-            then = packs[:p] + [replace(opened, left=opened.left - amount)] + packs[p + 1:]
-            yield from self.take(i, rest - amount, then, pools, takings + [taking])
+            thawed = pack.fate == WHOLE
+            part = Part(pack.source.name, amount, thawed, pack.source.day if thawed else None,
+                        opened.opened if thawed else None, i)
+            opened = replace(opened, left=opened.left - amount)
+            for one in [opened] if pack.is_open else self.portioned(opened, i + 1):
+                yield from self.take(i, rest - amount, packs[:p] + [one] + packs[p + 1:], pools, takings + [part])
 
     @staticmethod
     def another_goes_off_first(pack, others):
@@ -176,30 +186,29 @@ class Walk:
     def held_back(self, i, packs, pools):
         need = self.item.needs[i]
         for pack in packs:
-            if pack.portions and any(pack.portions[i + 1:]) and pack.source.serves_frozen(need):
+            if pack.portions and any(pack.portions[i + 1:]) and pack.source.serves_frozen(need, pack.opened):
+                return True
+            if pack.fate == CLOSED and pack.could_be_opened_for(need):
                 return True
         return any(source.serves_unfrozen(need) and any(unfrozen[i + 1:])
                    or source.serves_frozen(need) and any(frozen[i + 1:]) for source, unfrozen, frozen, *_ in pools)
 
     def rest(self, packs, pools, takings):
-        ways = []
+        plan = account.ItemPlan(takings=takings)
         for pack in packs:
             source, end = pack.source, self.item.end
             if pack.is_open:
                 good = pack.closes >= end
             else:
-                good = source.good >= end if pack.fate == SEALED else pack.fate == WHOLE and source.frozen_good >= end
-            keeping = account.Keeping(source.name, pack.left, pack.fate == WHOLE, pack.thawed)
-            some = [pack.left] if good else [Fraction(0)]
-            if good and self.tight:  # some of it may be thrown away for want of room
-                some = [n * self.unit for n in range(int(pack.left / self.unit) + 1)]
-            ways.append([replace(keeping, amount=amount) for amount in some])
-        for way in itertools.product(*ways):
-            plan = account.ItemPlan(takings=takings, kept=[keeping for keeping in way if keeping.amount])
-            for source, _, _, kept, frozen in pools:
-                plan.kept += [account.Keeping(source.name, amount, is_frozen)
-                              for amount, is_frozen in ((kept, False), (frozen, True)) if amount]
-            yield plan
+                good = self.item.keeps_frozen(source) if pack.fate == WHOLE else source.good >= end
+            if good and pack.left:
+                frozen = pack.fate == WHOLE
+                plan.kept.append(Part(source.name, pack.left, frozen, source.day if frozen else None,
+                                      pack.opened if frozen else None))
+        for source, _, _, kept, kept_frozen in pools:
+            plan.kept += [Part(source.name, amount, frozen, source.day if frozen else None)
+                          for amount, frozen in ((kept, False), (kept_frozen, True)) if amount]
+        yield plan
 
 
 def all_plans(house, item, most):

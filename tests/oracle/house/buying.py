@@ -68,6 +68,7 @@ def buying(program, house, items):
         by_shop.setdefault(shop.slug, {}).update(terms)
     for slug, to_pay in by_shop.items():
         if house.shops[slug].credit > 0:
-            credit = program.var(house.shops[slug].credit / 100, -1)
+            # What it pays earns no cash back.
+            credit = program.var(house.shops[slug].credit / 100, house.shops[slug].cash_back - 1)
             program.row({credit: 1, **{v: -factor for v, factor in to_pay.items()}}, "<=", 0)
     return packs

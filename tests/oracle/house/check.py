@@ -8,6 +8,7 @@ from fractions import Fraction
 
 import account
 from lp import NotSolved, Program
+from money import MISSING_COSTS
 from oracle import rows_of
 from read import Reader
 from result import SMALL, Result, Unfit
@@ -42,11 +43,11 @@ def fix(program, packs, one, plan):
             program.row(packs[source.name], "=", plan.packs.get(source.name, 0))
         for i in range(len(one.item.needs)):
             for frozen in (False, True):
-                terms = {var: 1 for s, var, f, _ in one.serving(i) if s is source and f == frozen}
+                terms = {var: 1 for s, var, part in one.serving(i) if s is source and part.frozen == frozen}
                 near(terms, sum(taking.amount for taking in plan.takings
                                 if (taking.source, taking.need, taking.frozen) == (source.name, i, frozen)))
         terms = {var: factor for s, var, factor, _ in one.kept() if s is source}
-        near(terms, sum(keeping.amount for keeping in plan.kept if keeping.source == source.name))
+        near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
 
 
 def complaints(house, result):
@@ -77,7 +78,7 @@ def tolerance(result, terms):
     """In cents: amounts are rounded to the millionth of a gram, twice."""
     figures = 1 + sum(len(result.said[key]) for key in ("purchases", "supplies", "from_stock", "uses"))
     dearest = max([item.usual for item in result.items], default=Fraction(0))
-    each = dearest * (account.MISSING_COSTS if terms["missing"] else 1) * Fraction(2, 10**6)
+    each = dearest * (MISSING_COSTS if terms["missing"] else 1) * Fraction(2, 10**6)
     return figures * (Fraction(1, 1000) + each)
 
 

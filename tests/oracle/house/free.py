@@ -1,5 +1,6 @@
 """An item's use of what comes without an opened life, as rows of a program: every unit may serve any
-need that it is good for, unfrozen or frozen, or is kept, or thrown away."""
+need that it is good for, unfrozen or frozen, or is kept; what is good to the end unfrozen is kept, what is
+not and is not frozen for it goes bad."""
 
 
 class Flow:
@@ -25,7 +26,7 @@ def flow(program, item, source):
             out.frozen[i] = program.var()
     out.kept = program.var() if item.keeps_unfrozen(source) else None
     out.kept_frozen = program.var() if item.keeps_frozen(source) else None
-    out.wasted = program.var()
+    out.wasted = program.var(0 if item.keeps_unfrozen(source) else None)
     return out
 
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 PREFERENCE = Fraction(1, 10)
+MISSING_COSTS = 20  # times the usual price
 
 
 def to_cents(exact):
@@ -65,15 +66,30 @@ def line_money(house, offer, day, n):
     return LineMoney(till, till_tax, price, tax, back, extra)
 
 
-def usual_price(house, item):
-    """Cents for one unit of the item's worth; 0 if nobody sells it."""
+def counted_offers(house, item):
+    """The offers that count for the usual price: those that some trip could take up, or else all."""
     everywhere, within_reach = [], []
     for shop in house.shops.values():
         for offer in shop.offers:
-            if house.item_of(offer.food) != item or not house.may_buy(offer.food, shop.slug):
-                continue
-            each = regular_price(house, offer) * (1 + tax_rate(house, offer)) / (offer.size * house.worth(offer.food))
-            everywhere.append(each)
-            if any(stop.shop == shop.slug and holds(offer, stop.day) for stop in house.stops):
-                within_reach.append(each)
-    return min(within_reach or everywhere or [Fraction(0)])
+            if house.item_of(offer.food) == item and house.may_buy(offer.food, shop.slug):
+                everywhere.append(offer)
+                if any(stop.shop == shop.slug and holds(offer, stop.day) for stop in house.stops):
+                    within_reach.append(offer)
+    return within_reach or everywhere
+
+
+def pack_price(house, offer):
+    """Regular, with tax, not rounded."""
+    return regular_price(house, offer) * (1 + tax_rate(house, offer))
+
+
+def usual_price(house, item):
+    """Cents for one unit of the item's worth; 0 if nobody sells it."""
+    return min([pack_price(house, offer) / (offer.size * house.worth(offer.food)) for offer in counted_offers(house, item)],
+               default=Fraction(0))
+
+
+def missing_at_all(house, item):
+    """What it costs, besides its amount, that something of a use is missing; nothing if nobody sells it."""
+    packs = [pack_price(house, offer) for offer in counted_offers(house, item)]
+    return MISSING_COSTS * min(packs) + max([stop.cost for stop in house.stops], default=0) if packs else Fraction(0)

@@ -13,11 +13,11 @@ SEALED, THAWED, PORTIONS = "sealed", "thawed", "portions"
 
 
 class Group:
-    """Packs opened together. `takings` and `portions` are variables by need, `after` says what is still
-    in them after a need."""
+    """Packs opened together for the need `first` (None: when they come home) on `day`, good for the needs of
+    `window` till the day `closes`. `takings` and `portions` are variables by need."""
 
-    def __init__(self, source, kind, first, window, closes):
-        self.source, self.kind, self.first, self.window, self.closes = source, kind, first, window, closes
+    def __init__(self, source, kind, first, window, closes, day):
+        self.source, self.kind, self.first, self.window, self.closes, self.day = source, kind, first, window, closes, day
         self.takings, self.portions = {}, {}
         self.opened = self.count = self.kept = self.wasted = None
         self.most = 0  # what can be left in it after a need, in units of the scale
@@ -26,6 +26,11 @@ class Group:
         """Terms of what is left after a need, frozen portions aside: for later needs, kept, or to go bad."""
         rest = [var for var in (self.kept, self.wasted) if var is not None]
         return {var: 1 for var in [var for v, var in self.takings.items() if v > need] + rest}
+
+    def may_be_portioned_for(self, index, need):
+        """Whether a portion frozen when it is opened can serve a later need."""
+        later = self.first is None or index > self.first
+        return self.kind != THAWED and later and self.source.serves_frozen(need, self.day)
 
     def is_open_for(self, need):
         """Opened before this need, and it may serve it."""
@@ -41,15 +46,15 @@ def groups_of(item, source):
         if source.serves_unfrozen(need):
             closes = min(need.day + life, source.good)
             window = [v for v in later if source.serves_unfrozen(needs[v]) and needs[v].day <= closes]
-            out.append(Group(source, SEALED, first, window, closes))
+            out.append(Group(source, SEALED, first, window, closes, need.day))
         if source.serves_frozen(need):
             closes = need.day + life
             window = [v for v in later if not needs[v].fresh and needs[v].day <= closes]
-            out.append(Group(source, THAWED, first, window, closes))
-    if source.frozen_good is not None:
+            out.append(Group(source, THAWED, first, window, closes, need.day))
+    if source.frozen is not None:
         closes = min(source.day + life, source.good)
         window = [v for v, need in enumerate(needs) if source.serves_unfrozen(need) and need.day <= closes]
-        out.append(Group(source, PORTIONS, None, window, closes))
+        out.append(Group(source, PORTIONS, None, window, closes, source.day))
     return out
 
 
@@ -65,15 +70,14 @@ class Packs:
         # Never opened: kept sealed, kept frozen whole, thrown away. Whole packs, but for the scale's.
         self.kept = program.var(whole=not source.by_weight) if item.keeps_unfrozen(source) else None
         self.kept_frozen = program.var(whole=not source.by_weight) if item.keeps_frozen(source) else None
-        self.wasted = program.var(whole=not source.by_weight)
+        self.wasted = program.var(0 if item.keeps_unfrozen(source) else None, whole=not source.by_weight)
         for group in self.groups:
             group.opened = program.yes_no()
             group.takings = {v: program.var(item.needs[v].amount / scale) for v in group.window}
-            if group.kind == PORTIONS:
-                group.portions = {v: program.var(need.amount / scale) for v, need in enumerate(item.needs)
-                                  if source.serves_frozen(need)}
+            group.portions = {v: program.var(need.amount / scale) for v, need in enumerate(item.needs)
+                              if group.may_be_portioned_for(v, need)}
             group.kept = program.var() if group.closes >= item.end else None
-            group.wasted = program.var()
+            group.wasted = program.var(0 if group.kept is not None else None)
             group.most = self.size if group.first is not None and not source.by_weight else self.most * self.size
         if source.by_weight:
             self.weighed(program, terms)
@@ -98,7 +102,8 @@ class Packs:
             program.row({group.opened: 1, group.count: -1}, "<=", 0)
             program.row({**self.contents(group), group.count: -size}, "=", 0)
             if group.first is not None:  # less than a pack is left of them after the first need
-                program.row({**group.after(group.first), group.opened: SOME - size}, "<=", 0)
+                rest = {**group.after(group.first), **{var: 1 for var in group.portions.values()}}
+                program.row({**rest, group.opened: SOME - size}, "<=", 0)
             total[group.count] = 1
         for rest in (self.kept, self.kept_frozen, self.wasted):
             if rest is not None:
@@ -138,7 +143,7 @@ def rules(program, item, all_packs):
         for new in opening:
             for old in standing:
                 program.row({**old.after(i), new.opened: old.most}, "<=", old.most)
-        # 3. Of the packs that serve the need, all but one are used up.
+        # 3. Of the packs that serve the need, all but one are used up (by it: nothing of them is frozen before).
         if len(opening) + len(standing) > 1:
             last = {}
             for group in opening + standing:
@@ -147,7 +152,10 @@ def rules(program, item, all_packs):
                     serves = program.yes_no()
                     program.row({group.takings[i]: 1, serves: -program.highs[group.takings[i]]}, "<=", 0)
                 last[group] = program.yes_no()
-                program.row({**group.after(i), serves: group.most, last[group]: -group.most}, "<=", group.most)
+                rest = group.after(i)
+                if group in opening:
+                    rest.update({var: 1 for var in group.portions.values()})
+                program.row({**rest, serves: group.most, last[group]: -group.most}, "<=", group.most)
             program.row({v: 1 for v in last.values()}, "<=", 1)
         # 2. Of sealed packs of one size, what goes off first is opened first.
         for new in opening:
@@ -162,13 +170,12 @@ def rules(program, item, all_packs):
 
 
 def nothing_held_back(program, item, all_packs, flows, short, scale):
-    """Rule 4: while a need goes short, nothing that may serve it is used later or kept."""
+    """Rule 4: while a need goes short, nothing that may serve it is used later or kept, and no pack that may
+    stays closed. `short`: whether something of a need is missing, by need."""
     for i, need in enumerate(item.needs):
-        lacks = program.yes_no()
-        program.row({short[i]: 1, lacks: -need.amount / scale}, "<=", 0)
 
         def not_while_lacking(terms, most):
-            program.row({**terms, lacks: most}, "<=", most)
+            program.row({**terms, short[i]: most}, "<=", most)
 
         for packs in all_packs:
             source = packs.source
@@ -179,12 +186,12 @@ def nothing_held_back(program, item, all_packs, flows, short, scale):
                 frozen = group.kind == THAWED and source.serves_frozen(need)
                 if group.first is not None and group.first > i and (sealed or frozen):
                     not_while_lacking({group.opened: 1}, 1)
-                if group.kind == PORTIONS and source.serves_frozen(need):
+                if group.first == i or group.may_be_portioned_for(i, need):
                     later = {var: 1 for v, var in group.portions.items() if v > i}
                     not_while_lacking(later, item.need / scale)
             most = packs.most * (packs.size if source.by_weight else 1)
-            if packs.kept is not None and source.serves_unfrozen(need):
-                not_while_lacking({packs.kept: 1}, most)
+            if source.serves_unfrozen(need):
+                not_while_lacking({rest: 1 for rest in (packs.kept, packs.wasted) if rest is not None}, most)
             if packs.kept_frozen is not None and source.serves_frozen(need):
                 not_while_lacking({packs.kept_frozen: 1}, most)
         for flow in flows:

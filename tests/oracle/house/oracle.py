@@ -3,18 +3,22 @@
     python3 oracle.py FOLDER [PLAN]      prints the least value and how it is reached
 """
 import sys
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Dict, List
 
 import account
 import free
 import opened
+from account import Part
 from buying import buying
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
+from money import MISSING_COSTS
 from read import read_house
 from things import FOREVER
+
+HAIR = 1e-7  # of the scale of an item: less is nothing
 
 
 @dataclass
@@ -46,75 +50,76 @@ class ItemRows:
             else:
                 self.packs.append(opened.Packs(program, item, source, packs.get(source.name), scale))
         unit = item.usual * scale / 100
-        self.short = [program.var(need.amount / scale, account.MISSING_COSTS * unit) for need in item.needs]
+        self.short = [program.var(need.amount / scale, MISSING_COSTS * unit) for need in item.needs]
+        lacks = [program.yes_no(item.missing / 100) for _ in item.needs]
         for i, need in enumerate(item.needs):
-            terms = {self.short[i]: 1}
-            for _, var, _, _ in self.serving(i):
-                terms[var] = 1
+            terms = {self.short[i]: 1, **{var: 1 for _, var, _ in self.serving(i)}}
             program.row(terms, "=", need.amount / scale)
+            program.row({self.short[i]: 1, lacks[i]: -need.amount / scale}, "<=", 0)
         if self.packs:
             opened.rules(program, item, self.packs)
-            opened.nothing_held_back(program, item, self.packs, self.flows, self.short, scale)
+            opened.nothing_held_back(program, item, self.packs, self.flows, lacks, scale)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
         program.row({worth: 1, **{var: -factor for _, var, factor, _ in self.kept()}}, "<=", 0)
-        for _, var, factor in self.wasted():
+        for (_, var), factor in self.wasted():
             program.costs[var] += house.waste_cost * unit * factor
 
     def serving(self, need):
-        """(source, variable, whether frozen on the day it came home, day from which it is thawed)."""
+        """(source, variable, the part that it is, its amount left out)."""
         for flow in self.flows:
-            for frozen, vars in ((False, flow.unfrozen), (True, flow.frozen)):
-                if need in vars:
-                    yield flow.source, vars[need], frozen, FOREVER
+            source = flow.source
+            if need in flow.unfrozen:
+                yield source, flow.unfrozen[need], Part(source.name, 0, need=need)
+            if need in flow.frozen:
+                yield source, flow.frozen[need], Part(source.name, 0, True, source.day, need=need)
         for packs in self.packs:
+            source = packs.source
             for group in packs.groups:
+                thawed = group.kind == opened.THAWED
                 if need in group.takings:
-                    thawed = group.kind == opened.THAWED
-                    since = self.item.needs[group.first].day if thawed else FOREVER
-                    yield packs.source, group.takings[need], thawed, since
+                    part = Part(source.name, 0, thawed, source.day, group.day, need) if thawed else Part(source.name, 0, need=need)
+                    yield source, group.takings[need], part
                 if need in group.portions:
-                    yield packs.source, group.portions[need], True, FOREVER
+                    yield source, group.portions[need], Part(source.name, 0, True, group.day, need=need)
 
     def kept(self):
-        """(source, variable, scale units of one, place and days (from, until) that it takes room)."""
-        nights = FOREVER
+        """(source, variable, scale units of one, the part that it is)."""
         for flow in self.flows:
             source = flow.source
             if flow.kept is not None:
-                yield source, flow.kept, 1, [(source.place, source.day, nights)]
+                yield source, flow.kept, 1, Part(source.name, 0)
             if flow.kept_frozen is not None:
-                yield source, flow.kept_frozen, 1, [("freezer", source.day, nights)]
+                yield source, flow.kept_frozen, 1, Part(source.name, 0, True, source.day)
         for packs in self.packs:
             source, whole = packs.source, 1 if packs.source.by_weight else packs.size
             if packs.kept is not None:
-                yield source, packs.kept, whole, [(source.place, source.day, nights)]
+                yield source, packs.kept, whole, Part(source.name, 0)
             if packs.kept_frozen is not None:
-                yield source, packs.kept_frozen, whole, [("freezer", source.day, nights)]
+                yield source, packs.kept_frozen, whole, Part(source.name, 0, True, source.day)
             for group in packs.groups:
-                if group.kept is not None and group.kind == opened.THAWED:
-                    thawed = self.item.needs[group.first].day
-                    yield source, group.kept, 1, [("freezer", source.day, thawed), (source.place, thawed, nights)]
-                elif group.kept is not None:
-                    yield source, group.kept, 1, [(source.place, source.day, nights)]
+                if group.kept is not None:
+                    thawed = group.kind == opened.THAWED
+                    part = Part(source.name, 0, True, source.day, group.day) if thawed else Part(source.name, 0)
+                    yield source, group.kept, 1, part
 
     def wasted(self):
+        """((source, variable), scale units of one)."""
         for flow in self.flows:
-            yield flow.source, flow.wasted, 1
+            yield (flow.source, flow.wasted), 1
         for packs in self.packs:
-            yield packs.source, packs.wasted, 1 if packs.source.by_weight else packs.size
+            yield (packs.source, packs.wasted), 1 if packs.source.by_weight else packs.size
             for group in packs.groups:
-                yield packs.source, group.wasted, 1
+                yield (packs.source, group.wasted), 1
 
     def room(self, day, place):
         """Terms of what takes room there on the night after the day, in litres."""
         terms = {}
-        for i, need in enumerate(self.item.needs):
-            for source, var, frozen, thawed in self.serving(i):
-                where = "freezer" if frozen and day < thawed else source.place
-                if where == place and source.day <= day < need.day:
-                    terms[var] = source.ml * self.scale / 1000
-        for source, var, factor, stays in self.kept():
-            if any(where == place and first <= day < until for where, first, until in stays):
+        found = [(source, var, 1, part, self.item.needs[part.need].day)
+                 for i in range(len(self.item.needs)) for source, var, part in self.serving(i)]
+        found += [(*kept, FOREVER) for kept in self.kept()]
+        for source, var, factor, part, until in found:
+            frozen = part.frozen and part.since <= day < (FOREVER if part.thawed is None else part.thawed)
+            if ("freezer" if frozen else source.place) == place and source.day <= day < until:
                 terms[var] = source.ml * self.scale * factor / 1000
         return terms
 
@@ -132,16 +137,10 @@ class ItemRows:
                 if number:
                     out.packs[source.name] = number
         for i in range(len(self.item.needs)):
-            for source, var, frozen, thawed in self.serving(i):
-                if values[var] > 1e-7:
-                    out.takings.append(account.Taking(source.name, i, amount(var), frozen, thawed))
-        for source, var, factor, stays in self.kept():
-            if values[var] > 1e-7:
-                place, since, until = stays[0]
-                frozen = place == "freezer" and source.place != "freezer"
-                out.kept.append(account.Keeping(source.name, amount(var, factor), frozen, until))
-        for source, var, factor in self.wasted():
-            if values[var] > 1e-7:
+            out.takings += [replace(part, amount=amount(var)) for _, var, part in self.serving(i) if values[var] > HAIR]
+        out.kept += [replace(part, amount=amount(var, factor)) for _, var, factor, part in self.kept() if values[var] > HAIR]
+        for (source, var), factor in self.wasted():
+            if values[var] > HAIR:
                 out.wasted[source.name] += amount(var, factor)
         return out
 
@@ -188,12 +187,12 @@ def printed(house, found):
 
         out.append(f"{item.name}: usual {float(item.usual):.4f} c, cap {float(item.cap):.1f}")
         out += [f"  buy {n} x {called(name)}" for name, n in plan.packs.items()]
-        for taking in plan.takings:
-            need = item.needs[taking.need]
-            out.append(f"  day {need.day - house.first + 1} {need.clock // 60:02}:{need.clock % 60:02}"
-                       f" {float(taking.amount):g} of {called(taking.source)}{' frozen' if taking.frozen else ''}")
-        for keeping in plan.kept:
-            out.append(f"  kept {float(keeping.amount):g} of {called(keeping.source)}{' frozen' if keeping.frozen else ''}")
+        for part in plan.takings + plan.kept:
+            need = item.needs[part.need] if part.need is not None else None
+            when = f"day {need.day - house.first + 1} {need.clock // 60:02}:{need.clock % 60:02}" if need else "kept"
+            frozen = f", frozen on day {part.since - house.first + 1}" if part.frozen else ""
+            thawed = f", thawed on day {part.thawed - house.first + 1}" if part.thawed is not None else ""
+            out.append(f"  {when} {float(part.amount):g} of {called(part.source)}{frozen}{thawed}")
         out += [f"  wasted {float(amount):g} of {called(name)}" for name, amount in plan.wasted.items() if amount]
         for i, missing in enumerate(account.short(item, plan)):
             if missing > Fraction(1, 1000):

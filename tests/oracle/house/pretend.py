@@ -39,21 +39,10 @@ def uses_of(house, slots):
     return meals, uses
 
 
-def shares(house, need, amount, served):
-    """An amount given to a need, by its uses; `served` is what they have got so far."""
-    for use in need.uses:
-        worth = house.worth(house.uses[use].food)
-        part = min(amount, house.uses[use].amount * worth - served.get(use, 0))
-        if part > 0:
-            served[use] = served.get(use, 0) + part
-            amount -= part
-            yield use, part, part / worth
-
-
 def result_of(house, slots, best):
     visits, purchases, supplies, from_stock = [], [], [], []
     stock = [{"food": lot.food, "amount": float(lot.amount), "kept": 0.0} for lot in house.lots]
-    made, lines, served = account.stops_made(house, best.plans), {}, {}
+    made, lines = account.stops_made(house, best.plans), {}
     for stop in made:
         visits.append({"date": iso(house.stops[stop].day), "shop": house.shops[house.stops[stop].shop].name,
                        "home": house.stops[stop].home})
@@ -74,14 +63,15 @@ def result_of(house, slots, best):
             elif source.lot is not None:
                 kept = sum(k.amount for k in plan.kept if k.source == source.name)
                 stock[source.lot]["kept"] = float(kept / house.worth(source.food))
-        for taking in plan.takings:
-            worth = house.worth(next(s.food for s in item.sources if s.name == taking.source))
-            for use, part, covers in shares(house, item.needs[taking.need], taking.amount, served):
-                said = {"use": use, "amount": float(part / worth), "covers": float(covers), "frozen": taking.frozen}
-                if taking.source in lines:
-                    supplies.append({"purchase": lines[taking.source], **said})
-                else:
-                    from_stock.append({"lot": int(taking.source[3:]), **said})
+        for part in plan.takings:
+            need = item.needs[part.need]
+            worth = house.worth(next(source.food for source in item.sources if source.name == part.source))
+            said = {"use": need.use, "amount": float(part.amount / worth), "frozen": part.frozen,
+                    "covers": float(part.amount / house.worth(house.uses[need.use].food))}
+            if part.source in lines:
+                supplies.append({"purchase": lines[part.source], **said})
+            else:
+                from_stock.append({"lot": int(part.source[3:]), **said})
     meals, uses = uses_of(house, slots)
     return {"proven": True, "account": {name: float(cents) / 100 for name, cents in best.terms.items()}, "meals": meals,
             "makings": [], "uses": uses, "on_hand": stock, "from_stock": from_stock, "visits": visits,

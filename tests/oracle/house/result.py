@@ -8,10 +8,10 @@ from fractions import Fraction
 
 import account
 import measures
+from account import Part
 from items import items_of
 from money import line_money
 from read import END_OF_DAY, slug
-from things import FOREVER
 
 SMALL = Fraction(1, 1000)  # amounts are written to six places; sums of them are off by less than this
 
@@ -48,21 +48,23 @@ class Result:
         return END_OF_DAY
 
     def find_needs(self):
-        """By use of the result: (item, need), both indices. The uses must be those of the files."""
-        places = {(item.name, need.day, need.clock, need.fresh): (i, n)
-                  for i, item in enumerate(self.items) for n, need in enumerate(item.needs)}
-        found, sums = [], defaultdict(Fraction)
+        """By use of the result: (item, need), both indices. The uses must be those of the files; alike ones are
+        told apart by their amounts."""
+        places = defaultdict(list)
+        for i, item in enumerate(self.items):
+            for n, need in enumerate(item.needs):
+                places[item.name, need.day, need.clock, need.fresh].append((i, n))
+        found = []
         for use in self.said["uses"]:
-            item = self.house.item_of(use["food"])
-            key = item, day(use["date"]), self.clock_of(use), use["fresh"]
-            if key not in places:
+            amount = Fraction(use["amount"]) * self.house.worth(use["food"])
+            left = places[self.house.item_of(use["food"]), day(use["date"]), self.clock_of(use), use["fresh"]]
+            fitting = [place for place in left if abs(self.items[place[0]].needs[place[1]].amount - amount) < SMALL]
+            if not fitting:
                 raise Unfit(f"a use that the files do not have: {use}")
-            found.append(places[key])
-            sums[places[key]] += Fraction(use["amount"]) * self.house.worth(use["food"])
-        for key, place in places.items():
-            need = self.items[place[0]].needs[place[1]]
-            if abs(sums[place] - need.amount) > SMALL:
-                raise Unfit(f"a need of {key[0]}: {float(sums[place])}, by the files {float(need.amount)}")
+            left.remove(fitting[0])
+            found.append(fitting[0])
+        if any(places.values()):
+            raise Unfit(f"uses that the result does not have: {[left for left in places.values() if left][:3]}")
         return found
 
     def stop_choices(self):
@@ -116,7 +118,7 @@ class Result:
             kept_frozen = min(kept, max(Fraction(0), Fraction(purchase["freeze"]) - frozen[name]))
             for amount, is_frozen in ((kept - kept_frozen, False), (kept_frozen, True)):
                 if amount > SMALL:
-                    plans[item].kept.append(account.Keeping(name, amount * worth, is_frozen, self.thawed(item, name)))
+                    plans[item].kept.append(Part(name, amount * worth, is_frozen, self.since(item, name)))
             plans[item].wasted[name] += wasted * worth
         self.stock(plans, places)
         return plans
@@ -125,16 +127,16 @@ class Result:
         place, need = self.needs[use]
         if place != item:
             raise Unfit(f"{name} serves a use of another food")
-        for taking in plans[item].takings:
-            if (taking.source, taking.need, taking.frozen) == (name, need, frozen):
-                taking.amount += amount
+        for part in plans[item].takings:
+            if (part.source, part.need, part.frozen) == (name, need, frozen):
+                part.amount += amount
                 return
-        plans[item].takings.append(account.Taking(name, need, amount, frozen, self.thawed(item, name)))
+        plans[item].takings.append(Part(name, amount, frozen, self.since(item, name), need=need))
 
-    def thawed(self, item, name):
-        """The result does not say whether a pack was thawed as a whole."""
-        clock = any(source.name == name and source.opened is not None for source in self.items[item].sources)
-        return None if clock else FOREVER
+    def since(self, item, name):
+        """The day on which it is frozen, if it is: when it comes home, or not known where packs are opened."""
+        source = next(source for source in self.items[item].sources if source.name == name)
+        return source.day if source.opened is None else None
 
     def stock(self, plans, places):
         """What is on hand: used, and what is left of it. What the result does not say of it (whether it is
@@ -162,7 +164,7 @@ class Result:
             unfrozen = self.items[item].keeps_unfrozen(source)
             kept = Fraction(said[index]["kept"]) * worth if "kept" in said[index] else left if unfrozen else 0
             if kept > SMALL:
-                plans[item].kept.append(account.Keeping(name, kept, not unfrozen, self.thawed(item, name)))
+                plans[item].kept.append(Part(name, kept, not unfrozen, self.since(item, name)))
             plans[item].wasted[name] += max(Fraction(0), left - kept)
 
 
