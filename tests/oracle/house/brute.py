@@ -6,7 +6,6 @@ amounts (and limits of room), and obeys the rules of use as they are written; wh
 rows is acted out here.
 """
 import itertools
-import math
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Optional
@@ -14,14 +13,9 @@ from typing import Optional
 import account
 from account import Part
 from items import items_of
+from opened import divisor
 
 SEALED, WHOLE, PORTIONS, CLOSED = "sealed", "frozen whole", "portions", "never opened"
-
-
-def gcd(values):
-    values = list(values)
-    below = math.lcm(*(v.denominator for v in values))
-    return Fraction(math.gcd(*(int(v * below) for v in values)), below)
 
 
 @dataclass(frozen=True)
@@ -29,6 +23,7 @@ class Pack:
     source: object
     fate: str
     left: Fraction
+    number: int = 0  # tells packs apart
     portions: tuple = ()  # by need
     opened: Optional[int] = None  # the day
     closes: Optional[int] = None  # last good day, once it is open
@@ -72,7 +67,7 @@ class Walk:
 
     def __init__(self, item, house):
         self.item = item
-        self.unit = gcd([n.amount for n in item.needs] + [s.size for s in item.sources] + list(house.room.values()))
+        self.unit = divisor([n.amount for n in item.needs] + [s.size for s in item.sources] + list(house.room.values()))
         self.clocked = any(source.opened is not None for source in item.sources)
 
     def fates(self, source):
@@ -81,7 +76,7 @@ class Walk:
         yield Pack(source, CLOSED, source.size)
         if source.frozen is not None:
             yield Pack(source, WHOLE, source.size)
-            home = Pack(source, PORTIONS, source.size, (), source.day, min(source.day + source.opened, source.good))
+            home = Pack(source, PORTIONS, source.size, 0, (), source.day, min(source.day + source.opened, source.good))
             yield from (pack for pack in self.portioned(home, 0) if pack.portions)
 
     def portioned(self, pack, first):
@@ -112,8 +107,10 @@ class Walk:
     def plans(self, counts):
         """Every plan with so many packs of each bought source."""
         choices = []
+        self.amounts = {}
         for source in self.item.sources:
             packs = source.packs if source.packs is not None else counts.get(source.name, 0)
+            self.amounts[source.name] = packs * source.size
             if source.opened is None:
                 choices.append([[("pool", pool)] for pool in self.pools(source, packs * source.size)])
                 continue
@@ -126,7 +123,7 @@ class Walk:
                                 for some in itertools.combinations_with_replacement(fates, packs)])
         for choice in itertools.product(*choices):
             chosen = [one for part in choice for one in part]
-            packs = [pack for kind, pack in chosen if kind == "pack"]
+            packs = [replace(pack, number=n) for n, (kind, pack) in enumerate(chosen) if kind == "pack"]
             pools = [pool for kind, pool in chosen if kind == "pool"]
             yield from self.serve(0, packs, pools, [])
 
@@ -140,11 +137,12 @@ class Walk:
             for amount, is_frozen in ((unfrozen[i], False), (frozen[i], True)):
                 if amount:
                     rest -= amount
-                    found.append(Part(source.name, amount, is_frozen, source.day if is_frozen else None, need=i))
+                    part = Part(source.name, amount, is_frozen, source.day if is_frozen else None, need=i)
+                    found.append((part, (source.name, is_frozen)))
         for pack in packs:
             if pack.portions and pack.portions[i]:
                 rest -= pack.portions[i]
-                found.append(Part(pack.source.name, pack.portions[i], True, pack.opened, need=i))
+                found.append((Part(pack.source.name, pack.portions[i], True, pack.opened, need=i), (pack.number, True)))
         if rest >= 0:
             yield from self.take(i, rest, packs, pools, found)
 
@@ -162,9 +160,9 @@ class Walk:
         tried = set()
         for p in candidates:
             pack = packs[p]
-            if pack in tried or self.another_goes_off_first(pack, [packs[c] for c in candidates]):
+            if replace(pack, number=0) in tried or self.another_goes_off_first(pack, [packs[c] for c in candidates]):
                 continue
-            tried.add(pack)
+            tried.add(replace(pack, number=0))
             opened = pack if pack.is_open else pack.opened_for(need)
             amount = min(rest, opened.left)
             thawed = pack.fate == WHOLE
@@ -172,7 +170,7 @@ class Walk:
                         opened.opened if thawed else None, i)
             opened = replace(opened, left=opened.left - amount)
             for one in [opened] if pack.is_open else self.portioned(opened, i + 1):
-                yield from self.take(i, rest - amount, packs[:p] + [one] + packs[p + 1:], pools, takings + [part])
+                yield from self.take(i, rest - amount, packs[:p] + [one] + packs[p + 1:], pools, takings + [(part, (pack.number, False))])
 
     @staticmethod
     def another_goes_off_first(pack, others):
@@ -193,8 +191,33 @@ class Walk:
         return any(source.serves_unfrozen(need) and any(unfrozen[i + 1:])
                    or source.serves_frozen(need) and any(frozen[i + 1:]) for source, unfrozen, frozen, *_ in pools)
 
+    def one_is_left(self, packs, pools, takings):
+        """Rule 3: of what serves a need no more than one thing is left over. What is unfrozen and what is frozen of a
+        pack (or pool) are two things; what is left of it at the end counts for both."""
+        end = {pack.number: pack.left for pack in packs}
+        for source, unfrozen, frozen, kept, kept_frozen in pools:
+            wasted = self.amounts[source.name] - sum(unfrozen + frozen) - kept - kept_frozen
+            end[source.name, False], end[source.name, True] = kept + wasted, kept_frozen + wasted
+        opened = {}
+        for part, thing in takings:
+            opened.setdefault(thing, part.need)
+        for i in range(len(self.item.needs)):
+            left_over = 0
+            for thing in {thing for part, thing in takings if part.need == i}:
+                left = sum(part.amount for part, other in takings if other == thing and part.need > i)
+                left += end.get(thing, end.get(thing[0], 0))
+                if opened[thing] == i and thing[1] is False:  # just opened: its portions, too
+                    pack = next((pack for pack in packs if pack.number == thing[0]), None)
+                    left += sum(pack.portions) if pack and pack.fate == SEALED else 0
+                left_over += left > 0
+            if left_over > 1:
+                return False
+        return True
+
     def rest(self, packs, pools, takings):
-        plan = account.ItemPlan(takings=takings)
+        if self.clocked and not self.one_is_left(packs, pools, takings):
+            return
+        plan = account.ItemPlan(takings=[part for part, _ in takings])
         for pack in packs:
             source, end = pack.source, self.item.end
             if pack.is_open:

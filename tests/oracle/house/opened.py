@@ -7,8 +7,9 @@ are opened for, so a group is one pack of several times the size of which, after
 a pack is left.
 """
 import math
+from fractions import Fraction
 
-SOME = 1 / 1000  # of the scale: the least that a pack is opened for
+SOME = Fraction(1, 1000)  # of the scale: the least that a pack is opened for, at least
 SEALED, THAWED, PORTIONS = "sealed", "thawed", "portions"
 
 
@@ -27,6 +28,11 @@ class Group:
         rest = [var for var in (self.kept, self.wasted) if var is not None]
         return {var: 1 for var in [var for v, var in self.takings.items() if v > need] + rest}
 
+    def frozen_after(self, need):
+        """The same of the portions; what is not frozen of the pack and left might have been in one."""
+        rest = [var for var in (self.kept, self.wasted) if var is not None]
+        return {var: 1 for var in [var for v, var in self.portions.items() if v > need] + rest}
+
     def may_be_portioned_for(self, index, need):
         """Whether a portion frozen when it is opened can serve a later need."""
         later = self.first is None or index > self.first
@@ -35,6 +41,12 @@ class Group:
     def is_open_for(self, need):
         """Opened before this need, and it may serve it."""
         return need in self.window and (self.first is None or self.first < need)
+
+
+def divisor(amounts):
+    """The greatest common divisor."""
+    below = math.lcm(*(amount.denominator for amount in amounts))
+    return Fraction(math.gcd(*(int(amount * below) for amount in amounts)), below)
 
 
 def groups_of(item, source):
@@ -65,6 +77,8 @@ class Packs:
         """`terms`: of the number of packs bought; None for stock."""
         self.source, self.item = source, item
         self.size = source.size / scale
+        # By rule 3 all amounts are sums and differences of those of needs and packs.
+        self.some = max(SOME, divisor([need.amount for need in item.needs] + [one.size for one in item.sources]) / scale)
         self.most = max(program.highs[v] * n for v, n in terms.items()) if terms else source.packs
         self.groups = groups_of(item, source)
         # Never opened: kept sealed, kept frozen whole, thrown away. Whole packs, but for the scale's.
@@ -103,7 +117,7 @@ class Packs:
             program.row({**self.contents(group), group.count: -size}, "=", 0)
             if group.first is not None:  # less than a pack is left of them after the first need
                 rest = {**group.after(group.first), **{var: 1 for var in group.portions.values()}}
-                program.row({**rest, group.opened: SOME - size}, "<=", 0)
+                program.row({**rest, group.opened: self.some - size}, "<=", 0)
             total[group.count] = 1
         for rest in (self.kept, self.kept_frozen, self.wasted):
             if rest is not None:
@@ -121,7 +135,7 @@ class Packs:
                 most = group.most if program.highs[var] is None else program.highs[var]
                 program.row({var: 1, group.opened: -most}, "<=", 0)
             if group.first is not None:
-                program.row({group.opened: SOME, group.takings[group.first]: -1}, "<=", 0)
+                program.row({group.opened: self.some, group.takings[group.first]: -1}, "<=", 0)
             whole.update(self.contents(group))
         program.row({**whole, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)
         opened = {group.opened: 1 for group in self.groups}
@@ -133,7 +147,7 @@ class Packs:
         program.row({**opened, **{v: -n for v, n in terms.items()}}, "<=", 0)
 
 
-def rules(program, item, all_packs):
+def rules(program, item, all_packs, flows):
     """Rules 1 to 3 of a cook."""
     groups = [group for packs in all_packs for group in packs.groups]
     for i in range(len(item.needs)):
@@ -143,20 +157,14 @@ def rules(program, item, all_packs):
         for new in opening:
             for old in standing:
                 program.row({**old.after(i), new.opened: old.most}, "<=", old.most)
-        # 3. Of the packs that serve the need, all but one are used up (by it: nothing of them is frozen before).
-        if len(opening) + len(standing) > 1:
-            last = {}
-            for group in opening + standing:
-                serves = group.opened
-                if group in standing:
-                    serves = program.yes_no()
-                    program.row({group.takings[i]: 1, serves: -program.highs[group.takings[i]]}, "<=", 0)
-                last[group] = program.yes_no()
-                rest = group.after(i)
-                if group in opening:
-                    rest.update({var: 1 for var in group.portions.values()})
-                program.row({**rest, serves: group.most, last[group]: -group.most}, "<=", group.most)
-            program.row({v: 1 for v in last.values()}, "<=", 1)
+        # 3. Of all that serves the need, all but one thing is used up by it.
+        things = [(group.opened, None, {**group.after(i), **{var: 1 for var in group.portions.values()}}, group.most)
+                  for group in opening]
+        things += [(None, group.takings[i], group.after(i), group.most) for group in standing]
+        things += [(None, group.portions[i], group.frozen_after(i), group.most) for group in groups if i in group.portions]
+        things += [thing for flow in flows for thing in flow.things(i)]
+        if len(things) > 1:
+            one_is_left(program, things)
         # 2. Of sealed packs of one size, what goes off first is opened first.
         for new in opening:
             for packs in all_packs:
@@ -167,6 +175,19 @@ def rules(program, item, all_packs):
                     for group in packs.groups:
                         if group.kind == SEALED and group.first > i:
                             program.row({group.opened: 1, new.opened: 1}, "<=", 1)
+
+
+def one_is_left(program, things):
+    """Of the things that serve a need no more than one is left over. Each is: whether it serves it (or None),
+    what it gives, the terms of what is left of it, and how much that can be."""
+    left_over = []
+    for serves, gives, rest, most in things:
+        if serves is None:
+            serves = program.yes_no()
+            program.row({gives: 1, serves: -program.highs[gives]}, "<=", 0)
+        left_over.append(program.yes_no())
+        program.row({**rest, serves: most, left_over[-1]: -most}, "<=", most)
+    program.row({left: 1 for left in left_over}, "<=", 1)
 
 
 def nothing_held_back(program, item, all_packs, flows, short, scale):

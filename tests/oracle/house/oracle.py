@@ -44,9 +44,7 @@ class ItemRows:
         self.flows, self.packs = [], []
         for source in item.sources:
             if source.opened is None:
-                flow = free.flow(program, item, source)
-                free.balance(program, flow, packs.get(source.name), scale)
-                self.flows.append(flow)
+                self.flows.append(free.flow(program, item, source, packs.get(source.name), scale))
             else:
                 self.packs.append(opened.Packs(program, item, source, packs.get(source.name), scale))
         unit = item.usual * scale / 100
@@ -57,7 +55,7 @@ class ItemRows:
             program.row(terms, "=", need.amount / scale)
             program.row({self.short[i]: 1, lacks[i]: -need.amount / scale}, "<=", 0)
         if self.packs:
-            opened.rules(program, item, self.packs)
+            opened.rules(program, item, self.packs, self.flows)
             opened.nothing_held_back(program, item, self.packs, self.flows, lacks, scale)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
         program.row({worth: 1, **{var: -factor for _, var, factor, _ in self.kept()}}, "<=", 0)
