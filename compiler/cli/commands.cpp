@@ -31,10 +31,10 @@ int report(const text::Diagnostics& diagnostics, const text::Sources& sources) {
 
 // Compiles and hands the result on, if there is one.
 template <typename Then>
-int with_plan(const std::string& plan, Then then, double seconds = purchase::usual_search) {
+int with_plan(const std::string& plan, Then then, const purchase::Search& search = {}) {
   text::Sources sources;
   text::Diagnostics diagnostics;
-  auto compiled = compile(plan, sources, diagnostics, seconds);
+  auto compiled = compile(plan, sources, diagnostics, search);
   const int code = report(diagnostics, sources);
   if (!compiled || code != good) {
     return bad_input;
@@ -80,11 +80,16 @@ int check_file(const std::string& file) {
 
 } // namespace
 
-int build(const std::string& plan, std::string out, std::optional<double> seconds) {
+int build(const BuildRequest& request) {
   const auto write = [&](const emit::Compiled& compiled) {
-    if (out.empty()) {
-      out = (std::filesystem::path("out") / std::filesystem::path(plan).stem()).string();
+    if (request.strict && !compiled.shopping.shortfalls.empty()) {
+      fmt::print(stderr, "manciple: something is still to be found, and --strict asks for more\n");
+      return bad_input;
     }
+    const std::string out =
+        request.out.empty()
+            ? (std::filesystem::path("out") / std::filesystem::path(request.plan).stem()).string()
+            : request.out;
     const std::string failed = write_all(out, emit::outputs(compiled));
     if (!failed.empty()) {
       fmt::print(stderr, "manciple: {}\n", failed);
@@ -93,7 +98,9 @@ int build(const std::string& plan, std::string out, std::optional<double> second
     fmt::print("{}\nWritten to {}\n", emit::summary(compiled), out);
     return good;
   };
-  return with_plan(plan, write, seconds.value_or(purchase::usual_search));
+  purchase::Search search;
+  search.effort = request.search;
+  return with_plan(request.plan, write, search);
 }
 
 int check(const std::vector<std::string>& files) {

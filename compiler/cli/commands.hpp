@@ -8,8 +8,15 @@
 /// errors.
 namespace manciple::cli {
 
-/// `seconds` for the search of the cheapest list.
-int build(const std::string& plan, std::string out, std::optional<double> seconds);
+/// What `build` is asked for.
+struct BuildRequest {
+  std::string plan;
+  std::string out;    ///< the folder to write to; empty: out/ and the plan's name
+  double search = 1;  ///< how hard to look for the cheapest list, times the usual work
+  bool strict = false; ///< what is still to be found is an error
+};
+
+int build(const BuildRequest& request);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);

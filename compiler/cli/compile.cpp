@@ -5,7 +5,8 @@
 namespace manciple::cli {
 
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
-                                      text::Diagnostics& diagnostics, double seconds) {
+                                      text::Diagnostics& diagnostics,
+                                      const purchase::Search& search) {
   emit::Compiled out;
   out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics);
   if (!out.kitchen.plan) {
@@ -16,13 +17,13 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
-  out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, seconds);
+  out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, search);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
-  out.elsewhere = purchase::elsewhere(out.kitchen, out.shopping);
+  out.out_of_stock = purchase::out_of_stock(out.kitchen, out.shopping);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
   return out;
 }

@@ -31,13 +31,19 @@ int main(int argc, char** argv) {
       "build", "compile a plan and write the list, the menu, the schedule and the sums");
   build->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
   build->add_option("--out", second, "the folder to write to (default: out/ and the plan's name)");
-  std::optional<double> seconds;
+  cli::BuildRequest request;
   build
-      ->add_option("--search", seconds,
-                   "seconds to look for the cheapest list (default: 2); what is not proven by then "
-                   "is said with how much it can be at most")
-      ->check(CLI::Range(0.01, 86400.0));
-  build->callback([&] { code = cli::build(plan, second, seconds); });
+      ->add_option("--search", request.search,
+                   "how hard to look for the cheapest list, times the usual (default: 1, a second "
+                   "or two at most); what is not proven by then is said with how much it can be")
+      ->check(CLI::Range(0.01, 1e6));
+  build->add_flag("--strict", request.strict,
+                  "write nothing and fail if something on the list is still to be found");
+  build->callback([&] {
+    request.plan = plan;
+    request.out = second;
+    code = cli::build(request);
+  });
 
   CLI::App* check =
       app.add_subcommand("check", "read everything, write nothing: the files named, or all plans, "

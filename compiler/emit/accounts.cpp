@@ -7,7 +7,6 @@
 
 #include <fmt/format.h>
 
-#include <iterator>
 #include <map>
 
 namespace manciple::emit {
@@ -22,7 +21,6 @@ std::string money_markdown(const Compiled& compiled) {
                                 "| reduction | credit | paid | comes back |\n"
                                 "|---|---|---:|---:|---:|---:|---:|---:|\n",
                                 escape_markdown(plan.name));
-  const auto print = std::back_inserter(out);
   std::map<text::Date, kitchen::Cents> by_trip;
   kitchen::Cents goods = 0;
   kitchen::Cents tax = 0;
@@ -34,19 +32,19 @@ std::string money_markdown(const Compiled& compiled) {
     tax += visit.tax;
     off += visit.off;
     credit += visit.credit;
-    fmt::format_to(print, "| {} | {} | {} | {} | {} | {} | {} | {} |\n",
-                   text::print_day(visit.date),
-                   escape_markdown(compiled.kitchen.shop(visit.shop).name),
-                   kitchen::print_money(visit.goods), kitchen::print_money(visit.tax),
-                   kitchen::print_money(visit.off), kitchen::print_money(visit.credit),
-                   kitchen::print_money(visit.paid()), kitchen::print_money(visit.cash_back));
+    out += fmt::format("| {} | {} | {} | {} | {} | {} | {} | {} |\n", text::print_day(visit.date),
+                       escape_markdown(compiled.kitchen.shop(visit.shop).name),
+                       kitchen::print_money(visit.goods), kitchen::print_money(visit.tax),
+                       kitchen::print_money(visit.off), kitchen::print_money(visit.credit),
+                       kitchen::print_money(visit.paid()), kitchen::print_money(visit.cash_back));
   }
-  fmt::format_to(print, "| all | | {} | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
-                 kitchen::print_money(tax), kitchen::print_money(off), kitchen::print_money(credit),
-                 kitchen::print_money(shopping.paid), kitchen::print_money(shopping.cash_back));
+  out += fmt::format("| all | | {} | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
+                     kitchen::print_money(tax), kitchen::print_money(off),
+                     kitchen::print_money(credit), kitchen::print_money(shopping.paid),
+                     kitchen::print_money(shopping.cash_back));
   out += "\n## By trip\n\n| date | paid |\n|---|---:|\n";
   for (const auto& [date, paid] : by_trip) {
-    fmt::format_to(print, "| {} | {} |\n", text::print_day(date), kitchen::print_money(paid));
+    out += fmt::format("| {} | {} |\n", text::print_day(date), kitchen::print_money(paid));
   }
 
   out += "\n## By meal\n\nWhat was bought for it, before tax; what was in the house counts "
@@ -59,11 +57,11 @@ std::string money_markdown(const Compiled& compiled) {
       const Rational& servings = compiled.resolved.servings[m][d];
       meals += cost;
       const bool plain = dish.kind == kitchen::Dish::Kind::plain;
-      fmt::format_to(print, "| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
-                     plan.meals[m].slot,
-                     dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
-                     escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
-                     plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
+      out += fmt::format(
+          "| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date), plan.meals[m].slot,
+          dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+          escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
+          plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
     }
   }
   Rational staples = 0;
@@ -76,7 +74,7 @@ std::string money_markdown(const Compiled& compiled) {
   }
   out += "\n## Where the money goes\n\n| what | cost |\n|---|---:|\n";
   const auto row = [&](std::string_view what, const Rational& cost) {
-    fmt::format_to(print, "| {} | {} |\n", what, kitchen::print_money(cents(cost)));
+    out += fmt::format("| {} | {} |\n", what, kitchen::print_money(cents(cost)));
   };
   row("meals", meals);
   row("staples", staples);
@@ -91,7 +89,6 @@ std::string left_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out =
       fmt::format("# Left after {}\n\n## Bought and still good\n\n", text::print_day(plan.until));
-  const auto print = std::back_inserter(out);
   std::string wasted;
   const auto named = [&](foods::FoodId food, const Rational& amount) {
     return escape_markdown(
@@ -99,29 +96,29 @@ std::string left_markdown(const Compiled& compiled) {
   };
   for (const purchase::Line& line : compiled.shopping.lines) {
     if (is_more_than_scraps(food_of(compiled, line), line.kept)) {
-      fmt::format_to(print, "- {}\n", named(line.food, line.kept));
+      out += fmt::format("- {}\n", named(line.food, line.kept));
     }
     // A tenth is what peeling and scales give and take.
     if (is_more_than_scraps(food_of(compiled, line), line.wasted) &&
         line.wasted * 10 >= line.amount) {
-      fmt::format_to(std::back_inserter(wasted), "- {} of {} bought on {}\n",
-                     named(line.food, line.wasted), amount_of(compiled, line.food, line.amount),
-                     text::print_day(compiled.shopping.visits[line.visit].date));
+      wasted += fmt::format("- {} of {} bought on {}\n", named(line.food, line.wasted),
+                            amount_of(compiled, line.food, line.amount),
+                            text::print_day(compiled.shopping.visits[line.visit].date));
     }
   }
   out += "\n## Was on hand and is still there\n\n";
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
     Rational left = lot.amount;
-    for (const resolve::StockUse& used : compiled.resolved.from_stock) {
+    for (const purchase::StockUse& used : compiled.shopping.from_stock) {
       left -= used.lot == l ? used.amount : Rational(0);
     }
     const bool gone = lot.use_by && *lot.use_by <= plan.until;
     if (is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
-      fmt::format_to(gone ? std::back_inserter(wasted) : print, "- {} ({})\n",
-                     named(*lot.what.food(), left),
-                     gone ? "was on hand, good until " + text::print_date(*lot.use_by)
-                          : std::string(foods::name(lot.place)));
+      (gone ? wasted : out) +=
+          fmt::format("- {} ({})\n", named(*lot.what.food(), left),
+                      gone ? "was on hand, good until " + text::print_date(*lot.use_by)
+                           : std::string(foods::name(lot.place)));
     }
   }
   return out + "\n## Past its time before it is used\n\n" +

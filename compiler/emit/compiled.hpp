@@ -2,7 +2,7 @@
 
 #include "kitchen/kitchen.hpp"
 #include "prep/prep.hpp"
-#include "purchase/elsewhere.hpp"
+#include "purchase/out_of_stock.hpp"
 #include "purchase/shopping.hpp"
 #include "purchase/worth.hpp"
 #include "resolve/resolve.hpp"
@@ -15,7 +15,7 @@ struct Compiled {
   resolve::Resolved resolved;
   purchase::Shopping shopping;
   purchase::Worth worth;
-  std::vector<purchase::Elsewhere> elsewhere; ///< by line of the list
+  std::vector<purchase::OutOfStock> out_of_stock; ///< by line of the list
   prep::Prep prep;
 
   [[nodiscard]] const kitchen::Plan& plan() const { return *kitchen.plan; }

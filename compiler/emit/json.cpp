@@ -2,6 +2,7 @@
 // or pieces) to six places; money is in cents.
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "purchase/lives.hpp"
 #include "foods/convert.hpp"
 #include "measure/print.hpp"
 
@@ -173,17 +174,53 @@ Json visits(const Compiled& compiled) {
 Json keeping(const Compiled& compiled) {
   Json out = Json::array();
   const auto& lowered = compiled.shopping.lowered;
-  for (std::size_t g = 0; g < lowered.foods.size(); ++g) {
-    const purchase::Good& good = lowered.model.goods[g];
-    for (const foods::FoodId id : compiled.kitchen.household.instead_of(lowered.foods[g])) {
+  const auto days = static_cast<int>((compiled.plan().until - compiled.plan().from).count()) + 1;
+  for (const foods::FoodId first : lowered.foods) {
+    for (const foods::FoodId id : compiled.kitchen.household.instead_of(first)) {
       const foods::Food& food = compiled.kitchen.food(id);
+      const auto keeping = purchase::keeping_of(food, days);
+      if (!keeping) {
+        continue;
+      }
       out.push_back({{"food", food.name},
                      {"basis", basis_word(food)},
-                     {"keeps_days", good.keeps_cool},
-                     {"keeps_frozen_days", maybe(good.keeps_frozen)},
-                     {"keeps_opened_days", maybe(good.keeps_opened)},
-                     {"stands_for", compiled.kitchen.food(lowered.foods[g]).name}});
+                     {"keeps_days", keeping->life.cool},
+                     {"keeps_frozen_days", maybe(keeping->life.frozen)},
+                     {"keeps_opened_days", maybe(keeping->life.opened)},
+                     {"stands_for", compiled.kitchen.food(first).name}});
     }
+  }
+  return out;
+}
+
+void add_served(Json& out, const purchase::Served& served) {
+  out["use"] = served.use;
+  out["amount"] = number(served.amount);
+  out["covers"] = number(served.covers);
+  out["frozen"] = served.frozen;
+  out["frozen_on"] = served.frozen ? Json(date(served.frozen_on)) : Json(nullptr);
+  out["opened_on"] = maybe(served.opened_on);
+}
+
+// What the list minimises, term by term, in the currency's unit.
+Json account(const purchase::Account& account) {
+  const auto money = [](const Rational& cents) { return number(cents / 100); };
+  return {{"prices", money(account.prices)},         {"tax", money(account.tax)},
+          {"cash_back", money(account.cash_back)},   {"preference", money(account.preference)},
+          {"reductions", money(account.reductions)}, {"credit", money(account.credit)},
+          {"stops", money(account.stops)},           {"wasted", money(account.wasted)},
+          {"kept", money(account.kept)},             {"lacking", money(account.lacking)},
+          {"missing", money(account.missing)},       {"handling", money(account.handling)},
+          {"total", money(account.total)}};
+}
+
+Json still_to_find(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
+    out.push_back({{"use", one.use},
+                   {"food", compiled.kitchen.food(compiled.resolved.uses[one.use].food).name},
+                   {"lacking", number(one.lacking)},
+                   {"missing", number(one.missing)}});
   }
   return out;
 }
@@ -240,16 +277,16 @@ std::string result_json(const Compiled& compiled) {
     appliances[appliance.name] = appliance.count;
   }
   Json from_stock = Json::array();
-  for (const resolve::StockUse& used : compiled.resolved.from_stock) {
-    from_stock.push_back({{"lot", used.lot}, {"use", used.use}, {"amount", number(used.amount)}});
+  for (const purchase::StockUse& used : shopping.from_stock) {
+    Json one{{"lot", used.lot}};
+    add_served(one, used);
+    from_stock.push_back(std::move(one));
   }
   Json supplies = Json::array();
   for (const purchase::Supply& supply : shopping.supplies) {
-    supplies.push_back({{"purchase", supply.line},
-                        {"use", supply.use},
-                        {"amount", number(supply.amount)},
-                        {"covers", number(supply.covers)},
-                        {"frozen", supply.frozen}});
+    Json one{{"purchase", supply.line}};
+    add_served(one, supply);
+    supplies.push_back(std::move(one));
   }
   Json labels = Json::array();
   for (const resolve::LabelCheck& label : compiled.resolved.labels) {
@@ -264,7 +301,7 @@ std::string result_json(const Compiled& compiled) {
                  {"paid", shopping.paid},
                  {"cash_back", shopping.cash_back},
                  {"stop_costs", shopping.stop_costs},
-                 {"proven", shopping.solution.status == purchase::Status::optimal},
+                 {"proven", shopping.proven()},
                  {"appliances", appliances},
                  {"meals", meals(compiled)},
                  {"makings", makings(compiled)},
@@ -275,6 +312,8 @@ std::string result_json(const Compiled& compiled) {
                  {"visits", visits(compiled)},
                  {"purchases", purchases(compiled)},
                  {"supplies", supplies},
+                 {"still_to_find", still_to_find(compiled)},
+                 {"account", account(shopping.account)},
                  {"labels_to_read", labels},
                  {"sessions", sessions(compiled)},
                  {"reminders", days(compiled)},

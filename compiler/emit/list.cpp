@@ -5,8 +5,6 @@
 
 #include <fmt/format.h>
 
-#include <iterator>
-
 namespace manciple::emit {
 namespace {
 
@@ -56,27 +54,24 @@ void walk(const Compiled& compiled, Stop stop, Department department, Each each)
 
 std::string list_text(const Compiled& compiled) {
   std::string out = fmt::format("{}: shopping list\n", compiled.plan().name);
-  const auto print = std::back_inserter(out);
   walk(
       compiled,
       [&](const StopMade& visit) {
-        fmt::format_to(print, "\n{}, {}: {}\n", text::print_day(visit.date),
-                       compiled.kitchen.shop(visit.shop).name, visit_sums(compiled, visit));
+        out += fmt::format("\n{}, {}: {}\n", text::print_day(visit.date),
+                           compiled.kitchen.shop(visit.shop).name, visit_sums(compiled, visit));
       },
-      [&](foods::Department department) {
-        fmt::format_to(print, "  {}\n", foods::name(department));
-      },
+      [&](foods::Department department) { out += fmt::format("  {}\n", foods::name(department)); },
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
-        fmt::format_to(print, "    {:<18} {:<30} {:>8}", count_of(compiled, line),
-                       name_on_list(compiled, line), kitchen::print_money(line.cost));
+        out += fmt::format("    {:<18} {:<30} {:>8}", count_of(compiled, line),
+                           name_on_list(compiled, line), kitchen::print_money(line.cost));
         const std::string notes = text::join(notes_of(compiled, l), "; ");
-        fmt::format_to(print, "{}\n", notes.empty() ? "" : "  " + notes);
+        out += fmt::format("{}\n", notes.empty() ? "" : "  " + notes);
       });
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
-    fmt::format_to(print, "\nUsed without an amount; see that there is some: {}\n",
-                   text::join(check, ", "));
+    out += fmt::format("\nUsed without an amount; see that there is some: {}\n",
+                       text::join(check, ", "));
   }
   return out + "\n" + summary(compiled);
 }
@@ -84,62 +79,57 @@ std::string list_text(const Compiled& compiled) {
 std::string summary(const Compiled& compiled) {
   const auto& shopping = compiled.shopping;
   std::string out;
-  const auto print = std::back_inserter(out);
   for (const StopMade& visit : shopping.visits) {
-    fmt::format_to(print, "{:<11} {:<24} {:>10}\n", text::print_day(visit.date),
-                   compiled.kitchen.shop(visit.shop).name, money(compiled, visit.paid()));
+    out += fmt::format("{:<11} {:<24} {:>10}\n", text::print_day(visit.date),
+                       compiled.kitchen.shop(visit.shop).name, money(compiled, visit.paid()));
   }
-  fmt::format_to(print, "{:<36} {:>10}\n",
-                 fmt::format("Paid in all, {} lines", shopping.lines.size()),
-                 money(compiled, shopping.paid));
+  out += fmt::format("{:<36} {:>10}\n", fmt::format("Paid in all, {} lines", shopping.lines.size()),
+                     money(compiled, shopping.paid));
   if (shopping.cash_back != 0) {
-    fmt::format_to(print, "{:<36} {:>10}\n", "Comes back later",
-                   money(compiled, shopping.cash_back));
+    out += fmt::format("{:<36} {:>10}\n", "Comes back later", money(compiled, shopping.cash_back));
   }
   const auto budget =
       compiled.plan().budget ? compiled.plan().budget : compiled.kitchen.household.budget;
   if (budget) {
-    fmt::format_to(print, "{:<36} {:>10}\n",
-                   shopping.paid <= *budget ? "Left of the budget" : "Over the budget",
-                   money(compiled, *budget > shopping.paid ? *budget - shopping.paid
-                                                           : shopping.paid - *budget));
+    out += fmt::format("{:<36} {:>10}\n",
+                       shopping.paid <= *budget ? "Left of the budget" : "Over the budget",
+                       money(compiled, *budget > shopping.paid ? *budget - shopping.paid
+                                                               : shopping.paid - *budget));
   }
-  const bool proven = shopping.solution.status == purchase::Status::optimal;
-  fmt::format_to(print, "{}\n",
-                 proven ? "No cheaper way of shopping meets this plan (proven)."
-                        : "A cheaper way of shopping may exist.");
+  const bool proven = shopping.proven();
+  out += fmt::format("{}\n", proven ? "No cheaper way of shopping meets this plan (proven)."
+                                    : "A cheaper way of shopping may exist.");
   return out;
 }
 
 std::string list_markdown(const Compiled& compiled) {
   std::string out = fmt::format("# Shopping list: {}\n", escape_markdown(compiled.plan().name));
-  const auto print = std::back_inserter(out);
   walk(
       compiled,
       [&](const StopMade& visit) {
-        fmt::format_to(print, "\n## {}: {}\n\n{}\n", text::print_day(visit.date),
-                       escape_markdown(compiled.kitchen.shop(visit.shop).name),
-                       visit_sums(compiled, visit));
+        out += fmt::format("\n## {}: {}\n\n{}\n", text::print_day(visit.date),
+                           escape_markdown(compiled.kitchen.shop(visit.shop).name),
+                           visit_sums(compiled, visit));
       },
       [&](foods::Department department) {
-        fmt::format_to(print, "\n### {}\n\n", foods::name(department));
+        out += fmt::format("\n### {}\n\n", foods::name(department));
       },
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
-        fmt::format_to(print, "- [ ] {} **{}** {}", count_of(compiled, line),
-                       escape_markdown(name_on_list(compiled, line)),
-                       kitchen::print_money(line.cost));
+        out += fmt::format("- [ ] {} **{}** {}", count_of(compiled, line),
+                           escape_markdown(name_on_list(compiled, line)),
+                           kitchen::print_money(line.cost));
         for (const std::string& note : notes_of(compiled, l)) {
-          fmt::format_to(print, "; {}", escape_markdown(note));
+          out += fmt::format("; {}", escape_markdown(note));
         }
         const std::string why = for_what(compiled, l);
-        fmt::format_to(print, "{}\n", why.empty() ? "" : " (for " + escape_markdown(why) + ")");
+        out += fmt::format("{}\n", why.empty() ? "" : " (for " + escape_markdown(why) + ")");
       });
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
     out += "\n## See that there is some\n\nUsed without an amount, so not on the list above.\n\n";
     for (const std::string& name : check) {
-      fmt::format_to(print, "- [ ] {}\n", escape_markdown(name));
+      out += fmt::format("- [ ] {}\n", escape_markdown(name));
     }
   }
   return out;
@@ -165,12 +155,12 @@ std::string list_csv(const Compiled& compiled) {
     const StopMade& visit = compiled.shopping.visits[line.visit];
     const std::string freeze =
         line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
-    fmt::format_to(std::back_inserter(out), "{},{},{},{},{},{},{},{},{}\r\n",
-                   text::print_date(visit.date), cell(compiled.kitchen.shop(visit.shop).name),
-                   foods::name(food_of(compiled, line).department),
-                   cell(food_of(compiled, line).name), cell(count_of(compiled, line)), line.packs,
-                   kitchen::print_money(line.cost), cell(freeze),
-                   cell(text::join(purposes_of(compiled, l), "; ")));
+    out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
+                       cell(compiled.kitchen.shop(visit.shop).name),
+                       foods::name(food_of(compiled, line).department),
+                       cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
+                       line.packs, kitchen::print_money(line.cost), cell(freeze),
+                       cell(text::join(purposes_of(compiled, l), "; ")));
   }
   return out;
 }

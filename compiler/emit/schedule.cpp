@@ -9,7 +9,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 
 namespace manciple::emit {
 
@@ -84,19 +83,18 @@ std::string cook_table(const prep::SessionPlan& session, const kitchen::Session&
       fmt::format("\n### Cook {}\n\n| start | hands | then alone | on | what | for |\n"
                   "|---|---|---|---|---|---|\n",
                   cook + 1);
-  const auto print = std::back_inserter(out);
   int free_at = 0;
   for (const prep::Task& task : session.tasks) {
     if (task.cook.value_or(0) != cook) {
       continue;
     }
     if (task.cook && task.start - free_at >= worth_saying) {
-      fmt::format_to(print, "| {} | | | | hands free for {} | |\n", clock(free_at),
-                     text::print_minutes(task.start - free_at));
+      out += fmt::format("| {} | | | | hands free for {} | |\n", clock(free_at),
+                         text::print_minutes(task.start - free_at));
     }
     free_at = task.cook ? task.start + task.hands_on : free_at;
-    fmt::format_to(
-        print, "| {} | {} | {} | {} | {} | {} |\n", clock(task.start),
+    out += fmt::format(
+        "| {} | {} | {} | {} | {} | {} |\n", clock(task.start),
         task.hands_on > 0 ? text::print_minutes(task.hands_on) : "",
         task.then > 0 ? fmt::format("until {}", clock(task.start + task.hands_on + task.then)) : "",
         escape_markdown(task.appliance), escape_markdown(task.what), escape_markdown(task.purpose));
@@ -120,25 +118,24 @@ std::string bar(const prep::SessionPlan& session, int minutes_a_mark, const Lane
 
 std::string sessions_text(const Compiled& compiled) {
   std::string out;
-  const auto print = std::back_inserter(out);
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
     const kitchen::Session& window = compiled.plan().sessions[session.session];
-    fmt::format_to(print, "{}, {} to {}: done by {}{}\n", text::print_day(window.date),
-                   text::print_clock(window.from), text::print_clock(window.until),
-                   text::print_clock((window.from + session.length) % (24 * 60)),
-                   session.length == session.bound ? " (no order of work is faster)" : "");
+    out += fmt::format("{}, {} to {}: done by {}{}\n", text::print_day(window.date),
+                       text::print_clock(window.from), text::print_clock(window.until),
+                       text::print_clock((window.from + session.length) % (24 * 60)),
+                       session.length == session.bound ? " (no order of work is faster)" : "");
     for (std::size_t i = 0; i < session.tasks.size(); ++i) {
       const prep::Task& task = session.tasks[i];
-      fmt::format_to(print, "  {} {} {:<7} {}{}\n", mark_of(i),
-                     text::print_clock((window.from + task.start) % (24 * 60)),
-                     task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
-                     task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then))
-                                   : "");
+      out += fmt::format(
+          "  {} {} {:<7} {}{}\n", mark_of(i),
+          text::print_clock((window.from + task.start) % (24 * 60)),
+          task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
+          task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then)) : "");
     }
     constexpr int minutes_a_mark = 5;
-    fmt::format_to(print, "  one mark is {} minutes\n", minutes_a_mark);
+    out += fmt::format("  one mark is {} minutes\n", minutes_a_mark);
     for (const Lane& lane : lanes(compiled, session)) {
-      fmt::format_to(print, "  {:<16} {}\n", lane.name, bar(session, minutes_a_mark, lane));
+      out += fmt::format("  {:<16} {}\n", lane.name, bar(session, minutes_a_mark, lane));
     }
     out += "\n";
   }
@@ -148,15 +145,14 @@ std::string sessions_text(const Compiled& compiled) {
 std::string menu_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("# Menu: {}\n", escape_markdown(plan.name));
-  const auto print = std::back_inserter(out);
   std::optional<text::Date> day;
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (day != meal.date) {
       day = meal.date;
-      fmt::format_to(print, "\n## {}\n\n", text::print_day(meal.date));
+      out += fmt::format("\n## {}\n\n", text::print_day(meal.date));
     }
-    fmt::format_to(print, "- {}: {}\n", meal.slot, escape_markdown(dishes_of(compiled, m)));
+    out += fmt::format("- {}: {}\n", meal.slot, escape_markdown(dishes_of(compiled, m)));
   }
   return out;
 }
@@ -164,26 +160,25 @@ std::string menu_markdown(const Compiled& compiled) {
 std::string prep_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("# Prep sessions: {}\n", escape_markdown(plan.name));
-  const auto print = std::back_inserter(out);
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
     const kitchen::Session& window = plan.sessions[session.session];
-    fmt::format_to(print, "\n## {}, {} to {}\n\nDone by {}, {} {}; {} of hands-on work.\n\n",
-                   text::print_day(window.date), text::print_clock(window.from),
-                   text::print_clock(window.until),
-                   text::print_clock((window.from + session.length) % (24 * 60)), window.cooks,
-                   window.cooks == 1 ? "cook" : "cooks", [&] {
-                     int sum = 0;
-                     for (const prep::Task& task : session.tasks) {
-                       sum += task.hands_on;
-                     }
-                     return text::print_minutes(sum);
-                   }());
+    out += fmt::format("\n## {}, {} to {}\n\nDone by {}, {} {}; {} of hands-on work.\n\n",
+                       text::print_day(window.date), text::print_clock(window.from),
+                       text::print_clock(window.until),
+                       text::print_clock((window.from + session.length) % (24 * 60)), window.cooks,
+                       window.cooks == 1 ? "cook" : "cooks", [&] {
+                         int sum = 0;
+                         for (const prep::Task& task : session.tasks) {
+                           sum += task.hands_on;
+                         }
+                         return text::print_minutes(sum);
+                       }());
     for (const resolve::Making& making : compiled.resolved.makings) {
       if (making.session == session.session) {
         const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
         const std::string safe = safe_temperature(compiled, recipe);
-        fmt::format_to(
-            print, "- Make **{}**, {} times the recipe ({} servings), for {}{}\n",
+        out += fmt::format(
+            "- Make **{}**, {} times the recipe ({} servings), for {}{}\n",
             escape_markdown(recipe.name), measure::print_decimal(making.times, 2),
             servings_of(making.times * recipe.serves),
             escape_markdown(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
@@ -193,7 +188,7 @@ std::string prep_markdown(const Compiled& compiled) {
     for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {
       out += cook_table(session, window, cook);
     }
-    fmt::format_to(print, "\n{}\n", cooling);
+    out += fmt::format("\n{}\n", cooling);
   }
   return out + fmt::format("\n{}\n", caution);
 }
@@ -208,10 +203,10 @@ std::string days_markdown(const Compiled& compiled) {
   for (text::Date day = first; day <= plan.until; day += std::chrono::days(1)) {
     const std::vector<std::string> lines = day_lines(compiled, day);
     if (!lines.empty()) {
-      fmt::format_to(std::back_inserter(out), "\n## {}\n\n", text::print_day(day));
+      out += fmt::format("\n## {}\n\n", text::print_day(day));
     }
     for (const std::string& line : lines) {
-      fmt::format_to(std::back_inserter(out), "- {}\n", escape_markdown(line));
+      out += fmt::format("- {}\n", escape_markdown(line));
     }
   }
   return out + fmt::format("\n{}\n", caution);
@@ -220,16 +215,15 @@ std::string days_markdown(const Compiled& compiled) {
 std::string day_text(const Compiled& compiled, text::Date day) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("{} {}\n", text::weekday_name(day), text::print_date(day));
-  const auto print = std::back_inserter(out);
   for (const std::string& line : day_lines(compiled, day)) {
-    fmt::format_to(print, "  {}\n", line);
+    out += fmt::format("  {}\n", line);
   }
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (meal.date == day) {
-      fmt::format_to(print, "  {} {}: {}\n",
-                     text::print_clock(compiled.kitchen.household.slot(meal.slot)->at), meal.slot,
-                     dishes_of(compiled, m));
+      out += fmt::format("  {} {}: {}\n",
+                         text::print_clock(compiled.kitchen.household.slot(meal.slot)->at),
+                         meal.slot, dishes_of(compiled, m));
     }
   }
   return out + fmt::format("{}\n", caution);
@@ -241,11 +235,10 @@ std::string labels_markdown(const Compiled& compiled) {
                   "where | then |\n|---|---|---|---|---|---|---|\n",
                   escape_markdown(compiled.plan().name));
   for (const prep::Label& label : compiled.prep.labels) {
-    fmt::format_to(std::back_inserter(out), "| {} | {} | {} | {} | {} | {} | {} |\n",
-                   escape_markdown(label.name), escape_markdown(label.purpose),
-                   escape_markdown(label.amount), text::print_day(label.made),
-                   text::print_date(label.use_by), foods::name(label.place),
-                   escape_markdown(label.reheat));
+    out += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n", escape_markdown(label.name),
+                       escape_markdown(label.purpose), escape_markdown(label.amount),
+                       text::print_day(label.made), text::print_date(label.use_by),
+                       foods::name(label.place), escape_markdown(label.reheat));
   }
   return out;
 }

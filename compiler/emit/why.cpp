@@ -1,11 +1,9 @@
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
-#include "purchase/otherwise.hpp"
+#include "purchase/other_offers.hpp"
 
 #include <fmt/format.h>
-
-#include <iterator>
 
 namespace manciple::emit {
 namespace {
@@ -24,8 +22,8 @@ private:
   void in_its_place(std::size_t line);
   void others();
   void line(int depth, const Rational& amount, std::string_view what) {
-    fmt::format_to(std::back_inserter(out_), "{:{}}{:>9}  {}\n", "", depth * 2,
-                   amount_of(compiled_, food_, amount, 2), what);
+    out_ += fmt::format("{:{}}{:>9}  {}\n", "", depth * 2, amount_of(compiled_, food_, amount, 2),
+                        what);
   }
 
   const Compiled& compiled_;
@@ -81,7 +79,7 @@ std::string Tree::run() {
   for (const resolve::Use& u : resolved.uses) {
     needed += u.food == food_ ? u.amount : Rational(0);
   }
-  for (const resolve::StockUse& s : resolved.from_stock) {
+  for (const purchase::StockUse& s : shopping.from_stock) {
     stock += resolved.uses[s.use].food == food_ ? s.amount : Rational(0);
   }
   for (const purchase::Line& l : shopping.lines) {
@@ -92,21 +90,21 @@ std::string Tree::run() {
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
   const auto amount = [&](const Rational& a) { return amount_of(compiled_, food_, a, 2); };
-  fmt::format_to(std::back_inserter(out_), "{}: {} needed, {} of it in the house, {} bought{}\n",
-                 food.name, amount(needed), amount(stock), amount(bought),
-                 left > 0 ? fmt::format(" ({} left over)", amount(left)) : "");
+  out_ += fmt::format("{}: {} needed, {} of it in the house, {} bought{}\n", food.name,
+                      amount(needed), amount(stock), amount(bought),
+                      left > 0 ? fmt::format(" ({} left over)", amount(left)) : "");
 
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
     Rational used = 0;
-    for (const resolve::StockUse& s : resolved.from_stock) {
+    for (const purchase::StockUse& s : shopping.from_stock) {
       used += s.lot == l ? s.amount : Rational(0);
     }
     if (*lot.what.food() != food_ || used == 0) {
       continue;
     }
-    fmt::format_to(std::back_inserter(out_), "\non hand: {}\n", lot.what.text);
-    for (const resolve::StockUse& s : resolved.from_stock) {
+    out_ += fmt::format("\non hand: {}\n", lot.what.text);
+    for (const purchase::StockUse& s : shopping.from_stock) {
       if (s.lot == l) {
         use(resolved.uses[s.use], s.amount, 1);
       }
@@ -119,12 +117,12 @@ std::string Tree::run() {
       continue;
     }
     const purchase::StopMade& visit = shopping.visits[bought_line.visit];
-    fmt::format_to(std::back_inserter(out_), "\n{}, {} {}, {}: {} ({})\n",
-                   count_of(compiled_, bought_line), compiled_.kitchen.shop(visit.shop).name,
-                   text::print_day(visit.date), money(compiled_, bought_line.cost),
-                   amount(bought_line.amount),
-                   fmt::format("{} for the plan",
-                               amount(bought_line.amount - bought_line.kept - bought_line.wasted)));
+    out_ +=
+        fmt::format("\n{}, {} {}, {}: {} ({})\n", count_of(compiled_, bought_line),
+                    compiled_.kitchen.shop(visit.shop).name, text::print_day(visit.date),
+                    money(compiled_, bought_line.cost), amount(bought_line.amount),
+                    fmt::format("{} for the plan", amount(bought_line.amount - bought_line.kept -
+                                                          bought_line.wasted)));
     for (const purchase::Supply& supply : shopping.supplies) {
       if (supply.line == l) {
         use(resolved.uses[supply.use], supply.amount, 1);
@@ -151,15 +149,15 @@ void Tree::in_its_place(std::size_t line) {
   }
   if (covered > 0) {
     const purchase::Line& bought = compiled_.shopping.lines[line];
-    fmt::format_to(std::back_inserter(out_), "\n{} of it is covered by {} ({})\n",
-                   amount_of(compiled_, food_, covered, 2), food_of(compiled_, bought).name,
-                   count_of(compiled_, bought));
+    out_ +=
+        fmt::format("\n{} of it is covered by {} ({})\n", amount_of(compiled_, food_, covered, 2),
+                    food_of(compiled_, bought).name, count_of(compiled_, bought));
   }
 }
 
 // What the other offers would come to, and why the one with the lowest price a unit may lose.
 void Tree::others() {
-  const auto ways = purchase::otherwise(compiled_.kitchen, compiled_.shopping, food_);
+  const auto ways = purchase::other_offers(compiled_.kitchen, compiled_.shopping, food_);
   if (ways.empty()) {
     return;
   }
@@ -170,7 +168,7 @@ void Tree::others() {
     const kitchen::Offer& offer = shop.offers[way.offer];
     std::string what;
     if (!way.more) {
-      what = "cannot be: it would not keep, or is not to be had in time";
+      what = "not possible: it would not keep, or no trip is in time";
     } else if (*way.more == 0) {
       what = way.on_the_list ? "as on the list" : "the same in all";
     } else {
@@ -187,8 +185,8 @@ void Tree::others() {
         what += fmt::format(", {} thrown away", amount_of(compiled_, food_, way.wasted, 2));
       }
     }
-    fmt::format_to(std::back_inserter(out_), "  {:<24} {:<20} {}\n", shop.name,
-                   fmt::format("{} {}", offer.pack, kitchen::print_money(offer.price)), what);
+    out_ += fmt::format("  {:<24} {:<20} {}\n", shop.name,
+                        fmt::format("{} {}", offer.pack, kitchen::print_money(offer.price)), what);
   }
 }
 

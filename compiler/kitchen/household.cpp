@@ -228,6 +228,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* budget = fields.find("budget")) {
     household.budget = read_money(*budget, diagnostics);
   }
+  if (const Node* cost = fields.find("throwing away costs")) {
+    household.waste_costs = read_percent(*cost, diagnostics).value_or(Rational(1, 4));
+  }
   if (const Node* worth = fields.find("leftovers are worth")) {
     household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
   }

@@ -74,7 +74,8 @@ struct Household {
   std::vector<ShopName> member_of; ///< where it pays the member price
   Cents stop_cost = 0;             ///< what making one stop is worth, unless the shop says
   std::optional<Cents> budget;     ///< for a plan
-  Rational leftovers_worth{1, 2};  ///< of what was paid for what keeps beyond the plan
+  Rational leftovers_worth{1, 2};  ///< of its usual price, for what keeps beyond the plan
+  Rational waste_costs{1, 4};      ///< of its usual price, for what is thrown away
   std::string currency = "$";
 
   [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;

@@ -467,6 +467,10 @@ std::vector<Ingredient> Line::read() {
 
 } // namespace
 
+bool is_container(std::string_view word) {
+  return holds(containers, word);
+}
+
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
                                   std::size_t offset, measure::System system, Names& names,
                                   text::Diagnostics& diagnostics) {

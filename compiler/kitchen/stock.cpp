@@ -33,8 +33,8 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
 // are said to be good for longer deserve a question; what has been thawed keeps for a day or two.
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
-  const bool thawed = lot.what.note.find("thawed") != std::string::npos;
-  const auto& keeps = thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
+  lot.thawed = lot.what.note.find("thawed") != std::string::npos;
+  const auto& keeps = lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
     return;
   }
@@ -46,7 +46,7 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
         errors::kept_too_long, lot.what.at,
         fmt::format("'{}' is said to be good until {}, but raw it keeps {} in the fridge{} [{}]",
                     food.name, text::print_date(*lot.use_by), text::print_days(keeps->value),
-                    thawed ? " once thawed" : "", keeps->source),
+                    lot.thawed ? " once thawed" : "", keeps->source),
         "the date on its label comes first; when in doubt, freeze it now or throw it out");
   }
 }

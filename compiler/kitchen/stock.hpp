@@ -15,6 +15,7 @@ struct StockLot {
   Rational amount; ///< as purchased, in the food's basis
   foods::Place place{};
   std::optional<text::Date> use_by; ///< last good day; absent when neither label nor tables say
+  bool thawed = false;              ///< was frozen before, and is not to be frozen again
 };
 
 /// What is in the house on a date.

@@ -76,8 +76,8 @@ void Days::thaw_food() {
       frozen[{use.date, id, purpose(use)}] += of;
     }
   };
-  for (const resolve::StockUse& used : resolved_.from_stock) {
-    if (kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
+  for (const purchase::StockUse& used : shopping_.from_stock) {
+    if (used.frozen || kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
       take(resolved_.uses[used.use], resolved_.uses[used.use].food, used.amount);
     }
   }
@@ -179,7 +179,7 @@ void Days::use_up() {
   for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
     Rational left = lot.amount;
-    for (const resolve::StockUse& used : resolved_.from_stock) {
+    for (const purchase::StockUse& used : shopping_.from_stock) {
       left -= used.lot == l ? used.amount : Rational(0);
     }
     if (left * 10 > lot.amount && lot.use_by && *lot.use_by <= plan_.until) {

@@ -1,429 +1,523 @@
+#include "purchase/lower.hpp"
+
 #include "purchase/errors.hpp"
-#include "purchase/shopping.hpp"
+#include "purchase/lives.hpp"
+#include "purchase/ranges.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
+#include <tuple>
 
 namespace manciple::purchase {
 namespace {
 
+using buying::Day;
+using buying::Item;
+using buying::ItemId;
+using buying::Money;
 using foods::Food;
 using foods::FoodId;
-using kitchen::Cents;
 using kitchen::Kitchen;
 using kitchen::Plan;
 using resolve::Resolved;
 using text::Date;
 
-// Packaged food without a figure of its own takes about a millilitre and a half a gram.
-// Common practice, no source.
-const Rational default_ml_per_gram{3, 2};
-
-// What a scale and rounded lines may take from a sum that has to be reached, in cents.
-constexpr Cents margin_of_scales = 20;
-
-// Longer than any plan, for what does not spoil.
-constexpr int never_spoils = 3650;
-
-Amount to_micro_down(const Rational& amount) {
-  return measure::to_int64(measure::floor(amount * micro));
-}
-Amount to_micro_up(const Rational& amount) {
-  return measure::to_int64(measure::ceil(amount * micro));
-}
-
-Rational ml_per_unit(const Food& food) {
-  switch (foods::basis(food)) {
-  case measure::Dimension::volume:
-    return 1;
-  case measure::Dimension::count:
-    return 0; // household things stand where there is room
-  case measure::Dimension::mass:
-    break;
-  }
-  const foods::VolumeWeight* weight = food.volume(foods::Form::plain);
-  if (weight == nullptr && !food.volumes.empty()) {
-    weight = food.volumes.data();
-  }
-  return weight == nullptr ? default_ml_per_gram
-                           : Rational(measure::facts(weight->unit).factor / weight->grams);
-}
-
-// The shorter of two keeping times; `none_is_long` says what it means that one is absent.
-std::optional<int> shorter(std::optional<int> a, std::optional<int> b, bool none_is_long) {
-  if (!a || !b) {
-    return none_is_long ? (a ? a : b) : std::nullopt;
-  }
-  return std::min(*a, *b);
-}
+// Good for some days more is worth keeping. Common practice, no source.
+constexpr int kept_days = 3;
+// What is left over is worth something up to so many days' use. Our own choice.
+constexpr int worth_days = 14;
+// What is missing, or lacking although the dish can do without, counts so many times its usual
+// price. Our own choice: high enough that nothing goes missing to save money, and that what gives
+// is not used to buy less of what is weighed.
+constexpr int missing_counts = 20;
+constexpr int lacking_counts = 2;
+// Money for a cent, unless sums are too large for it.
+constexpr Money fine_cent = 100;
+constexpr Money coarse_cent = 1;
 
 bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
   return std::any_of(list.begin(), list.end(),
                      [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
 }
 
+// No more than a model can hold; with sums of that, the plan is refused.
+Rational within(const Rational& money) {
+  return std::min(money, Rational(buying::most_money));
+}
+Money to_money(const Rational& cents, Money per_cent) {
+  return measure::to_int64(measure::round(within(cents * per_cent)));
+}
+Money to_money_down(const Rational& cents, Money per_cent) {
+  return measure::to_int64(measure::floor(within(cents * per_cent)));
+}
+
+// An offer's terms on days on which they do not change.
+struct Terms {
+  Rational each; ///< cents for a pack or a step
+  std::optional<kitchen::Deal> deal;
+  Date from;
+  Date until;
+};
+
+// What the shops ask for an item.
+struct UsualPrice {
+  Rational unit; ///< cents for a unit, in terms of the item's first food
+  Rational pack; ///< cents for the cheapest pack
+};
+
 class Lowering {
 public:
-  Lowering(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics)
-      : kitchen_(kitchen), plan_(*kitchen.plan), resolved_(resolved), diagnostics_(diagnostics) {}
+  Lowering(const Kitchen& kitchen, const Resolved& resolved, Money per_cent,
+           text::Diagnostics& diagnostics)
+      : kitchen_(kitchen),
+        plan_(*kitchen.plan),
+        resolved_(resolved),
+        days_(static_cast<int>((plan_.until - plan_.from).count()) + 1),
+        diagnostics_(diagnostics) {
+    out_.per_cent = per_cent;
+  }
 
-  Lowered run();
+  Lowered run() {
+    out_.model.last_day = days_ - 1;
+    shops();
+    stops();
+    items();
+    rooms();
+    worth_of_credit();
+    return std::move(out_);
+  }
 
 private:
-  void stops();
-  void rooms();
-  void goods();
-  void good(FoodId id, const std::vector<std::size_t>& uses);
-  void demands(Good& good, const std::vector<std::size_t>& uses);
-  bool keeping(Good& good, const Food& food, std::size_t first_use);
-  void offers(Good& good, const Food& food, FoodId id);
-  void add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
-                 Date from, Date until);
-  void values(Good& good);
-  [[nodiscard]] kitchen::InTermsOf in_terms_of(FoodId food) const {
+  Day day(Date date) const { return static_cast<Day>((date - plan_.from).count()); }
+  kitchen::InTermsOf in_terms_of(FoodId food) const {
     return kitchen_.household.in_terms_of(food);
   }
-  /// The day on which it must have been bought: the day before, when it is used before that day's
-  /// shopping is home.
-  [[nodiscard]] Date bought_by(const resolve::Use& use) const;
-  [[nodiscard]] int day(Date date) const { return static_cast<int>((date - plan_.from).count()); }
-  [[nodiscard]] bool may_buy(FoodId food, const kitchen::Shop& shop) const;
-  [[nodiscard]] Rational preference(FoodId food, const kitchen::Shop& shop) const;
+
+  void shops() {
+    for (const kitchen::Shop& shop : kitchen_.shops) {
+      buying::Shop& made = out_.model.shops.emplace_back();
+      made.credit = shop.credit * out_.per_cent;
+      if (shop.reduction && shop.reduction->off > 0) {
+        made.over = shop.reduction->over * out_.per_cent;
+        made.off = shop.reduction->off * out_.per_cent;
+      }
+    }
+  }
+
+  // What credit pays earns no cash back. Nothing costs less than what counts for the credit, to the
+  // last digit, so that nothing is bought for its sake.
+  void worth_of_credit() {
+    for (const kitchen::Shop& shop : kitchen_.shops) {
+      const buying::ShopId id(static_cast<std::size_t>(shop.id));
+      buying::Fine worth = measure::to_int64(
+          measure::floor(Rational((1 - shop.cash_back) * Rational(buying::fine_per_money))));
+      for (const Item& item : out_.model.items) {
+        for (const buying::Offer& offer : item.offers) {
+          if (offer.shop == id) {
+            worth = std::min({worth, share(offer.cost.each, offer.till.packs.each),
+                              share(offer.cost.deal, offer.till.packs.deal)});
+          }
+        }
+      }
+      out_.model.shops[id].credit_worth = worth;
+    }
+  }
+  static buying::Fine share(Money cost, Money till) {
+    return till == 0 ? buying::fine_per_money
+                     : measure::to_int64(
+                           measure::floor(Rational(cost) * buying::fine_per_money / Rational(till)));
+  }
+
+  void stops() {
+    for (std::size_t t = 0; t < plan_.trips.size(); ++t) {
+      const kitchen::Trip& trip = plan_.trips[t];
+      for (std::size_t c = 0; c < trip.stops.size(); ++c) {
+        const kitchen::Shop& shop = kitchen_.shop(trip.stops[c].shop);
+        const Cents cost = shop.stop_cost.value_or(kitchen_.household.stop_cost);
+        dearest_stop_ = std::max(dearest_stop_, cost);
+        out_.model.stops.push_back({day(trip.date) * buying::minutes_per_day + trip.home,
+                                    buying::ShopId(static_cast<std::size_t>(shop.id)),
+                                    cost * out_.per_cent, trip.stops[c].always});
+        out_.stops.emplace_back(t, c);
+      }
+    }
+  }
+
+  void items() {
+    std::map<FoodId, std::vector<std::size_t>> uses; // by the food in terms of which they are
+    std::vector<FoodId> order;                       // as they are first used
+    for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+      if (resolved_.uses[u].amount > 0) {
+        const FoodId id = in_terms_of(resolved_.uses[u].food).food;
+        if (uses[id].empty()) {
+          order.push_back(id);
+        }
+        uses[id].push_back(u);
+      }
+    }
+    for (const FoodId id : order) {
+      item(id, uses[id]);
+    }
+  }
+
+  // Foods that stand for each other are one item. It stands where its first food does, and takes
+  // the room of the one that takes most.
+  void item(FoodId id, const std::vector<std::size_t>& uses) {
+    const auto keeping = keeping_of(kitchen_.food(id), days_);
+    if (!keeping) {
+      const Food& food = kitchen_.food(id);
+      diagnostics_.error(
+          errors::unknown_keeping, place_of(kitchen_, resolved_, resolved_.uses[uses.front()]),
+          fmt::format("it is not known how long '{}' keeps in the {}", food.name,
+                      foods::name(food.stored)),
+          fmt::format("add 'keeps: {{{}: [NN days, SOURCE]}}' to '{}' in recipes/foods.yaml",
+                      foods::name(food.stored), food.name));
+      return;
+    }
+    Item item;
+    item.cool_place = keeping->place;
+    item.kept_day = days_ - 1 + kept_days;
+    item.buy_late = keeping->life.cool < item.kept_day;
+    out_.offers.emplace_back();
+    out_.lots.emplace_back();
+    demands(item, uses);
+    for (const FoodId member : kitchen_.household.instead_of(id)) {
+      const Food& food = kitchen_.food(member);
+      const Rational worth = in_terms_of(member).worth;
+      const auto in_terms = [&](buying::Volume room) {
+        return measure::to_int64(measure::ceil(Rational(room) / worth));
+      };
+      item.room_cool = std::max(item.room_cool, in_terms(room_cool(food)));
+      item.room_frozen = std::max(item.room_frozen, in_terms(room_frozen(food)));
+      stock(item, member);
+      offers(item, member);
+    }
+    values(item, id);
+    out_.model.items.push_back(std::move(item));
+    out_.foods.push_back(id);
+  }
+
+  // Demands of one moment and one freshness are one. Cumulative sums are rounded down.
+  void demands(Item& item, const std::vector<std::size_t>& uses) {
+    std::map<std::tuple<buying::Minute, Day, bool>, std::vector<std::size_t>> by_moment;
+    for (const std::size_t u : uses) {
+      const resolve::Use& use = resolved_.uses[u];
+      // Before the plan begins there is only what is on hand.
+      const Day on = std::max(0, day(use.date));
+      const bool before = day(use.date) < 0;
+      const buying::Minute at = before ? 0 : on * buying::minutes_per_day + use.clock;
+      by_moment[{at, on, !use.fresh}].push_back(u);
+    }
+    Rational sum = 0;
+    buying::Amount before = 0;
+    auto& of_item = out_.uses.emplace_back();
+    for (const auto& [when, list] : by_moment) {
+      for (const std::size_t u : list) {
+        sum += resolved_.uses[u].amount * in_terms_of(resolved_.uses[u].food).worth;
+      }
+      const buying::Amount here = to_model_down(sum);
+      if (here > before) {
+        buying::Demand demand;
+        std::tie(demand.at, demand.day, demand.takes_frozen) = when;
+        // What is bought frozen is never fresh.
+        demand.takes_frozen = demand.takes_frozen || item.cool_place == buying::Place::freezer;
+        demand.amount = here - before;
+        item.demands.push_back(demand);
+        of_item.push_back(list);
+      } else if (!of_item.empty()) {
+        of_item.back().insert(of_item.back().end(), list.begin(), list.end());
+      }
+      before = here;
+    }
+  }
+
+  void stock(Item& item, FoodId id) {
+    const Food& food = kitchen_.food(id);
+    for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
+      const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
+      const auto keeping = keeping_of(lot, food, plan_.from, days_);
+      if (*lot.what.food() != id || !keeping) {
+        continue;
+      }
+      buying::Lot made;
+      made.place = keeping->place;
+      made.life = keeping->life;
+      made.packs = keeping->life.opened ? packs_of(lot) : 1;
+      const Rational amount = lot.amount * in_terms_of(id).worth;
+      made.amount = to_model_down(amount / made.packs) * made.packs;
+      if (made.amount > 0) {
+        item.stock.push_back(made);
+        out_.lots.back().push_back(l);
+      }
+    }
+  }
+
+  // "3 jars" are three packs; anything else is one.
+  static int packs_of(const kitchen::StockLot& lot) {
+    const foods::Amount& amount = *lot.what.amount;
+    const bool counted = kitchen::is_container(amount.measure.piece) &&
+                         Rational(measure::floor(amount.number)) == amount.number;
+    return counted && amount.number >= 1 && amount.number <= 1000
+               ? static_cast<int>(measure::to_int64(measure::floor(amount.number)))
+               : 1;
+  }
+
+  bool may_buy(FoodId food, const kitchen::Shop& shop) const {
+    return std::none_of(
+        kitchen_.household.buying.begin(), kitchen_.household.buying.end(),
+        [&](const kitchen::BuyingRule& rule) {
+          return rule.food == food && ((!rule.only_at.empty() && !names(rule.only_at, shop)) ||
+                                       names(rule.never_at, shop));
+        });
+  }
+
+  // What an offer's price counts as, against that of a shop that is preferred.
+  Rational preference(FoodId food, const kitchen::Shop& shop) const {
+    for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
+      if (rule.food == food && !rule.prefer.empty() && !names(rule.prefer, shop)) {
+        return 1 + kitchen::preference;
+      }
+    }
+    return 1;
+  }
+
+  void offers(Item& item, FoodId id) {
+    for (const kitchen::Shop& shop : kitchen_.shops) {
+      for (std::size_t i = 0; i < shop.offers.size() && may_buy(id, shop); ++i) {
+        if (shop.offers[i].food == id) {
+          for (const Terms& terms : terms_of(shop.offers[i])) {
+            offer(item, shop, i, terms);
+          }
+        }
+      }
+    }
+  }
+
+  // An offer before, during and after its sale.
+  std::vector<Terms> terms_of(const kitchen::Offer& offer) const {
+    const auto at = [&](const Rational& price, Date from, Date until) {
+      Terms terms{price / offer.steps_per_price, offer.deal, from, until};
+      if (terms.deal && Rational(terms.deal->price) >= terms.each * terms.deal->packs) {
+        terms.deal.reset(); // one by one they are no dearer
+      }
+      terms.from = std::max(terms.from, offer.from.value_or(plan_.from));
+      terms.until = std::min(terms.until, offer.until.value_or(plan_.until));
+      return terms;
+    };
+    std::vector<Terms> all;
+    if (!offer.sale) {
+      all.push_back(at(offer.price, plan_.from, plan_.until));
+    } else {
+      const Date first = std::max(plan_.from, offer.sale->from.value_or(plan_.from));
+      const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
+      all.push_back(at(offer.price, plan_.from, first - std::chrono::days(1)));
+      all.push_back(at(std::min(offer.price, offer.sale->price), first, last));
+      all.push_back(at(offer.price, last + std::chrono::days(1), plan_.until));
+    }
+    std::erase_if(all, [](const Terms& terms) { return terms.until < terms.from; });
+    return all;
+  }
+
+  void offer(Item& item, const kitchen::Shop& shop, std::size_t index, const Terms& terms) {
+    const kitchen::Offer& offer = shop.offers[index];
+    const Food& food = kitchen_.food(offer.food);
+    const auto keeping = keeping_of(food, days_);
+    if (!keeping) {
+      return;
+    }
+    const Rational tax = shop.tax_on(food.department);
+    const Rational counts = (1 + tax) * preference(offer.food, shop) - shop.cash_back;
+    buying::Offer made;
+    made.shop = buying::ShopId(static_cast<std::size_t>(shop.id));
+    made.first_day = day(terms.from);
+    made.last_day = day(terms.until);
+    made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth);
+    made.by_weight = offer.by_weight;
+    made.limit = offer.limit.value_or(made.limit);
+    made.life = keeping->life;
+    // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
+    made.cost.each = to_money(terms.each * counts, out_.per_cent);
+    made.till.packs.each = to_money_down(terms.each * (1 + tax), out_.per_cent);
+    if (terms.deal) {
+      made.cost.deal_packs = made.till.packs.deal_packs = terms.deal->packs;
+      made.cost.deal = std::min(to_money(terms.deal->price * counts, out_.per_cent),
+                                made.cost.each * terms.deal->packs);
+      made.till.packs.deal =
+          std::min(to_money_down(Rational(terms.deal->price) * (1 + tax), out_.per_cent),
+                   made.till.packs.each * terms.deal->packs);
+    }
+    // Half a cent may be lost by rounding what is weighed, and half a cent by rounding the tax.
+    const int rounded = (offer.by_weight ? 1 : 0) + (tax > 0 ? 1 : 0);
+    made.till.less = (rounded * out_.per_cent + 1) / 2;
+    item.offers.push_back(made);
+    out_.offers.back().push_back(index);
+  }
+
+  // The least regular price, of the shops that a trip could stop at while the offer holds, or else
+  // of any.
+  std::optional<UsualPrice> usual_price(FoodId id) const {
+    std::optional<UsualPrice> near;
+    std::optional<UsualPrice> anywhere;
+    const auto take = [](std::optional<UsualPrice>& best, const Rational& unit,
+                         const Rational& pack) {
+      best = best ? UsualPrice{std::min(best->unit, unit), std::min(best->pack, pack)}
+                  : UsualPrice{unit, pack};
+    };
+    for (const FoodId member : kitchen_.household.instead_of(id)) {
+      for (const kitchen::Shop& shop : kitchen_.shops) {
+        for (const kitchen::Offer& offer : shop.offers) {
+          if (offer.food != member || !may_buy(member, shop)) {
+            continue;
+          }
+          const Rational pack = Rational(offer.price) / offer.steps_per_price *
+                                (1 + shop.tax_on(kitchen_.food(member).department));
+          const Rational unit = pack / (offer.size * in_terms_of(member).worth);
+          take(anywhere, unit, pack);
+          if (can_be_had(offer, shop)) {
+            take(near, unit, pack);
+          }
+        }
+      }
+    }
+    return near ? near : anywhere;
+  }
+
+  bool can_be_had(const kitchen::Offer& offer, const kitchen::Shop& shop) const {
+    return std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const kitchen::Trip& trip) {
+      const bool holds = (!offer.from || *offer.from <= trip.date) &&
+                         (!offer.until || trip.date <= *offer.until);
+      return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
+                                  [&](const auto& stop) { return stop.shop == shop.id; });
+    });
+  }
+
+  void values(Item& item, FoodId id) {
+    buying::Amount total = 0;
+    for (const buying::Demand& demand : item.demands) {
+      total += demand.amount;
+    }
+    item.salvage_cap = total / days_ * worth_days + total % days_ * worth_days / days_;
+    const auto usual = usual_price(id);
+    if (!usual) {
+      return;
+    }
+    const auto rate = [&](const Rational& times) {
+      return to_money(usual->unit * times * 1000, out_.per_cent);
+    };
+    item.salvage = rate(kitchen_.household.leftovers_worth);
+    item.waste = rate(kitchen_.household.waste_costs);
+    item.lacking = std::max(rate(lacking_counts), item.salvage);
+    item.missing = rate(missing_counts);
+    item.missing_once =
+        to_money(usual->pack * missing_counts + Rational(dearest_stop_), out_.per_cent);
+  }
+
+  // The room of a place is what the household says, or at least what the stock takes alone. What is
+  // on hand of foods that no item has is taken off.
+  void rooms() {
+    const auto& household = kitchen_.household;
+    const std::array<std::optional<Rational>, buying::place_count> litres{
+        household.pantry_litres, household.fridge_litres, household.freezer_litres};
+    for (std::size_t p = 0; p < litres.size(); ++p) {
+      out_.other_room[p].assign(static_cast<std::size_t>(days_), 0);
+      std::vector<buying::Volume> stock(static_cast<std::size_t>(days_), 0);
+      for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
+        add_lot(l, p, stock);
+      }
+      if (!litres[p]) {
+        continue;
+      }
+      const buying::Volume most = measure::to_int64(measure::floor(*litres[p] * 1'000'000));
+      for (std::size_t night = 0; night < stock.size(); ++night) {
+        out_.model.room[p].push_back(std::max(most, stock[night]) - out_.other_room[p][night]);
+      }
+    }
+  }
+
+  void add_lot(std::size_t l, std::size_t place, std::vector<buying::Volume>& stock) {
+    const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
+    const Food& food = kitchen_.food(*lot.what.food());
+    const auto keeping = keeping_of(lot, food, plan_.from, days_);
+    if (!keeping || buying::index(keeping->place) != place) {
+      return;
+    }
+    ItemId item(0);
+    bool in_item = false;
+    for (const ItemId id : buying::ids(out_.lots)) {
+      if (std::find(out_.lots[id].begin(), out_.lots[id].end(), l) != out_.lots[id].end()) {
+        item = id;
+        in_item = true;
+      }
+    }
+    const bool frozen = keeping->place == buying::Place::freezer &&
+                        food.stored != foods::Place::freezer;
+    const buying::Volume unit = in_item ? (frozen ? out_.model.items[item].room_frozen
+                                                  : out_.model.items[item].room_cool)
+                                        : (frozen ? room_frozen(food) : room_cool(food));
+    const Rational worth = in_item ? in_terms_of(*lot.what.food()).worth : Rational(1);
+    const buying::Volume taken =
+        measure::to_int64(measure::ceil(lot.amount * worth * unit));
+    for (int night = 0; night < days_ && night <= keeping->life.cool; ++night) {
+      stock[static_cast<std::size_t>(night)] += taken;
+      if (!in_item) {
+        out_.other_room[place][static_cast<std::size_t>(night)] += taken;
+      }
+    }
+  }
 
   const Kitchen& kitchen_;
   const Plan& plan_;
   const Resolved& resolved_;
+  int days_;
   text::Diagnostics& diagnostics_;
+  Cents dearest_stop_ = 0;
   Lowered out_;
 };
 
-void Lowering::stops() {
-  for (const kitchen::Shop& shop : kitchen_.shops) {
-    Shop& made = out_.model.shops.emplace_back();
-    made.credit = shop.credit * money_per_cent;
-    if (shop.reduction && shop.reduction->off > 0) {
-      // What counts at the till is the sum before cash back; offers here cost less by that.
-      Rational highest_tax = 0;
-      for (const kitchen::Tax& tax : shop.taxes) {
-        highest_tax = std::max(highest_tax, tax.rate);
-      }
-      const Rational counted = 1 - shop.cash_back / (1 + highest_tax);
-      made.over = measure::to_int64(measure::ceil(
-          Rational(shop.reduction->over + margin_of_scales) * counted * money_per_cent));
-      made.off = shop.reduction->off * money_per_cent;
-    }
-  }
-  for (std::size_t t = 0; t < plan_.trips.size(); ++t) {
-    const kitchen::Trip& trip = plan_.trips[t];
-    for (std::size_t c = 0; c < trip.stops.size(); ++c) {
-      const kitchen::Shop& shop = kitchen_.shop(trip.stops[c].shop);
-      const Money cost = shop.stop_cost.value_or(kitchen_.household.stop_cost) * money_per_cent;
-      out_.model.stops.push_back(
-          {day(trip.date), static_cast<ShopId>(shop.id), cost, trip.stops[c].always});
-      out_.stops.emplace_back(t, c);
-    }
-  }
-}
-
-// The room that what is on hand leaves free, night by night.
-void Lowering::rooms() {
-  const auto& household = kitchen_.household;
-  const std::array<std::optional<Rational>, 3> litres{
-      household.pantry_litres, household.fridge_litres, household.freezer_litres};
-  const auto nights = static_cast<std::size_t>(day(plan_.until)) + 1;
-  for (std::size_t p = 0; p < litres.size(); ++p) {
-    if (!litres[p]) {
-      continue;
-    }
-    std::vector<Rational> free(nights, *litres[p] * micro);
-    for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
-      const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
-      if (static_cast<std::size_t>(lot.place) != p) {
-        continue;
-      }
-      const Rational each = ml_per_unit(kitchen_.food(*lot.what.food())) * 1000;
-      std::vector<Rational> left(nights, lot.amount);
-      for (const resolve::StockUse& used : resolved_.from_stock) {
-        if (used.lot == l) {
-          for (auto n = static_cast<std::size_t>(std::max(0, day(resolved_.uses[used.use].date)));
-               n < nights; ++n) {
-            left[n] -= used.amount;
-          }
-        }
-      }
-      for (std::size_t n = 0; n < nights; ++n) {
-        const bool good = !lot.use_by || plan_.from + std::chrono::days(n) <= *lot.use_by;
-        free[n] -= good ? Rational(left[n] * each) : Rational(0);
-      }
-    }
-    for (const Rational& f : free) {
-      out_.model.room[p].push_back(std::max<std::int64_t>(0, measure::to_int64(measure::floor(f))));
-    }
-  }
-}
-
-// Demands of one day and one freshness are one; what the stock covers is left out. Cumulative sums
-// are rounded down and packs up, so that rounding never asks for a pack more than exact arithmetic.
-void Lowering::demands(Good& good, const std::vector<std::size_t>& uses) {
-  std::map<std::pair<Date, bool>, std::vector<std::size_t>> by_day;
-  for (const std::size_t u : uses) {
-    const resolve::Use& use = resolved_.uses[u];
-    by_day[{bought_by(use), use.fresh}].push_back(u);
-    if (bought_by(use) < plan_.from) {
-      const Food& food = kitchen_.food(use.food);
-      diagnostics_.error(errors::too_late, place_of(kitchen_, resolved_, use),
-                         fmt::format("'{}' is used on {} before that day's shopping is home, and "
-                                     "what is in the house does not reach",
-                                     food.name, text::print_day(use.date)),
-                         "put it on hand, move the meal, or say when the trip is 'home by'");
-    }
-  }
-  Rational sum = 0;
-  Amount before = 0;
-  auto& of_good = out_.uses.emplace_back();
-  for (const auto& [when, list] : by_day) {
-    for (const std::size_t u : list) {
-      sum += resolved_.missing[u] * in_terms_of(resolved_.uses[u].food).worth;
-    }
-    const Amount here = to_micro_down(sum);
-    if (here > before) {
-      good.demands.push_back({std::max(0, day(when.first)), here - before, !when.second, {}});
-      of_good.push_back(list);
-    } else if (!of_good.empty()) {
-      of_good.back().insert(of_good.back().end(), list.begin(), list.end());
-    }
-    before = here;
-  }
-}
-
-Date Lowering::bought_by(const resolve::Use& use) const {
-  const bool too_early =
-      std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const kitchen::Trip& trip) {
-        return trip.date == use.date && trip.home > use.clock;
-      });
-  return too_early ? use.date - std::chrono::days(1) : use.date;
-}
-
-bool Lowering::keeping(Good& good, const Food& food, std::size_t first_use) {
-  const auto& keeps = food.keeps;
-  good.cool_place = static_cast<Place>(food.stored);
-  good.keeps_cool = never_spoils;
-  good.salvage_days = 3; // good for some days more is worth keeping; common practice, no source
-  if (!food.is_household()) {
-    auto best = keeps.in(food.stored);
-    // What stands in the pantry may go to the fridge where it keeps longer.
-    if (food.stored == foods::Place::pantry && keeps.fridge &&
-        (!best || keeps.fridge->value > best->value)) {
-      best = keeps.fridge;
-      good.cool_place = Place::fridge;
-    }
-    if (!best) {
-      diagnostics_.error(
-          errors::unknown_keeping, place_of(kitchen_, resolved_, resolved_.uses[first_use]),
-          fmt::format("how long '{}' keeps in the {} is not known", food.name,
-                      foods::name(food.stored)),
-          fmt::format("add 'keeps: {{{}: [NN days, SOURCE]}}' to '{}' in recipes/foods.yaml",
-                      foods::name(food.stored), food.name));
-      return false;
-    }
-    good.keeps_cool = best->value;
-  }
-  const Rational room = ml_per_unit(food) * 1000;
-  good.room_cool = measure::to_int64(measure::ceil(room));
-  good.room_frozen = good.room_cool;
-  // What a household freezes at home: meat, fish, bread and the dairy that stands it, citrus as
-  // cubes of juice. Other fruit and vegetables come out of a freezer fit for cooking only, which
-  // the plan cannot see.
-  const bool home_frozen =
-      food.department == foods::Department::meat || food.department == foods::Department::fish ||
-      food.department == foods::Department::bakery || food.department == foods::Department::dairy;
-  if (home_frozen && food.stored != foods::Place::freezer && food.freezes.value_or(false) &&
-      keeps.freezer) {
-    good.keeps_frozen = keeps.freezer->value;
-  } else if (keeps.frozen_juice) {
-    good.keeps_frozen = keeps.frozen_juice->value;
-    const foods::Yield* juice = food.yield(foods::Form::juice);
-    good.room_frozen =
-        measure::to_int64(measure::ceil(room * (juice != nullptr ? juice->share : Rational(1))));
-  }
-  // Opening starts a clock for what comes in one pack, not for a bag of onions.
-  const bool one_pack = food.department != foods::Department::produce &&
-                        food.department != foods::Department::meat &&
-                        food.department != foods::Department::fish && !food.is_household();
-  // What keeps opened to the end of the plan need not be watched.
-  const int length = day(plan_.until) + good.salvage_days;
-  if (one_pack && keeps.opened && keeps.opened->value < std::min(good.keeps_cool, length)) {
-    good.keeps_opened = keeps.opened->value;
-  }
-  return true;
-}
-
-bool Lowering::may_buy(FoodId food, const kitchen::Shop& shop) const {
-  for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
-    if (rule.food == food &&
-        ((!rule.only_at.empty() && !names(rule.only_at, shop)) || names(rule.never_at, shop))) {
-      return false;
-    }
-  }
-  return true;
-}
-
-// What an offer's price counts as, against that of a shop that is preferred.
-Rational Lowering::preference(FoodId food, const kitchen::Shop& shop) const {
-  for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
-    if (rule.food == food && !rule.prefer.empty() && !names(rule.prefer, shop)) {
-      return 1 + kitchen::preference;
-    }
-  }
-  return 1;
-}
-
-// An offer as it stands on the days from..until, on which its price does not change.
-void Lowering::add_offer(Good& good, const kitchen::Shop& shop, std::size_t index, const Food& food,
-                         Date from, Date until) {
-  const kitchen::Offer& offer = shop.offers[index];
-  from = std::max(from, offer.from.value_or(plan_.from));
-  until = std::min(until, offer.until.value_or(plan_.until));
-  if (until < from) {
-    return;
-  }
-  Offer made;
-  made.shop = static_cast<ShopId>(shop.id);
-  made.first_day = day(from);
-  made.last_day = day(until);
-  made.pack = to_micro_up(offer.size * in_terms_of(offer.food).worth);
-  made.by_weight = offer.by_weight;
-  // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
-  const Rational factor = (1 + shop.tax_on(food.department) - shop.cash_back) *
-                          preference(offer.food, shop) * money_per_cent;
-  if (!offer.deal || offer.on_sale(from)) {
-    made.cost.unit = measure::to_int64(measure::round(offer.exact_cost(1, from) * factor));
-    made.cost.limit = offer.limit.value_or(made.cost.limit);
-  } else {
-    // Enough for every demand, and for what may be worth keeping.
-    Amount wanted = good.salvage_cap;
-    for (const Demand& demand : good.demands) {
-      wanted += demand.amount;
-    }
-    const auto enough = static_cast<int>(std::min<Amount>(wanted / made.pack + 1, 2000));
-    const int most = std::min(enough, offer.limit.value_or(enough));
-    for (int n = 1; n <= most; ++n) {
-      made.cost.table.push_back(
-          measure::to_int64(measure::round(offer.exact_cost(n, from) * factor)));
-    }
-  }
-  if (made.cost.most() > 0) {
-    good.offers.push_back(std::move(made));
-    out_.offers.back().push_back(index);
-  }
-}
-
-void Lowering::offers(Good& good, const Food& food, FoodId id) {
-  for (const kitchen::Shop& shop : kitchen_.shops) {
-    if (!may_buy(id, shop)) {
-      continue;
-    }
-    for (std::size_t i = 0; i < shop.offers.size(); ++i) {
-      const kitchen::Offer& offer = shop.offers[i];
-      if (offer.food != id) {
-        continue;
-      }
-      if (!offer.sale) {
-        add_offer(good, shop, i, food, plan_.from, plan_.until);
-        continue;
-      }
-      const Date first = std::max(plan_.from, offer.sale->from.value_or(plan_.from));
-      const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
-      add_offer(good, shop, i, food, plan_.from, first - std::chrono::days(1));
-      add_offer(good, shop, i, food, first, last);
-      add_offer(good, shop, i, food, last + std::chrono::days(1), plan_.until);
-    }
-  }
-}
-
-// What is left over is worth a share of the cheapest price per unit.
-void Lowering::values(Good& good) {
-  std::optional<Rational> cheapest;
-  for (const Offer& offer : good.offers) {
-    const Rational each = Rational(offer.cost.of(1)) / Rational(offer.pack);
-    cheapest = cheapest ? std::min(*cheapest, each) : each;
-  }
-  const Rational worth = cheapest.value_or(0) * kitchen_.household.leftovers_worth * 1000 * micro;
-  good.salvage = measure::to_int64(measure::floor(worth));
-}
-
-// Foods that stand for each other are one good, which keeps as long as all of them do.
-void Lowering::good(FoodId id, const std::vector<std::size_t>& uses) {
-  const std::vector<FoodId> members = kitchen_.household.instead_of(id);
-  Good good;
-  if (!keeping(good, kitchen_.food(id), uses.front())) {
-    return;
-  }
-  for (const FoodId member : members) {
-    if (member == id) {
-      continue;
-    }
-    Good other;
-    if (!keeping(other, kitchen_.food(member), uses.front())) {
-      return;
-    }
-    good.keeps_cool = std::min(good.keeps_cool, other.keeps_cool);
-    good.keeps_frozen = shorter(good.keeps_frozen, other.keeps_frozen, false);
-    good.keeps_opened = shorter(good.keeps_opened, other.keeps_opened, true);
-    good.room_cool = std::max(good.room_cool, other.room_cool);
-    good.room_frozen = std::max(good.room_frozen, other.room_frozen);
-  }
-  demands(good, uses);
-  if (good.demands.empty()) {
-    out_.uses.pop_back();
-    return;
-  }
-  // Up to two weeks' use more is welcome in the next plan.
-  Amount total = 0;
-  for (const Demand& demand : good.demands) {
-    total += demand.amount;
-  }
-  good.salvage_cap = total * 14 / (out_.model.last_day + 1);
-  out_.offers.emplace_back();
-  for (const FoodId member : members) {
-    offers(good, kitchen_.food(member), member);
-  }
-  values(good);
-  out_.model.goods.push_back(std::move(good));
-  out_.foods.push_back(id);
-}
-
-void Lowering::goods() {
-  std::map<FoodId, std::vector<std::size_t>> uses; // by the food in terms of which they are
-  std::vector<FoodId> order;                       // as they are first used
-  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
-    if (resolved_.missing[u] > 0) {
-      const FoodId id = in_terms_of(resolved_.uses[u].food).food;
-      if (uses[id].empty()) {
-        order.push_back(id);
-      }
-      uses[id].push_back(u);
-    }
-  }
-  for (const FoodId id : order) {
-    good(id, uses[id]);
-  }
-}
-
-Lowered Lowering::run() {
-  out_.model.last_day = day(plan_.until);
-  stops();
-  rooms();
-  goods();
-  return std::move(out_);
-}
-
 } // namespace
 
+Rational from_model(buying::Amount amount) {
+  return {amount, buying::amounts_per_unit};
+}
+buying::Amount to_model_down(const Rational& amount) {
+  return measure::to_int64(measure::floor(amount * Rational(buying::amounts_per_unit)));
+}
+buying::Amount to_model_up(const Rational& amount) {
+  return measure::to_int64(measure::ceil(amount * Rational(buying::amounts_per_unit)));
+}
+
 Lowered lower(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics) {
-  return Lowering(kitchen, resolved, diagnostics).run();
+  check_ranges(kitchen, resolved, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return {};
+  }
+  Lowered lowered = Lowering(kitchen, resolved, fine_cent, diagnostics).run();
+  if (diagnostics.errors() == 0 &&
+      buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
+    lowered = Lowering(kitchen, resolved, coarse_cent, diagnostics).run();
+    if (buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
+      diagnostics.error(errors::too_much, kitchen.plan->at,
+                        "the sums of this plan are beyond what can be solved exactly",
+                        "use a larger unit of money, or look for a price or an amount that is off");
+    }
+  }
+  return lowered;
+}
+
+text::Span place_of(const Kitchen& kitchen, const Resolved& resolved, const resolve::Use& use) {
+  const auto& plan = *kitchen.plan;
+  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
+    return kitchen.recipe(resolved.making(of->making).recipe).ingredients[of->ingredient].at;
+  }
+  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
+    return plan.meals[of->dish.meal].dishes[of->dish.dish].at;
+  }
+  if (const auto* of = std::get_if<resolve::OfStaple>(&use.reason)) {
+    return plan.staples[of->staple].what.at;
+  }
+  return plan.extra[std::get<resolve::OfExtra>(use.reason).extra].what.at;
 }
 
 } // namespace manciple::purchase

@@ -1,299 +1,370 @@
 #include "purchase/shopping.hpp"
 
-#include "foods/spoken.hpp"
 #include "purchase/errors.hpp"
+#include "purchase/shortfall.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 namespace manciple::purchase {
 namespace {
 
+using buying::ItemId;
 using foods::Food;
 using kitchen::Kitchen;
 using resolve::Resolved;
 
-Rational from_micro(Amount amount) {
-  return {amount, micro};
-}
+/// Work of the search for an effort of 1: a second or two.
+constexpr double usual_work = 40'000'000;
 
 class Shopper {
 public:
-  Shopper(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,
-          double seconds)
-      : kitchen_(kitchen), resolved_(resolved), diagnostics_(diagnostics), seconds_(seconds) {}
+  Shopper(const Kitchen& kitchen, const Resolved& resolved) : kitchen_(kitchen), resolved_(resolved) {}
 
-  Shopping run();
+  Shopping run(Lowered lowered, const Search& search) {
+    out_.lowered = std::move(lowered);
+    out_.solution = buying::solve(out_.lowered.model, options(search));
+    visits();
+    for (const ItemId item : buying::ids(out_.solution.items)) {
+      take(item);
+    }
+    money();
+    account();
+    litres();
+    sort();
+    return std::move(out_);
+  }
 
 private:
-  void explain();
-  void explain(const Shortage& shortage);
-  void visits();
-  void lines();
-  void supplies(std::size_t good, const std::vector<std::size_t>& line_of_purchase);
-  void money();
-  [[nodiscard]] kitchen::InTermsOf in_terms_of(foods::FoodId food) const {
+  kitchen::InTermsOf in_terms_of(foods::FoodId food) const {
     return kitchen_.household.in_terms_of(food);
+  }
+  Rational cents(buying::Fine fine) const {
+    return Rational(fine) / (Rational(buying::fine_per_money) * out_.lowered.per_cent);
+  }
+  Cents whole_cents(buying::Fine fine) const {
+    return measure::to_int64(measure::round(cents(fine)));
+  }
+
+  buying::Options options(const Search& search) const {
+    buying::Options options;
+    options.work = static_cast<std::int64_t>(std::min(usual_work * search.effort, 1e17));
+    options.stop = search.stop;
+    if (search.progress) {
+      options.progress = [this, progress = search.progress](const buying::Progress& how) {
+        progress(whole_cents(how.best), whole_cents(how.bound));
+      };
+    }
+    return options;
+  }
+
+  void visits() {
+    const auto& plan = *kitchen_.plan;
+    visit_of_stop_.resize(out_.lowered.stops.size());
+    for (const buying::StopId stop : out_.solution.stops) {
+      const auto [t, c] = out_.lowered.stops[stop];
+      const kitchen::Shop& shop = kitchen_.shop(plan.trips[t].stops[c].shop);
+      visit_of_stop_[stop] = out_.visits.size();
+      StopMade visit;
+      visit.trip = t;
+      visit.shop = shop.id;
+      visit.date = plan.trips[t].date;
+      visit.stop_cost = shop.stop_cost.value_or(kitchen_.household.stop_cost);
+      out_.visits.push_back(visit);
+    }
+  }
+
+  text::Date date(buying::Day day) const { return kitchen_.plan->from + std::chrono::days(day); }
+
+  // What is held of an item: its lines first, then its lots. Each is used by demands, which are
+  // handed out to their uses in order; the last part of a use makes it whole, so that amounts add
+  // up exactly.
+  void take(ItemId id) {
+    const buying::ItemSolution& solution = out_.solution.items[id];
+    first_line_ = out_.lines.size();
+    for (const buying::Purchase& bought : solution.purchases) {
+      const std::size_t visit = visit_of_stop_[bought.stop];
+      const std::size_t index = out_.lowered.offers[id][bought.offer];
+      const kitchen::Offer& offer = kitchen_.shop(out_.visits[visit].shop).offers[index];
+      Line line;
+      line.visit = visit;
+      line.food = offer.food;
+      line.offer = index;
+      line.packs = bought.packs;
+      line.cost = offer.cost(bought.packs, out_.visits[visit].date);
+      line.amount = offer.size * bought.packs;
+      out_.lines.push_back(line);
+    }
+    hand_out(id);
+    leftovers(id);
+  }
+
+  foods::FoodId food_of(const buying::Fate& fate, ItemId item) const {
+    return fate.stock
+               ? *kitchen_.on_hand.lots[out_.lowered.lots[item][buying::LotId(fate.of)]].what.food()
+               : out_.lines[first_line_ + fate.of].food;
+  }
+
+  // In the order of the demands. What a use lacks is handed out like what serves it.
+  void hand_out(ItemId id) {
+    const buying::Item& item = out_.lowered.model.items[id];
+    const buying::ItemSolution& solution = out_.solution.items[id];
+    for (const buying::DemandId demand : buying::ids(item.demands)) {
+      const std::vector<std::size_t>& uses = out_.lowered.uses[id][demand];
+      std::size_t next = 0;
+      Rational done = 0; // of the use that `next` points at
+      std::vector<const buying::Serving*> servings;
+      buying::Amount open = 0;
+      for (const buying::Serving& serving : solution.servings) {
+        if (serving.demand == demand) {
+          servings.push_back(&serving);
+          open += serving.amount;
+        }
+      }
+      Shortfall lacks;
+      for (const buying::Short& one : solution.shorts) {
+        if (one.demand == demand) {
+          lacks.lacking = from_model(one.lacking);
+          lacks.missing = from_model(one.missing);
+        }
+      }
+      const Rational short_of = lacks.lacking + lacks.missing;
+      for (const buying::Serving* const serving : servings) {
+        open -= serving->amount;
+        Rational amount = from_model(serving->amount);
+        const bool last = open == 0 && short_of == 0;
+        while (next < uses.size() && (last || amount > 0)) {
+          const std::size_t u = uses[next];
+          const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
+          const Rational left = resolved_.uses[u].amount * worth - done;
+          const bool all = last || left <= amount;
+          const Rational taken = all ? left : amount;
+          if (taken > 0) {
+            serve(*serving, id, u, taken, worth);
+          }
+          amount -= taken;
+          done = all ? Rational(0) : Rational(done + taken);
+          next += all ? 1 : 0;
+        }
+      }
+      for (; next < uses.size() && short_of > 0; ++next) {
+        const std::size_t u = uses[next];
+        const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
+        const Rational left = resolved_.uses[u].amount * worth - done;
+        done = 0;
+        if (left > 0) {
+          out_.shortfalls.push_back({u, left * lacks.lacking / short_of / worth,
+                                     left * lacks.missing / short_of / worth});
+        }
+      }
+    }
+  }
+
+  void serve(const buying::Serving& serving, ItemId id, std::size_t use, const Rational& taken,
+             const Rational& worth) {
+    Served served;
+    served.use = use;
+    served.amount = taken / in_terms_of(food_of(serving, id)).worth;
+    served.covers = taken / worth;
+    served.frozen = serving.frozen;
+    served.frozen_on = date(serving.frozen_on);
+    if (serving.opened_on && *serving.opened_on >= 0) {
+      served.opened_on = date(*serving.opened_on);
+    }
+    if (serving.stock) {
+      StockUse of;
+      static_cast<Served&>(of) = served;
+      of.lot = out_.lowered.lots[id][buying::LotId(serving.of)];
+      out_.from_stock.push_back(of);
+    } else {
+      Supply of;
+      static_cast<Served&>(of) = served;
+      of.line = first_line_ + serving.of;
+      out_.supplies.push_back(of);
+      if (served.frozen) {
+        out_.lines[of.line].to_freeze += served.amount;
+      }
+    }
+  }
+
+  // What is left is what no use has, exactly: a line adds up.
+  void leftovers(ItemId id) {
+    const buying::ItemSolution& solution = out_.solution.items[id];
+    std::map<std::pair<bool, std::size_t>, std::pair<Rational, Rational>> left; // kept, wasted
+    for (const buying::Kept& kept : solution.kept) {
+      const Rational amount = from_model(kept.amount) / in_terms_of(food_of(kept, id)).worth;
+      left[{kept.stock, kept.of}].first += amount;
+      if (!kept.stock && kept.frozen) {
+        out_.lines[first_line_ + kept.of].to_freeze += amount;
+      }
+    }
+    for (const buying::Waste& waste : solution.wastes) {
+      left[{waste.stock, waste.of}].second +=
+          from_model(waste.amount) / in_terms_of(food_of(waste, id)).worth;
+    }
+    for (std::size_t l = first_line_; l < out_.lines.size(); ++l) {
+      Line& line = out_.lines[l];
+      Rational rest = line.amount;
+      for (const Supply& supply : out_.supplies) {
+        rest -= supply.line == l ? supply.amount : Rational(0);
+      }
+      std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
+      (line.kept > 0 ? line.kept : line.wasted) = line.kept > 0 ? rest - line.wasted : rest;
+    }
+    for (const buying::LotId lot : buying::ids(out_.lowered.lots[id])) {
+      const auto& [kept, wasted] = left[{true, lot.index()}];
+      if (kept > 0 || wasted > 0) {
+        out_.stock_left.push_back({out_.lowered.lots[id][lot], kept, wasted});
+      }
+    }
+  }
+
+  void money() {
+    for (Line& line : out_.lines) {
+      StopMade& visit = out_.visits[line.visit];
+      line.tax = measure::to_int64(measure::round(
+          kitchen_.shop(visit.shop).tax_on(kitchen_.food(line.food).department) * line.cost));
+      visit.goods += line.cost;
+      visit.tax += line.tax;
+    }
+    std::vector<Cents> credit;
+    for (const kitchen::Shop& shop : kitchen_.shops) {
+      credit.push_back(shop.credit);
+    }
+    for (StopMade& visit : out_.visits) {
+      const kitchen::Shop& shop = kitchen_.shop(visit.shop);
+      if (shop.reduction && visit.goods + visit.tax >= shop.reduction->over) {
+        visit.off = shop.reduction->off;
+      }
+      Cents& open = credit[static_cast<std::size_t>(visit.shop)];
+      visit.credit = std::min(open, visit.paid());
+      open -= visit.credit;
+      visit.cash_back = measure::to_int64(
+          measure::round(shop.cash_back * std::max<Cents>(0, visit.goods - visit.credit)));
+      out_.paid += visit.paid();
+      out_.cash_back += visit.cash_back;
+      out_.stop_costs += visit.stop_cost;
+    }
+  }
+
+  Rational preference(foods::FoodId food, const kitchen::Shop& shop) const {
+    for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
+      const bool here = std::any_of(rule.prefer.begin(), rule.prefer.end(),
+                                    [&](const auto& name) { return name.slug == shop.slug; });
+      if (rule.food == food && !rule.prefer.empty() && !here) {
+        return kitchen::preference;
+      }
+    }
+    return 0;
+  }
+
+  void account() {
+    Account& account = out_.account;
+    for (const Line& line : out_.lines) {
+      const StopMade& visit = out_.visits[line.visit];
+      const kitchen::Shop& shop = kitchen_.shop(visit.shop);
+      const Rational price = shop.offers[line.offer].exact_cost(line.packs, visit.date);
+      const Rational tax = price * shop.tax_on(kitchen_.food(line.food).department);
+      account.prices += price;
+      account.tax += tax;
+      account.cash_back += price * shop.cash_back;
+      account.preference += (price + tax) * preference(line.food, shop);
+    }
+    for (const StopMade& visit : out_.visits) {
+      account.reductions += visit.off;
+      account.credit += visit.credit;
+      account.cash_back -= kitchen_.shop(visit.shop).cash_back * visit.credit;
+      account.stops += visit.stop_cost;
+    }
+    for (const buying::ItemSolution& item : out_.solution.items) {
+      account.wasted += cents(item.waste_value);
+      account.kept += cents(item.salvage_value);
+      account.lacking += cents(item.lacking_value);
+      account.missing += cents(item.missing_value);
+      account.handling += cents(buying::fine(item.handling));
+    }
+    account.total = cents(out_.solution.total_fine);
+  }
+
+  void litres() {
+    const Lowered& lowered = out_.lowered;
+    for (std::size_t place = 0; place < buying::place_count; ++place) {
+      for (std::size_t night = 0; night < out_.solution.room[place].size(); ++night) {
+        out_.litres[place].push_back(
+            Rational(out_.solution.room[place][night]) / 1'000'000'000 +
+            Rational(lowered.other_room[place][night]) / 1'000'000);
+      }
+    }
+  }
+
+  // Lines in the order in which one walks, with the supplies following.
+  void sort() {
+    std::vector<std::size_t> order(out_.lines.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      order[i] = i;
+    }
+    const auto place = [&](std::size_t i) {
+      const Line& line = out_.lines[i];
+      const Food& food = kitchen_.food(line.food);
+      const auto& walk = kitchen_.shop(out_.visits[line.visit].shop).walk;
+      const auto at = std::find(walk.begin(), walk.end(), food.department) - walk.begin();
+      return std::tuple(line.visit, at, food.department, std::string_view(food.name), line.offer);
+    };
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
+    std::vector<Line> sorted;
+    std::vector<std::size_t> new_place(order.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      new_place[order[i]] = i;
+      sorted.push_back(std::move(out_.lines[order[i]]));
+    }
+    out_.lines = std::move(sorted);
+    for (Supply& supply : out_.supplies) {
+      supply.line = new_place[supply.line];
+    }
+    const auto by_use = [](const auto& a, const auto& b) { return a.use < b.use; };
+    std::stable_sort(out_.supplies.begin(), out_.supplies.end(), by_use);
+    std::stable_sort(out_.from_stock.begin(), out_.from_stock.end(), by_use);
+    std::stable_sort(out_.shortfalls.begin(), out_.shortfalls.end(), by_use);
   }
 
   const Kitchen& kitchen_;
   const Resolved& resolved_;
-  text::Diagnostics& diagnostics_;
-  double seconds_;
   Shopping out_;
-  std::vector<std::size_t> visit_of_stop_;
+  buying::Table<buying::StopId, std::size_t> visit_of_stop_;
+  std::size_t first_line_ = 0; ///< of the item at hand
 };
 
-void Shopper::explain(const Shortage& shortage) {
-  const auto& plan = *kitchen_.plan;
-  const Food& food = kitchen_.food(out_.lowered.foods[shortage.good]);
-  const auto& of_demand = out_.lowered.uses[shortage.good][shortage.demand];
-  const resolve::Use& use = resolved_.uses[of_demand.front()];
-  const std::string when = text::print_day(use.date);
-  const std::string amount =
-      foods::customary(food, from_micro(shortage.missing), kitchen_.household.system);
-  const auto trip = [&](const std::optional<StopId>& stop) {
-    if (!stop) {
-      return std::string("none");
-    }
-    const auto [t, c] = out_.lowered.stops[*stop];
-    return fmt::format("{} on {}", kitchen_.shop(plan.trips[t].stops[c].shop).name,
-                       text::print_day(plan.trips[t].date));
-  };
-  text::Code code = errors::no_offer;
-  std::string what;
-  std::string fix;
-  switch (shortage.why) {
-  case Why::no_offer:
-    what =
-        fmt::format("no price list has '{}', of which {} is needed by {}", food.name, amount, when);
-    fix = fmt::format("add it to a file in plans/stores, for example '{}: [\"1 lb 2.99\"]'",
-                      food.name);
-    break;
-  case Why::no_stop:
-    code = errors::too_late;
-    what = fmt::format("no trip on or before {} goes to a shop that sells '{}' ({} needed)", when,
-                       food.name, amount);
-    fix = fmt::format("the first stop that sells it is {}", trip(shortage.after));
-    break;
-  case Why::does_not_keep:
-    code = errors::does_not_keep;
-    what = fmt::format("'{}' is needed on {} ({}), but bought at {} it keeps only {}", food.name,
-                       when, amount, trip(shortage.before),
-                       text::print_days(out_.lowered.model.goods[shortage.good].keeps_cool));
-    fix = "add a trip nearer to that day, or cook it earlier";
-    break;
-  case Why::must_be_fresh:
-    code = errors::must_be_fresh;
-    what =
-        fmt::format("'{}' must be fresh on {} ({}), but from {} it would keep only in the freezer",
-                    food.name, when, amount, trip(shortage.before));
-    fix = "add a trip nearer to that day, or drop 'fresh'";
-    break;
-  case Why::limit:
-    code = errors::limit;
-    what = fmt::format("shops sell too little of '{}' in a visit: {} is missing on {}", food.name,
-                       amount, when);
-    break;
-  case Why::room:
-    code = errors::no_room;
-    what = fmt::format("there is no room for what is needed; '{}' for {} takes the most of it",
-                       food.name, when);
-    fix = "give the household more storage, shop more often, or buy smaller packs";
-    break;
+void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics) {
+  if (shopping.proven()) {
+    return;
   }
-  diagnostics_.error(code, place_of(kitchen_, resolved_, use), std::move(what), std::move(fix));
-}
-
-void Shopper::explain() {
-  for (const Shortage& shortage : out_.solution.shortages) {
-    explain(shortage);
-  }
-  if (out_.solution.status == Status::feasible) {
-    diagnostics_.warning(
-        errors::not_proven, std::nullopt,
-        fmt::format("the list may not be the cheapest: its cost of {} is proven to be at most {} "
-                    "above the least",
-                    kitchen::print_money(out_.solution.total / 100),
-                    kitchen::print_money((out_.solution.total - out_.solution.bound + 99) / 100)));
-  }
-  if (out_.solution.status == Status::unknown) {
-    diagnostics_.error(errors::not_proven, std::nullopt, "no list was found in the time allowed");
-  }
-}
-
-void Shopper::visits() {
-  const auto& plan = *kitchen_.plan;
-  visit_of_stop_.resize(out_.lowered.stops.size());
-  for (const StopId stop : out_.solution.stops) {
-    const auto [t, c] = out_.lowered.stops[stop];
-    const kitchen::Shop& shop = kitchen_.shop(plan.trips[t].stops[c].shop);
-    visit_of_stop_[stop] = out_.visits.size();
-    out_.visits.push_back({t, shop.id, plan.trips[t].date, 0, 0, 0, 0, 0,
-                           shop.stop_cost.value_or(kitchen_.household.stop_cost)});
-  }
-}
-
-void Shopper::lines() {
-  for (std::size_t g = 0; g < out_.solution.goods.size(); ++g) {
-    std::vector<std::size_t> line_of_purchase;
-    for (const Purchase& bought : out_.solution.goods[g].purchases) {
-      const std::size_t visit = visit_of_stop_[bought.stop];
-      const std::size_t index = out_.lowered.offers[g][bought.offer];
-      const kitchen::Offer& offer = kitchen_.shop(out_.visits[visit].shop).offers[index];
-      line_of_purchase.push_back(out_.lines.size());
-      const Rational worth = in_terms_of(offer.food).worth;
-      out_.lines.push_back({visit, offer.food, index, bought.packs,
-                            offer.cost(bought.packs, out_.visits[visit].date),
-                            offer.size * bought.packs, from_micro(bought.frozen) / worth,
-                            from_micro(bought.kept) / worth, from_micro(bought.wasted) / worth});
-    }
-    const std::size_t before = out_.supplies.size();
-    supplies(g, line_of_purchase);
-    // What is left is what no use has, exactly: a line adds up.
-    for (const std::size_t bought : line_of_purchase) {
-      Line& line = out_.lines[bought];
-      Rational rest = line.amount;
-      for (std::size_t s = before; s < out_.supplies.size(); ++s) {
-        rest -= out_.supplies[s].line == bought ? out_.supplies[s].amount : 0;
-      }
-      if (line.kept > 0) {
-        line.kept = rest - line.wasted;
-      } else if (line.wasted > 0) {
-        line.wasted = rest;
-      }
-    }
-  }
-}
-
-// Servings are of whole demands; each is handed out to the uses of its demand in their order. The
-// last serving of a use makes it whole, so that amounts add up exactly.
-void Shopper::supplies(std::size_t g, const std::vector<std::size_t>& line_of_purchase) {
-  const auto& of_good = out_.lowered.uses[g];
-  std::vector<std::size_t> next(of_good.size(), 0);
-  std::vector<Rational> used(of_good.size(), Rational(0)); // of the use that `next` points at
-  std::vector<Amount> left;
-  for (const Demand& demand : out_.lowered.model.goods[g].demands) {
-    left.push_back(demand.amount);
-  }
-  for (const Serving& serving : out_.solution.goods[g].servings) {
-    const std::size_t d = serving.demand;
-    Rational amount = from_micro(serving.amount);
-    left[d] -= serving.amount;
-    const bool last = left[d] == 0;
-    while (next[d] < of_good[d].size() && (last || amount > 0)) {
-      const std::size_t u = of_good[d][next[d]];
-      const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
-      const Rational open = resolved_.missing[u] * worth - used[d];
-      const bool all = last || open <= amount;
-      const Rational taken = all ? open : amount;
-      if (taken > 0) {
-        const std::size_t line = line_of_purchase[serving.purchase];
-        out_.supplies.push_back({line, u, taken / in_terms_of(out_.lines[line].food).worth,
-                                 taken / worth, serving.frozen});
-      }
-      amount -= taken;
-      used[d] = all ? Rational(0) : Rational(used[d] + taken);
-      if (all) {
-        ++next[d];
-      }
-    }
-  }
-}
-
-void Shopper::money() {
-  std::vector<Rational> taxed(out_.visits.size(), Rational(0));
-  for (const Line& line : out_.lines) {
-    StopMade& visit = out_.visits[line.visit];
-    visit.goods += line.cost;
-    taxed[line.visit] +=
-        kitchen_.shop(visit.shop).tax_on(kitchen_.food(line.food).department) * line.cost;
-  }
-  std::vector<Cents> credit;
-  for (const kitchen::Shop& shop : kitchen_.shops) {
-    credit.push_back(shop.credit);
-  }
-  for (std::size_t v = 0; v < out_.visits.size(); ++v) {
-    StopMade& visit = out_.visits[v];
-    const kitchen::Shop& shop = kitchen_.shop(visit.shop);
-    visit.tax = measure::to_int64(measure::round(taxed[v]));
-    if (shop.reduction && visit.goods + visit.tax >= shop.reduction->over) {
-      visit.off = shop.reduction->off;
-    }
-    Cents& open = credit[static_cast<std::size_t>(visit.shop)];
-    visit.credit = std::min(open, visit.paid());
-    open -= visit.credit;
-    visit.cash_back = measure::to_int64(measure::round(shop.cash_back * visit.goods));
-    out_.paid += visit.paid();
-    out_.cash_back += visit.cash_back;
-    out_.stop_costs += visit.stop_cost;
-  }
-}
-
-Shopping Shopper::run() {
-  out_.lowered = lower(kitchen_, resolved_, diagnostics_);
-  if (diagnostics_.errors() > 0) {
-    return std::move(out_);
-  }
-  out_.solution = solve(out_.lowered.model, {.seconds = seconds_});
-  explain();
-  if (diagnostics_.errors() > 0) {
-    return std::move(out_);
-  }
-  visits();
-  lines();
-  money();
-
-  // Lines in the order in which one walks, with the supplies following.
-  std::vector<std::size_t> order(out_.lines.size());
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    order[i] = i;
-  }
-  const auto place = [&](std::size_t i) {
-    const Line& line = out_.lines[i];
-    const Food& food = kitchen_.food(line.food);
-    const auto& walk = kitchen_.shop(out_.visits[line.visit].shop).walk;
-    const auto at = std::find(walk.begin(), walk.end(), food.department) - walk.begin();
-    return std::tuple(line.visit, at, food.department, std::string_view(food.name), line.offer);
-  };
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return place(a) < place(b); });
-  std::vector<Line> sorted;
-  std::vector<std::size_t> new_place(order.size());
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    new_place[order[i]] = i;
-    sorted.push_back(std::move(out_.lines[order[i]]));
-  }
-  out_.lines = std::move(sorted);
-  for (Supply& supply : out_.supplies) {
-    supply.line = new_place[supply.line];
-  }
-  std::stable_sort(out_.supplies.begin(), out_.supplies.end(),
-                   [](const Supply& a, const Supply& b) { return a.use < b.use; });
-  return std::move(out_);
+  const buying::Money gap = shopping.solution.total - shopping.solution.bound;
+  const Cents above = (gap + shopping.lowered.per_cent - 1) / shopping.lowered.per_cent;
+  diagnostics.warning(
+      errors::not_proven, std::nullopt,
+      fmt::format("a cheaper list may exist, by {} at most{}", kitchen::print_money(above),
+                  shopping.solution.interrupted
+                      ? "; the search was interrupted, so another run may end elsewhere"
+                      : ""),
+      "look longer: --search 10");
 }
 
 } // namespace
 
-text::Span place_of(const Kitchen& kitchen, const Resolved& resolved, const resolve::Use& use) {
-  const auto& plan = *kitchen.plan;
-  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
-    return kitchen.recipe(resolved.making(of->making).recipe).ingredients[of->ingredient].at;
-  }
-  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
-    return plan.meals[of->dish.meal].dishes[of->dish.dish].at;
-  }
-  if (const auto* of = std::get_if<resolve::OfStaple>(&use.reason)) {
-    return plan.staples[of->staple].what.at;
-  }
-  return plan.extra[std::get<resolve::OfExtra>(use.reason).extra].what.at;
-}
-
 Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,
-             double seconds) {
-  return Shopper(kitchen, resolved, diagnostics, seconds).run();
+             const Search& search) {
+  Lowered lowered = lower(kitchen, resolved, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return {};
+  }
+  Shopping shopping = Shopper(kitchen, resolved).run(std::move(lowered), search);
+  explain_shortfalls(kitchen, resolved, shopping, diagnostics);
+  say_what_is_proven(shopping, diagnostics);
+  return shopping;
 }
 
 } // namespace manciple::purchase

@@ -1,21 +1,14 @@
 #pragma once
 
-#include "kitchen/kitchen.hpp"
-#include "purchase/model.hpp"
-#include "resolve/resolve.hpp"
+#include "buying/solve.hpp"
+#include "purchase/lower.hpp"
 
+#include <functional>
 #include <optional>
+#include <string>
 #include <vector>
 
-/// From what is missing to what is bought: the list, and what each line of it is for.
 namespace manciple::purchase {
-
-using kitchen::Cents;
-using measure::Rational;
-
-/// The model's units (model.hpp) in those of a kitchen.
-constexpr Money money_per_cent = 100;
-constexpr std::int64_t micro = 1'000'000; ///< Amount per gram, millilitre or piece
 
 /// One line of the list: so many packs of an offer on one visit.
 struct Line {
@@ -24,10 +17,11 @@ struct Line {
   std::size_t offer = 0; ///< of the visit's shop
   int packs = 0;         ///< or steps of the scale
   Cents cost = 0;        ///< as the till shows it, before tax
-  Rational amount;       ///< as purchased, in the food's basis
-  Rational to_freeze;    ///< of it, on the day it is bought
-  Rational kept;         ///< left at the plan's end and still good
-  Rational wasted;       ///< past its keeping time before it is used
+  Cents tax = 0;
+  Rational amount;    ///< as purchased, in the food's basis
+  Rational to_freeze; ///< of it, some day before it is used
+  Rational kept;      ///< left at the plan's end and still good
+  Rational wasted;    ///< past its keeping time before it is used
 };
 
 /// A stop that is made.
@@ -44,52 +38,89 @@ struct StopMade {
   [[nodiscard]] Cents paid() const { return goods + tax - off - credit; }
 };
 
-/// So much of a line is for a use.
-struct Supply {
-  std::size_t line = 0;
+/// How a part of what is held is used.
+struct Served {
   std::size_t use = 0;
-  Rational amount; ///< of the line's food
-  Rational covers; ///< of the use's food: another one where a substitute was bought
+  Rational amount; ///< of the food that serves it
+  Rational covers; ///< of the use's food: another one where a substitute serves
   bool frozen = false;
+  text::Date frozen_on;                ///< if it is
+  std::optional<text::Date> opened_on; ///< of food in packs whose opening starts a clock
 };
 
-/// What a model's good stands for: the food, and which uses its demands are.
-struct Lowered {
-  Model model;
-  /// By good. Of foods that stand for each other the first, in terms of which amounts are.
-  std::vector<foods::FoodId> foods;
-  std::vector<std::vector<std::size_t>> offers; ///< by good and offer: place in the shop's offers
-  std::vector<std::vector<std::vector<std::size_t>>>
-      uses; ///< by good and demand: the uses, in order
-  std::vector<std::pair<std::size_t, std::size_t>>
-      stops; ///< by stop: trip and place among its candidates
+/// So much of a line is for a use.
+struct Supply : Served {
+  std::size_t line = 0;
+};
+
+/// So much of a lot on hand is for a use. What stands in the fridge or pantry may be `frozen`
+/// first, on the plan's first day.
+struct StockUse : Served {
+  std::size_t lot = 0;
+};
+
+/// What becomes of the rest of a lot on hand.
+struct StockRest {
+  std::size_t lot = 0;
+  Rational kept;
+  Rational wasted;
+};
+
+/// What a use goes without.
+struct Shortfall {
+  std::size_t use = 0;
+  Rational lacking; ///< within what the dish can do without
+  Rational missing; ///< beyond that: still to be found
+};
+
+/// The terms of what the list minimises, in cents (exact but for the model's rounding): see
+/// DEVELOPERS.md.
+struct Account {
+  Rational prices;
+  Rational tax;
+  Rational cash_back;
+  Rational preference;
+  Rational reductions;
+  Rational credit;
+  Rational stops;
+  Rational wasted;
+  Rational kept;
+  Rational lacking;
+  Rational missing;
+  Rational handling;
+  Rational total;
 };
 
 struct Shopping {
   Lowered lowered;
-  Solution solution;
+  buying::Solution solution;
   std::vector<StopMade> visits;
   std::vector<Line> lines;      ///< by visit, then in the shop's walking order, then by name
   std::vector<Supply> supplies; ///< by use
+  std::vector<StockUse> from_stock; ///< by use
+  std::vector<StockRest> stock_left;
+  std::vector<Shortfall> shortfalls; ///< by use
+  /// Litres taken on each night, by place (pantry, fridge, freezer); empty for places without limit.
+  std::array<std::vector<Rational>, buying::place_count> litres;
+  Account account;
   Cents paid = 0;
   Cents cash_back = 0;
   Cents stop_costs = 0;
+
+  [[nodiscard]] bool proven() const { return solution.status == buying::Status::optimal; }
 };
 
-/// The plan's purchases as a model for the solver.
-Lowered lower(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-              text::Diagnostics& diagnostics);
+/// How long to look for the cheapest list.
+struct Search {
+  double effort = 1; ///< of the usual work
+  std::function<bool()> stop;
+  std::function<void(Cents best, Cents bound)> progress;
+};
 
-/// Seconds that the search for the cheapest list may take, unless said otherwise.
-constexpr double usual_search = 2;
-
-/// What to buy. A demand that cannot be met is an error at the line that asks for it; a list that
-/// is not proven to be the cheapest in the time given is a warning that says by how much at most.
+/// What to buy. What cannot be had, or not in time, is a shortfall and a warning at the line that
+/// asks for it; a list that is not proven to be the cheapest is a warning that says by how much at
+/// most.
 Shopping buy(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-             text::Diagnostics& diagnostics, double seconds = usual_search);
-
-/// The place of what a use is for, for messages.
-text::Span place_of(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                    const resolve::Use& use);
+             text::Diagnostics& diagnostics, const Search& search = {});
 
 } // namespace manciple::purchase

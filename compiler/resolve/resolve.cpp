@@ -21,13 +21,6 @@ Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics
     return out;
   }
   out.uses = uses(kitchen, out.makings);
-  out.from_stock = use_stock(kitchen, out.uses);
-  for (const Use& use : out.uses) {
-    out.missing.push_back(use.amount);
-  }
-  for (const StockUse& stock : out.from_stock) {
-    out.missing[stock.use] -= stock.amount;
-  }
   return out;
 }
 

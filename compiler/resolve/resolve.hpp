@@ -80,20 +80,11 @@ struct LabelCheck {
   std::string person;
 };
 
-/// What is used up of the stock on hand.
-struct StockUse {
-  std::size_t lot = 0;
-  std::size_t use = 0;
-  Rational amount;
-};
-
 struct Resolved {
   std::vector<std::vector<Rational>> servings; ///< by meal and dish
   std::vector<Making> makings;                 ///< by date
   std::vector<Use> uses;                       ///< by food's name, then date
   std::vector<LabelCheck> labels;
-  std::vector<StockUse> from_stock; ///< by use
-  std::vector<Rational> missing;    ///< by use: what the stock does not cover
 
   [[nodiscard]] const Making& making(MakingId id) const {
     return makings[static_cast<std::size_t>(id)];

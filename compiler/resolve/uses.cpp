@@ -191,39 +191,4 @@ std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings
   return out;
 }
 
-std::vector<StockUse> use_stock(const Kitchen& kitchen, const std::vector<Use>& uses) {
-  const auto& lots = kitchen.on_hand.lots;
-  std::vector<std::size_t> order(lots.size());
-  for (std::size_t i = 0; i < order.size(); ++i) {
-    order[i] = i;
-  }
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return lots[a].use_by.value_or(Date::max()) < lots[b].use_by.value_or(Date::max());
-  });
-  std::vector<Rational> open;
-  open.reserve(uses.size());
-  for (const Use& use : uses) {
-    open.push_back(use.amount);
-  }
-  std::vector<StockUse> out;
-  for (const std::size_t l : order) {
-    const kitchen::StockLot& lot = lots[l];
-    Rational left = lot.amount;
-    for (std::size_t u = 0; u < uses.size() && left > 0; ++u) {
-      const bool same = uses[u].food == *lot.what.food();
-      const bool good = !lot.use_by || uses[u].date <= *lot.use_by;
-      const bool may = lot.place != foods::Place::freezer || !uses[u].fresh;
-      if (same && good && may && open[u] > 0) {
-        const Rational taken = std::min(left, open[u]);
-        left -= taken;
-        open[u] -= taken;
-        out.push_back({l, u, taken});
-      }
-    }
-  }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const StockUse& a, const StockUse& b) { return a.use < b.use; });
-  return out;
-}
-
 } // namespace manciple::resolve

@@ -14,8 +14,4 @@ std::vector<Use> uses(const kitchen::Kitchen& kitchen, const std::vector<Making>
 std::vector<Rational> purchased_per_making(const kitchen::Kitchen& kitchen,
                                            const kitchen::Recipe& recipe);
 
-/// Uses the stock on hand: of each food, what must go first serves the earliest use that it is good
-/// for; frozen stock serves only what may come from the freezer.
-std::vector<StockUse> use_stock(const kitchen::Kitchen& kitchen, const std::vector<Use>& uses);
-
 } // namespace manciple::resolve

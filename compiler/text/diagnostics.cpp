@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 #include <tuple>
 
 namespace manciple::text {
@@ -48,10 +47,9 @@ void show_line(std::string& out, Span at, const Sources& sources) {
   }
   const std::size_t marked = std::max<std::size_t>(
       1, count_characters(line.substr(from, std::min(to, last) - std::min(from, last))));
-  fmt::format_to(std::back_inserter(out), "  {}\n  {}^{}\n",
-                 printable(line.substr(first, last - first)),
-                 std::string(count_characters(line.substr(first, from - first)), ' '),
-                 std::string(marked - 1, '~'));
+  out += fmt::format("  {}\n  {}^{}\n", printable(line.substr(first, last - first)),
+                     std::string(count_characters(line.substr(first, from - first)), ' '),
+                     std::string(marked - 1, '~'));
 }
 
 } // namespace
@@ -105,21 +103,20 @@ std::string render(const Diagnostics& diagnostics, const Sources& sources, std::
     const Diagnostic& d = *order[i];
     const std::string_view word = d.severity == Severity::error ? "error" : "warning";
     const std::string where = d.at ? place(*d.at, sources) + ": " : std::string();
-    fmt::format_to(std::back_inserter(out), "{}{}: {} [{}]\n", where, word, printable(d.what),
-                   d.code.number);
+    out += fmt::format("{}{}: {} [{}]\n", where, word, printable(d.what), d.code.number);
     if (d.at) {
       show_line(out, *d.at, sources);
     }
     for (const Note& note : d.notes) {
       const std::string at = note.at ? place(*note.at, sources) + ": " : std::string();
-      fmt::format_to(std::back_inserter(out), "  note: {}{}\n", at, printable(note.what));
+      out += fmt::format("  note: {}{}\n", at, printable(note.what));
     }
     if (!d.fix.empty()) {
-      fmt::format_to(std::back_inserter(out), "  help: {}\n", printable(d.fix));
+      out += fmt::format("  help: {}\n", printable(d.fix));
     }
   }
   if (order.size() > most) {
-    fmt::format_to(std::back_inserter(out), "{} more not shown\n", order.size() - most);
+    out += fmt::format("{} more not shown\n", order.size() - most);
   }
   return out;
 }

@@ -100,9 +100,9 @@ Json lines(const Compiled& compiled, Meals& meals) {
     if (const int times = ++seen[key]; times > 1) {
       key += fmt::format("|{}", times);
     }
-    const purchase::Elsewhere& elsewhere = compiled.elsewhere[l];
+    const purchase::OutOfStock& missing = compiled.out_of_stock[l];
     Json offers = Json::array();
-    for (const purchase::OtherOffer& other : elsewhere.offers) {
+    for (const purchase::OtherOffer& other : missing.offers) {
       purchase::Line bought;
       bought.visit = other.visit;
       bought.offer = other.offer;
@@ -118,7 +118,7 @@ Json lines(const Compiled& compiled, Meals& meals) {
                    {"d", static_cast<int>(food_of(compiled, line).department)},
                    {"p", line.packs},
                    {"c", line.cost},
-                   {"w", meals.waiting(elsewhere.uses)},
+                   {"w", meals.waiting(missing.uses)},
                    {"o", offers}});
   }
   return out;

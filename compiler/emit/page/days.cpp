@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 
 namespace manciple::emit::page {
 namespace {
@@ -85,7 +84,6 @@ std::string days_section(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = "<section id=days aria-labelledby=days-h><h2 id=days-h>Day by day</h2>\n<div "
                     "class=days>\n";
-  const auto print = std::back_inserter(out);
   // What has to thaw or soak for the first day begins before the plan does.
   const auto& reminders = compiled.prep.reminders;
   const Date first = reminders.empty() ? plan.from : std::min(plan.from, reminders.front().date);
@@ -94,13 +92,13 @@ std::string days_section(const Compiled& compiled) {
     if (all.empty()) {
       continue;
     }
-    fmt::format_to(print, "<article id=d{}><h3>{}</h3><ul>\n", text::print_date(day),
-                   text::print_day(day));
+    out += fmt::format("<article id=d{}><h3>{}</h3><ul>\n", text::print_date(day),
+                       text::print_day(day));
     for (const Entry& entry : all) {
-      fmt::format_to(print, "<li>{}<span>{}</span></li>\n",
-                     entry.clock < 0 ? "<span class=when></span>"
-                                     : "<time>" + text::print_clock(entry.clock) + "</time>",
-                     entry.what);
+      out += fmt::format("<li>{}<span>{}</span></li>\n",
+                         entry.clock < 0 ? "<span class=when></span>"
+                                         : "<time>" + text::print_clock(entry.clock) + "</time>",
+                         entry.what);
     }
     out += "</ul></article>\n";
   }
@@ -111,7 +109,6 @@ std::string menu_section(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out =
       "<section id=menu aria-labelledby=menu-h><h2 id=menu-h>Menu</h2>\n<ol class=month>\n";
-  const auto print = std::back_inserter(out);
   std::size_t m = 0;
   for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
     // Weeks begin on Monday, as in ISO 8601; the first day stands in its column.
@@ -120,17 +117,17 @@ std::string menu_section(const Compiled& compiled) {
                          : "";
     const bool any = m < plan.meals.size() && plan.meals[m].date == day;
     if (any) {
-      fmt::format_to(print, "<li{}><h3><a href=#d{}>{}</a></h3><dl>", column, text::print_date(day),
-                     text::print_day(day));
+      out += fmt::format("<li{}><h3><a href=#d{}>{}</a></h3><dl>", column, text::print_date(day),
+                         text::print_day(day));
     } else {
-      fmt::format_to(print, "<li{}><h3>{}</h3>", column, text::print_day(day));
+      out += fmt::format("<li{}><h3>{}</h3>", column, text::print_day(day));
     }
     for (; m < plan.meals.size() && plan.meals[m].date == day; ++m) {
-      fmt::format_to(print, "<dt>{}</dt>", escape(plan.meals[m].slot));
+      out += fmt::format("<dt>{}</dt>", escape(plan.meals[m].slot));
       for (const kitchen::Dish& dish : plan.meals[m].dishes) {
-        fmt::format_to(print, "<dd>{}{}</dd>",
-                       dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
-                       name(dish_name(compiled, dish)));
+        out += fmt::format("<dd>{}{}</dd>",
+                           dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+                           name(dish_name(compiled, dish)));
       }
     }
     out += any ? "</dl></li>\n" : "</li>\n";

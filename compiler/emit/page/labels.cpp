@@ -3,8 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <iterator>
-
 namespace manciple::emit::page {
 
 std::string labels_section(const Compiled& compiled) {
@@ -17,8 +15,7 @@ std::string labels_section(const Compiled& compiled) {
       "id=sheets></span></form>\n<div class=labels>\n",
       compiled.prep.labels.size());
   for (const prep::Label& label : compiled.prep.labels) {
-    fmt::format_to(
-        std::back_inserter(out),
+    out += fmt::format(
         "<div class=label><b>{}</b><span>{}</span>{}<span>{} {}</span><span>use by "
         "<b>{}</b></span>{}</div>\n",
         name(label.name), name(label.amount),

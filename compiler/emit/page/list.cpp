@@ -5,8 +5,6 @@
 
 #include <fmt/format.h>
 
-#include <iterator>
-
 namespace manciple::emit::page {
 namespace {
 
@@ -30,17 +28,16 @@ std::string row(const Compiled& compiled, std::size_t l) {
 std::string stop(const Compiled& compiled, std::size_t v) {
   const auto& shopping = compiled.shopping;
   std::string out;
-  const auto print = std::back_inserter(out);
   std::size_t count = 0;
   for (const purchase::Line& line : shopping.lines) {
     count += line.visit == v ? 1 : 0;
   }
   const purchase::StopMade& visit = shopping.visits[v];
-  fmt::format_to(print,
-                 "<details class=stop id=stop{} open><summary><h4>{}</h4><span class=left>{} to "
-                 "find, {}</span></summary>\n<p class=basket></p>\n<div class=walk>\n",
-                 v, name(compiled.kitchen.shop(visit.shop).name), count,
-                 escape(money(compiled, visit.paid())));
+  out +=
+      fmt::format("<details class=stop id=stop{} open><summary><h4>{}</h4><span class=left>{} to "
+                  "find, {}</span></summary>\n<p class=basket></p>\n<div class=walk>\n",
+                  v, name(compiled.kitchen.shop(visit.shop).name), count,
+                  escape(money(compiled, visit.paid())));
   std::optional<foods::Department> last;
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     if (shopping.lines[l].visit != v) {
@@ -48,8 +45,8 @@ std::string stop(const Compiled& compiled, std::size_t v) {
     }
     const auto here = food_of(compiled, shopping.lines[l]).department;
     if (last != here) {
-      fmt::format_to(print, "{}<h5>{}</h5>\n<ul data-d={}>\n", last ? "</ul>" : "",
-                     foods::name(here), static_cast<int>(here));
+      out += fmt::format("{}<h5>{}</h5>\n<ul data-d={}>\n", last ? "</ul>" : "", foods::name(here),
+                         static_cast<int>(here));
       last = here;
     }
     out += row(compiled, l);
@@ -63,7 +60,6 @@ std::string stop(const Compiled& compiled, std::size_t v) {
 std::string list_section(const Compiled& compiled) {
   const auto& visits = compiled.shopping.visits;
   std::string out = "<section id=list aria-labelledby=list-h><h2 id=list-h>Shopping list</h2>\n";
-  const auto print = std::back_inserter(out);
   for (std::size_t v = 0; v < visits.size(); ++v) {
     if (v == 0 || visits[v].date != visits[v - 1].date) {
       kitchen::Cents paid = 0;
@@ -71,9 +67,9 @@ std::string list_section(const Compiled& compiled) {
         paid += visit.date == visits[v].date ? visit.paid() : 0;
       }
       const auto& budget = compiled.plan().trips[visits[v].trip].budget;
-      fmt::format_to(print, "<h3 class=trip id=trip{}>{} <small>{}{}</small></h3>\n",
-                     visits[v].trip, text::print_day(visits[v].date), escape(money(compiled, paid)),
-                     budget ? " of a budget of " + escape(money(compiled, *budget)) : "");
+      out += fmt::format("<h3 class=trip id=trip{}>{} <small>{}{}</small></h3>\n", visits[v].trip,
+                         text::print_day(visits[v].date), escape(money(compiled, paid)),
+                         budget ? " of a budget of " + escape(money(compiled, *budget)) : "");
     }
     out += stop(compiled, v);
   }
@@ -83,14 +79,14 @@ std::string list_section(const Compiled& compiled) {
     for (const std::string& one : check) {
       names.push_back(name(one));
     }
-    fmt::format_to(
-        print, "<p class=check><b>See that there is some</b> (used without an amount): {}</p>\n",
+    out += fmt::format(
+        "<p class=check><b>See that there is some</b> (used without an amount): {}</p>\n",
         text::join(names, ", "));
   }
-  const bool proven = compiled.shopping.solution.status == purchase::Status::optimal;
-  fmt::format_to(print, "<p class=proof>{}</p>\n</section>\n",
-                 proven ? "No cheaper way of shopping meets this plan (proven)."
-                        : "A cheaper way of shopping may exist.");
+  const bool proven = compiled.shopping.proven();
+  out += fmt::format("<p class=proof>{}</p>\n</section>\n",
+                     proven ? "No cheaper way of shopping meets this plan (proven)."
+                            : "A cheaper way of shopping may exist.");
   return out;
 }
 

@@ -3,14 +3,11 @@
 #include "emit/page/strips.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
-#include "purchase/bundle.hpp"
-#include "purchase/good.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <map>
 
 namespace manciple::emit::page {
@@ -45,8 +42,7 @@ std::string figure(std::string_view title, std::string_view content, std::string
 std::string legend(const std::vector<std::string>& names) {
   std::string out = "<ul class=legend>";
   for (std::size_t i = 0; i < names.size(); ++i) {
-    fmt::format_to(std::back_inserter(out), "<li><i class=\"key b{}\"></i> {}</li>", i % colours,
-                   name(names[i]));
+    out += fmt::format("<li><i class=\"key b{}\"></i> {}</li>", i % colours, name(names[i]));
   }
   return out + "</ul>\n";
 }
@@ -89,34 +85,19 @@ std::string spend(const Compiled& compiled) {
     for (std::size_t s = 0; s < paid.size(); ++s) {
       const double width = share(paid[s], most);
       if (paid[s] > 0) {
-        fmt::format_to(std::back_inserter(pieces), "<rect class=b{} x={} width={} height=26 />",
-                       s % colours, percent(x), percent(width));
+        pieces += fmt::format("<rect class=b{} x={} width={} height=26 />", s % colours, percent(x),
+                              percent(width));
       }
       table += "<td>" + kitchen::print_money(paid[s]);
       x += width;
       sum += paid[s];
     }
     table += fmt::format("<td>{}</tr>\n", kitchen::print_money(sum));
-    fmt::format_to(std::back_inserter(bars),
-                   "<p class=bar>Week of {} <b>{}</b></p><svg aria-hidden=true width=\"100%\" "
-                   "height=26>{}</svg>\n",
-                   text::print_day(monday), escape(money(compiled, sum)), pieces);
+    bars += fmt::format("<p class=bar>Week of {} <b>{}</b></p><svg aria-hidden=true width=\"100%\" "
+                        "height=26>{}</svg>\n",
+                        text::print_day(monday), escape(money(compiled, sum)), pieces);
   }
   return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
-}
-
-// Litres taken on each night in one place: what is on hand, by which the model's room falls short
-// of the capacity, and what is bought, in the solver's millionths of a microlitre.
-std::vector<double> litres(const purchase::Model& model, const purchase::RoomSums& taken,
-                           foods::Place place, const Rational& capacity) {
-  const auto p = static_cast<std::size_t>(place);
-  std::vector<double> out;
-  for (std::size_t night = 0; night < model.room[p].size(); ++night) {
-    const Rational on_hand = capacity - Rational(model.room[p][night]) / 1'000'000;
-    const Rational bought = Rational(taken[p][night]) / 1'000'000 / 1'000'000;
-    out.push_back(to_double(on_hand + bought));
-  }
-  return out;
 }
 
 // To a tenth; a whole number stays whole.
@@ -135,9 +116,9 @@ std::string over_days(const Compiled& compiled, std::string_view label, double t
   for (std::size_t d = 0; d < days; ++d) {
     const Date day = compiled.plan().from + std::chrono::days(d);
     if (std::chrono::weekday(day) == std::chrono::Monday) {
-      fmt::format_to(std::back_inserter(axis), "<text class=axis x={} y=158>{}</text>",
-                     percent(static_cast<double>(d) / static_cast<double>(days)),
-                     static_cast<unsigned>(std::chrono::year_month_day(day).day()));
+      axis += fmt::format("<text class=axis x={} y=158>{}</text>",
+                          percent(static_cast<double>(d) / static_cast<double>(days)),
+                          static_cast<unsigned>(std::chrono::year_month_day(day).day()));
     }
   }
   return fmt::format("<svg role=img aria-label=\"{}\" width=\"100%\" height=164><svg y=18 "
@@ -153,12 +134,6 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::fridge, household.fridge_litres},
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
-  const purchase::Model& model = compiled.shopping.lowered.model;
-  std::vector<purchase::Prepared> goods;
-  for (const purchase::Good& good : model.goods) {
-    goods.push_back(purchase::prepare(model, good));
-  }
-  const auto room_taken = purchase::all_room_taken(model, goods, compiled.shopping.solution);
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
@@ -166,14 +141,16 @@ std::string room(const Compiled& compiled) {
     if (!capacity) {
       continue;
     }
-    const std::vector<double> taken = litres(model, room_taken, place, *capacity);
+    std::vector<double> taken;
+    for (const Rational& night : compiled.shopping.litres[static_cast<std::size_t>(place)]) {
+      taken.push_back(to_double(night));
+    }
     const double top = to_double(*capacity);
     std::string path = fmt::format("M0 {}", tenth(top));
     for (std::size_t night = 0; night < taken.size(); ++night) {
-      fmt::format_to(std::back_inserter(path), "V{}H{}", tenth(std::max(0.0, top - taken[night])),
-                     night + 1);
+      path += fmt::format("V{}H{}", tenth(std::max(0.0, top - taken[night])), night + 1);
     }
-    fmt::format_to(std::back_inserter(path), "V{}Z", tenth(top));
+    path += fmt::format("V{}Z", tenth(top));
     const auto fullest = std::max_element(taken.begin(), taken.end());
     const Date when = compiled.plan().from + std::chrono::days(fullest - taken.begin());
     const std::string said =
@@ -248,9 +225,9 @@ std::string meals(const Compiled& compiled) {
     for (std::size_t s = 0; s < slots.size(); ++s) {
       if (cost[d][s] > 0) {
         const double height = 100 * share(cost[d][s], most);
-        fmt::format_to(std::back_inserter(columns),
-                       "<rect class=b{} x={}.08 y={} width=.84 height={} />", s % colours, d,
-                       tenth(100 * share(most - below - cost[d][s], most)), tenth(height));
+        columns +=
+            fmt::format("<rect class=b{} x={}.08 y={} width=.84 height={} />", s % colours, d,
+                        tenth(100 * share(most - below - cost[d][s], most)), tenth(height));
         below += cost[d][s];
       }
     }

@@ -8,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <iterator>
 
 namespace manciple::emit::page {
 namespace {
@@ -50,27 +49,25 @@ std::string drawing(const Compiled& compiled, const prep::SessionPlan& session) 
   const std::vector<Lane> columns = lanes(compiled, session);
   const double width = (1 - axis) / static_cast<double>(std::max<std::size_t>(1, columns.size()));
   std::string out;
-  const auto print = std::back_inserter(out);
-  fmt::format_to(print,
-                 "<svg class=time role=img aria-label=\"Who and what is busy from {} to {}; the "
-                 "tables say the same in words\" width=\"100%\" height={}>\n",
-                 text::print_clock(window.from), clock_of(window, session.length),
-                 head + session.length * pixels_a_minute + 8);
+  out +=
+      fmt::format("<svg class=time role=img aria-label=\"Who and what is busy from {} to {}; the "
+                  "tables say the same in words\" width=\"100%\" height={}>\n",
+                  text::print_clock(window.from), clock_of(window, session.length),
+                  head + session.length * pixels_a_minute + 8);
   for (int t = 0; t <= session.length; t += 30) {
     const int y = head + t * pixels_a_minute;
-    fmt::format_to(print,
-                   "<line class=grid x1={} x2=\"100%\" y1={y} y2={y} /><text class=axis x=0 "
-                   "y={}>{}</text>\n",
-                   percent(axis), y + 4, clock_of(window, t), fmt::arg("y", y));
+    out += fmt::format("<line class=grid x1={} x2=\"100%\" y1={y} y2={y} /><text class=axis x=0 "
+                       "y={}>{}</text>\n",
+                       percent(axis), y + 4, clock_of(window, t), fmt::arg("y", y));
   }
   for (std::size_t c = 0; c < columns.size(); ++c) {
     const Lane& lane = columns[c];
     const double left = axis + width * static_cast<double>(c);
     // A name that is too long ends at the drawing's upper edge.
-    fmt::format_to(print,
-                   "<svg x={} y=0 width=24 height={}><text class=lane transform=\"translate(13 {}) "
-                   "rotate(-90)\">{}</text></svg>\n",
-                   percent(left + width * 0.25), head, head - 6, escape(lane.name));
+    out += fmt::format(
+        "<svg x={} y=0 width=24 height={}><text class=lane transform=\"translate(13 {}) "
+        "rotate(-90)\">{}</text></svg>\n",
+        percent(left + width * 0.25), head, head - 6, escape(lane.name));
     for (const Block& block : lane.blocks) {
       const prep::Task& task = session.tasks[block.task];
       const int alone =
@@ -81,9 +78,9 @@ std::string drawing(const Compiled& compiled, const prep::SessionPlan& session) 
       const int rest = (block.end - alone) * pixels_a_minute;
       const auto rect = [&](int top, int height, std::string_view kind) {
         if (height > 0) {
-          fmt::format_to(print, "<rect class=\"{}{}\" x={} y={} width={} height={} />", colour,
-                         kind, percent(left + width * 0.06), top, percent(width * 0.88),
-                         std::max(1, height - 1));
+          out += fmt::format("<rect class=\"{}{}\" x={} y={} width={} height={} />", colour, kind,
+                             percent(left + width * 0.06), top, percent(width * 0.88),
+                             std::max(1, height - 1));
         }
       };
       rect(y, hands, "");
@@ -91,9 +88,9 @@ std::string drawing(const Compiled& compiled, const prep::SessionPlan& session) 
       const bool on_hands = hands >= room_for_number;
       const int room = on_hands ? hands : rest;
       if (room >= room_for_number) {
-        fmt::format_to(print, "<text class=\"no{}\" x={} y={}>{}</text>", on_hands ? "" : " rest",
-                       percent(left + width * 0.5),
-                       (on_hands ? y : y + hands) + std::min(room, 20) / 2 + 4, block.task + 1);
+        out += fmt::format("<text class=\"no{}\" x={} y={}>{}</text>", on_hands ? "" : " rest",
+                           percent(left + width * 0.5),
+                           (on_hands ? y : y + hands) + std::min(room, 20) / 2 + 4, block.task + 1);
       }
       out += "\n";
     }
@@ -144,12 +141,11 @@ std::string sheet(const Compiled& compiled, const prep::SessionPlan& session,
 std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
   const kitchen::Session& window = compiled.plan().sessions[session.session];
   std::string out;
-  const auto print = std::back_inserter(out);
-  fmt::format_to(print,
-                 "<article class=session id=session{}><h3>{}, {} to {}</h3><p>Done by {}{}.</p>\n",
-                 session.session, text::print_day(window.date), text::print_clock(window.from),
-                 text::print_clock(window.until), clock_of(window, session.length),
-                 session.length == session.bound ? "; no order of work is faster" : "");
+  out +=
+      fmt::format("<article class=session id=session{}><h3>{}, {} to {}</h3><p>Done by {}{}.</p>\n",
+                  session.session, text::print_day(window.date), text::print_clock(window.from),
+                  text::print_clock(window.until), clock_of(window, session.length),
+                  session.length == session.bound ? "; no order of work is faster" : "");
   std::string makes;
   for (const resolve::Making& making : compiled.resolved.makings) {
     if (making.session == session.session) {
@@ -162,9 +158,9 @@ std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
           (safe.empty() ? "" : "; " + escape(safe)) + escape(boxes_of(compiled, making.id)));
     }
   }
-  fmt::format_to(print, "<div class=work><div class=plan>{}{}</div><div class=sheets>\n",
-                 makes.empty() ? "" : "<h4>What is made</h4><ul>" + makes + "</ul>",
-                 drawing(compiled, session));
+  out += fmt::format("<div class=work><div class=plan>{}{}</div><div class=sheets>\n",
+                     makes.empty() ? "" : "<h4>What is made</h4><ul>" + makes + "</ul>",
+                     drawing(compiled, session));
   for (std::size_t c = 0; c < static_cast<std::size_t>(window.cooks); ++c) {
     out += sheet(compiled, session, c);
   }

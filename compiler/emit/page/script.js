@@ -62,18 +62,18 @@
     return now;
   };
 
-  // What a till asks for some lines: goods, tax to the nearest cent a stop, less store credit as
+  // What a till asks for some lines: goods, tax to the nearest cent a line, less store credit as
   // far as it goes.
   const paid = (chosen) => {
     const goods = stops.map(() => 0);
     const tax = stops.map(() => 0);
     for (const { now, d } of chosen) {
       goods[now.stop] += now.cost;
-      tax[now.stop] += now.cost * (stops[now.stop].tax[d] ?? 0);
+      tax[now.stop] += Math.floor((now.cost * (stops[now.stop].tax[d] ?? 0) + 500000) / 1000000);
     }
     const used = {};
     const by = stops.map((stop, s) => {
-      const due = goods[s] + Math.floor((tax[s] + 500000) / 1000000);
+      const due = goods[s] + tax[s];
       const credit = Math.min(due, stop.credit - (used[stop.at] ?? 0));
       used[stop.at] = (used[stop.at] ?? 0) + credit;
       return due - credit;

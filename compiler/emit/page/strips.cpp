@@ -4,7 +4,6 @@
 
 #include <fmt/format.h>
 
-#include <iterator>
 #include <map>
 #include <set>
 
@@ -37,11 +36,11 @@ std::string strip(const Compiled& compiled, std::string_view food, const Days& d
   const int length = static_cast<int>((compiled.plan().until - compiled.plan().from).count()) + 1;
   std::string used;
   for (const int d : days.used) {
-    fmt::format_to(std::back_inserter(used), "M{} 3h.9v7h-.9z", d);
+    used += fmt::format("M{} 3h.9v7h-.9z", d);
   }
   std::string bought;
   for (const int d : days.bought) {
-    fmt::format_to(std::back_inserter(bought), "M{} 0h.9v2h-.9z", d);
+    bought += fmt::format("M{} 0h.9v2h-.9z", d);
   }
   return fmt::format("<li><span>{}</span><svg aria-hidden=true viewBox=\"0 0 {} 10\" "
                      "preserveAspectRatio=none><use href=#weeks /><path class=on d=\"{}\"/><path "
@@ -78,22 +77,20 @@ std::string food_strips(const Compiled& compiled) {
   std::string out = "<figure class=strips><figcaption><h3>Which food is used when</h3></figcaption>"
                     "<ul class=legend><li><i class=\"key on\"></i> used in a dish</li><li><i "
                     "class=\"key buy\"></i> bought</li></ul>\n";
-  const auto print = std::back_inserter(out);
   // A line before every Monday, drawn once.
   std::string mondays;
   for (Date d = plan.from; d <= plan.until; d += std::chrono::days(1)) {
     if (std::chrono::weekday(d) == std::chrono::Monday) {
-      fmt::format_to(std::back_inserter(mondays), "M{} 0v10", day(d));
+      mondays += fmt::format("M{} 0v10", day(d));
     }
   }
-  fmt::format_to(print,
-                 "<svg class=vh aria-hidden=true><defs><path id=weeks class=grid "
-                 "vector-effect=non-scaling-stroke d=\"{}\"/></defs></svg>\n",
-                 mondays);
+  out += fmt::format("<svg class=vh aria-hidden=true><defs><path id=weeks class=grid "
+                     "vector-effect=non-scaling-stroke d=\"{}\"/></defs></svg>\n",
+                     mondays);
   std::optional<foods::Department> last;
   for (const auto& [key, days] : strips) {
     if (last != key.first) {
-      fmt::format_to(print, "{}<h4>{}</h4><ul>\n", last ? "</ul>" : "", foods::name(key.first));
+      out += fmt::format("{}<h4>{}</h4><ul>\n", last ? "</ul>" : "", foods::name(key.first));
       last = key.first;
     }
     out += strip(compiled, key.second, days);

@@ -26,7 +26,7 @@ std::string literal(std::string_view bytes) {
     if (byte >= 0x20 && byte < 0x7F && c != '"' && c != '\\' && c != '?') {
       out += c;
     } else {
-      fmt::format_to(std::back_inserter(out), "\\{:03o}", byte);
+      out += fmt::format("\\{:03o}", byte);
     }
   }
   return out;
@@ -73,11 +73,11 @@ int main(int argc, char** argv) {
                     "using namespace std::string_view_literals;\n"
                     "constexpr std::string_view records[] = {\n";
   for (const foods::Defined& defined : all) {
-    fmt::format_to(std::back_inserter(out), "\"{}\"sv,\n", literal(foods::to_bytes(defined.food)));
+    out += fmt::format("\"{}\"sv,\n", literal(foods::to_bytes(defined.food)));
   }
   out += "};\nconstexpr ReferenceName names[] = {\n";
   for (const auto& [name, record] : names) {
-    fmt::format_to(std::back_inserter(out), "{{\"{}\"sv, {}}},\n", literal(name), record);
+    out += fmt::format("{{\"{}\"sv, {}}},\n", literal(name), record);
   }
   out += "};\n} // namespace\nconst std::span<const ReferenceName> reference_names = names;\n"
          "const std::span<const std::string_view> reference_records = records;\n"

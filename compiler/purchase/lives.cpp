@@ -1,0 +1,139 @@
+#include "purchase/lives.hpp"
+
+#include <algorithm>
+
+namespace manciple::purchase {
+namespace {
+
+using buying::Life;
+using buying::Place;
+using foods::Food;
+using measure::Rational;
+
+// Packaged food without a figure of its own takes about a millilitre and a half a gram.
+// Common practice, no source.
+const Rational default_ml_per_gram{3, 2};
+
+// Longer than any plan, for what does not spoil.
+constexpr int never_spoils = 3650;
+
+Place place_of(foods::Place place) {
+  static_assert(static_cast<int>(foods::Place::pantry) == static_cast<int>(Place::pantry) &&
+                static_cast<int>(foods::Place::fridge) == static_cast<int>(Place::fridge) &&
+                static_cast<int>(foods::Place::freezer) == static_cast<int>(Place::freezer));
+  return static_cast<Place>(place);
+}
+
+Rational ml_per_unit(const Food& food) {
+  switch (foods::basis(food)) {
+  case measure::Dimension::volume:
+    return 1;
+  case measure::Dimension::count:
+    return 0; // household things stand where there is room
+  case measure::Dimension::mass:
+    break;
+  }
+  const foods::VolumeWeight* weight = food.volume(foods::Form::plain);
+  if (weight == nullptr && !food.volumes.empty()) {
+    weight = food.volumes.data();
+  }
+  return weight == nullptr ? default_ml_per_gram
+                           : Rational(measure::facts(weight->unit).factor / weight->grams);
+}
+
+// What a household freezes: meat, fish, bread and the dairy that stands it, citrus as cubes of
+// juice. Other fruit and vegetables come out of a freezer fit for cooking only, which the plan
+// cannot see.
+std::optional<int> home_frozen(const Food& food) {
+  using foods::Department;
+  const bool freezes = food.department == Department::meat || food.department == Department::fish ||
+                       food.department == Department::bakery ||
+                       food.department == Department::dairy;
+  if (freezes && food.stored != foods::Place::freezer && food.freezes.value_or(false) &&
+      food.keeps.freezer) {
+    return food.keeps.freezer->value;
+  }
+  if (food.keeps.frozen_juice) {
+    return food.keeps.frozen_juice->value;
+  }
+  return std::nullopt;
+}
+
+// Opening starts a clock for what comes in one pack, not for a bag of onions, and only if it ends
+// before the plan does.
+std::optional<int> once_opened(const Food& food, int sealed, int days) {
+  using foods::Department;
+  const bool one_pack = food.department != Department::produce &&
+                        food.department != Department::meat &&
+                        food.department != Department::fish && !food.is_household();
+  if (one_pack && food.keeps.opened && food.keeps.opened->value < std::min(sealed, days)) {
+    return food.keeps.opened->value;
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+std::optional<Keeping> keeping_of(const Food& food, int days) {
+  Keeping result{place_of(food.stored), {}};
+  result.life.cool = never_spoils;
+  if (food.is_household()) {
+    return result;
+  }
+  auto best = food.keeps.in(food.stored);
+  // What stands in the pantry may go to the fridge where it keeps longer.
+  if (food.stored == foods::Place::pantry && food.keeps.fridge &&
+      (!best || food.keeps.fridge->value > best->value)) {
+    best = food.keeps.fridge;
+    result.place = Place::fridge;
+  }
+  if (!best) {
+    return std::nullopt;
+  }
+  result.life.cool = best->value;
+  result.life.frozen = home_frozen(food);
+  result.life.opened = once_opened(food, best->value, days);
+  if (result.life.opened) {
+    result.life.refrozen = result.life.frozen;
+  }
+  return result;
+}
+
+std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food, text::Date first,
+                                  int days) {
+  const int until = lot.use_by ? static_cast<int>((*lot.use_by - first).count()) : never_spoils;
+  if (until < 0) {
+    return std::nullopt;
+  }
+  Keeping result{place_of(lot.place), {}};
+  result.life.cool = until;
+  if (lot.place == foods::Place::freezer) {
+    if (food.stored != foods::Place::freezer) {
+      result.life.frozen = until; // taken out by the portion
+    }
+    return result;
+  }
+  if (!lot.thawed) {
+    result.life.frozen = home_frozen(food);
+  }
+  if (const auto sealed = keeping_of(food, days)) {
+    result.life.opened = sealed->life.opened;
+  }
+  if (result.life.opened) {
+    result.life.refrozen = result.life.frozen;
+  }
+  return result;
+}
+
+buying::Volume room_cool(const Food& food) {
+  return measure::to_int64(measure::ceil(Rational(ml_per_unit(food) * 1000)));
+}
+
+buying::Volume room_frozen(const Food& food) {
+  const foods::Yield* juice = food.yield(foods::Form::juice);
+  const bool squeezed = food.keeps.frozen_juice && juice != nullptr && !food.keeps.freezer;
+  return measure::to_int64(measure::ceil(
+      Rational(ml_per_unit(food) * 1000 * (squeezed ? juice->share : Rational(1)))));
+}
+
+} // namespace manciple::purchase

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "buying/model/model.hpp"
+#include "kitchen/kitchen.hpp"
+
+#include <optional>
+
+namespace manciple::purchase {
+
+/// Where a food is kept as it is bought, and how long.
+struct Keeping {
+  buying::Place place = buying::Place::pantry;
+  buying::Life life;
+};
+
+/// Of a food in a plan of so many days; none if the reference does not say how long it keeps.
+std::optional<Keeping> keeping_of(const foods::Food& food, int days);
+
+/// Days that something on hand keeps, counted from the plan's first day, and where it stands.
+/// None if it is no longer good on that day.
+std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const foods::Food& food,
+                                  text::Date first, int days);
+
+/// Litres for a unit of a food, in microlitres: cool, and frozen.
+buying::Volume room_cool(const foods::Food& food);
+buying::Volume room_frozen(const foods::Food& food);
+
+} // namespace manciple::purchase

@@ -1,0 +1,71 @@
+#include "purchase/other_offers.hpp"
+
+#include <algorithm>
+
+namespace manciple::purchase {
+namespace {
+
+buying::Amount missing_on_the_list(const buying::ItemSolution& item) {
+  buying::Amount sum = 0;
+  for (const buying::Short& one : item.shorts) {
+    sum += one.missing;
+  }
+  return sum;
+}
+
+Cents to_cents(buying::Money money, const Lowered& lowered) {
+  return measure::to_int64(measure::round(Rational(money) / lowered.per_cent));
+}
+
+} // namespace
+
+std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shopping& shopping,
+                                   foods::FoodId food) {
+  const Lowered& lowered = shopping.lowered;
+  const auto found = std::find(lowered.foods.begin(), lowered.foods.end(),
+                               kitchen.household.in_terms_of(food).food);
+  if (found == lowered.foods.end()) {
+    return {};
+  }
+  const buying::ItemId item(static_cast<std::size_t>(found - lowered.foods.begin()));
+  const auto ways = buying::alternatives(lowered.model, shopping.solution, item);
+  std::vector<OtherWay> out;
+  for (const buying::Alternative& way : ways.only) {
+    const buying::Offer& offer = lowered.model.items[item].offers[way.offer];
+    const kitchen::Shop& shop = kitchen.shops[offer.shop.index()];
+    const auto& priced = shop.offers[lowered.offers[item][way.offer]];
+    if (priced.food != food) {
+      continue; // a substitute
+    }
+    OtherWay read;
+    read.shop = shop.id;
+    read.offer = lowered.offers[item][way.offer];
+    read.proven = way.proven;
+    read.wasted = from_model(way.wasted);
+    if (way.free_stops && way.missing <= missing_on_the_list(shopping.solution.items[item])) {
+      read.more = to_cents(*way.free_stops - shopping.solution.total, lowered);
+      read.spent = to_cents(way.spent, lowered);
+      read.stops_more = to_cents(way.stop_cost - shopping.solution.stop_cost, lowered);
+    }
+    read.on_the_list =
+        std::any_of(shopping.lines.begin(), shopping.lines.end(), [&](const Line& line) {
+          return line.food == food && line.offer == read.offer &&
+                 shopping.visits[line.visit].shop == read.shop;
+        });
+    // Before, during and after a sale an offer stands three times: the best of them counts.
+    const auto same = std::find_if(out.begin(), out.end(), [&](const OtherWay& other) {
+      return other.shop == read.shop && other.offer == read.offer;
+    });
+    if (same == out.end()) {
+      out.push_back(read);
+    } else if (read.more && (!same->more || *read.more < *same->more)) {
+      *same = read;
+    }
+  }
+  std::stable_sort(out.begin(), out.end(), [](const OtherWay& a, const OtherWay& b) {
+    return a.more && (!b.more || *a.more < *b.more);
+  });
+  return out;
+}
+
+} // namespace manciple::purchase

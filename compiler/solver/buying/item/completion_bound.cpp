@@ -1,0 +1,242 @@
+#include "buying/item/completion_bound.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace manciple::buying {
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+/// Keeps the sums below the exact value in spite of rounding.
+constexpr double rounding = 1 - 1e-12;
+
+/// Least Fine for a pack of the offer.
+double least_of_pack(const Offer& offer, Fine discount) {
+  const auto net = [&](Money cost, Money till) {
+    return static_cast<double>(fine(cost)) -
+           static_cast<double>(discount) * static_cast<double>(till);
+  };
+  double least = net(offer.cost.each, offer.till.packs.each);
+  if (offer.cost.has_deal() && offer.limit >= offer.cost.deal_packs) {
+    least = std::min(least, net(offer.cost.deal, offer.till.packs.deal) /
+                                static_cast<double>(offer.cost.deal_packs));
+  }
+  return least * rounding;
+}
+
+} // namespace
+
+void CompletionBound::prepare(const Prepared& item, const Terms& terms,
+                              const std::vector<int>& most) {
+  item_ = &item;
+  const Item& facts = *item.item;
+  const std::size_t demands = item.demands.size();
+  const std::size_t visits = item.visits.size();
+  needed_.assign(demands + 1, 0);
+  for (std::size_t d = 0; d < demands; ++d) {
+    needed_[d + 1] =
+        needed_[d] + static_cast<double>(item.demands[d].amount - item.demands[d].give);
+  }
+  salvage_ = static_cast<double>(facts.salvage);
+  cap_ = static_cast<double>(facts.salvage > 0 ? facts.salvage_cap : 0);
+
+  const auto lacking = static_cast<double>(facts.lacking);
+  std::vector<double> least;
+  for (const Demand& demand : item.demands) {
+    // What is missing of it costs this much a unit at least, all of it being missing.
+    const auto must = static_cast<double>(std::max<Amount>(1, demand.amount - demand.give));
+    least.push_back(static_cast<double>(facts.missing) +
+                    static_cast<double>(fine(facts.missing_once)) / must * rounding);
+  }
+  double gain = 0;
+  sums_.resize(visits + 1);
+  runs_ = std::all_of(item.sources.begin(), item.sources.end(), [](const Source& source) {
+    return source.comes_in_packs && source.frozen_until == never && !source.refrozen;
+  });
+  // By visit: what it and those after it sell.
+  std::vector<std::vector<Pack>> on_offer(visits + 1);
+  for (std::size_t v = visits + 1; v-- > 0;) {
+    if (v < visits) {
+      on_offer[v] = on_offer[v + 1];
+    }
+    if (v < visits && terms.is_open(v)) {
+      const Visit& visit = item.visits[v];
+      for (std::size_t o = 0; o < visit.offers.size(); ++o) {
+        const Offer& offer = facts.offers[visit.offers[o]];
+        const std::size_t s = visit.sources[o];
+        if (most[s] == 0) {
+          continue;
+        }
+        const Source& source = item.sources[s];
+        const double pack = least_of_pack(offer, terms.discount_at(v));
+        const double unit = pack / static_cast<double>(source.pack);
+        on_offer[v].push_back(
+            {static_cast<double>(source.pack) * source.reach, pack, offer.by_weight});
+        for (std::size_t d = item.first_served[v]; d < item.end_of_use[s]; ++d) {
+          if (item.cool(s, d) || item.frozen(s, d)) {
+            const Demand& demand = item.demands[d];
+            const bool by_container = source.containers > 0 && demand.containers > 0;
+            least[d] = std::min(
+                least[d], by_container ? pack * static_cast<double>(demand.containers) /
+                                             (static_cast<double>(source.containers) *
+                                              static_cast<double>(demand.amount)) *
+                                             rounding
+                                       : unit);
+          }
+        }
+        if (cap_ > 0 && item.keeps(s)) {
+          gain = std::max(gain, salvage_ - unit);
+        }
+      }
+    }
+    Sums& sums = sums_[v];
+    sums.cost.assign(demands + 1, 0);
+    sums.worth.assign(demands + 1, 0);
+    sums.unit.assign(demands, 0);
+    sums.gain = gain * cap_;
+    // Later demands are taken to cost no more than earlier ones: then what is held is worth most
+    // for the earliest.
+    double price = infinite;
+    for (std::size_t d = 0; d < demands; ++d) {
+      price = std::min(price, least[d]);
+      const auto give = static_cast<double>(item.demands[d].give);
+      const double hard = static_cast<double>(item.demands[d].amount) - give;
+      sums.unit[d] = std::max(price, cap_ > 0 ? salvage_ : 0.0);
+      sums.cost[d + 1] = sums.cost[d] + hard * price + give * std::min({price, lacking, 0.0});
+      sums.worth[d + 1] = sums.worth[d] + hard * sums.unit[d];
+    }
+  }
+  if (runs_) {
+    add_runs(std::move(on_offer));
+  }
+}
+
+void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
+  const Item& facts = *item_->item;
+  const std::size_t demands = item_->demands.size();
+  int lasts = 0;
+  for (const Source& source : item_->sources) {
+    lasts = std::max(lasts, source.opened);
+  }
+  for (std::size_t v = 0; v < sums_.size(); ++v) {
+    Sums& sums = sums_[v];
+    double largest = 0;
+    double cheapest = infinite;
+    double unit = infinite;
+    for (const Pack& pack : on_offer[v]) {
+      largest = std::max(largest, pack.by_weight ? infinite : pack.amount);
+      cheapest = std::min(cheapest, pack.cost);
+      unit = std::min(unit, pack.cost / pack.amount);
+    }
+    // What so much costs at least, in packs or by going without.
+    const auto least = [&](double amount, double without) {
+      if (amount <= 0) {
+        return 0.0;
+      }
+      double packs = amount * without;
+      if (largest > 0) {
+        const double most = std::max(1.0, std::ceil(amount / largest * rounding));
+        packs = std::min(packs, most * cheapest);
+        if (most > 1) {
+          packs = std::min(packs, (most - 1) * cheapest +
+                                      std::max(0.0, amount - (most - 1) * largest) * without);
+        }
+      }
+      return std::max(packs, amount * std::min(unit, without)) * rounding;
+    };
+    sums.of_runs.assign(demands + 1, 0);
+    double amount = 0;
+    double without = infinite;
+    double after = 0; // the runs after this one
+    for (std::size_t d = demands; d-- > 0;) {
+      const Demand& demand = item_->demands[d];
+      const bool last =
+          d + 1 == demands ||
+          item_->demands[d + 1].day - item_->demands[d + 1].slack > demand.day + lasts;
+      if (last) {
+        after = sums.of_runs[d + 1];
+        amount = 0;
+        without = infinite;
+      }
+      const auto must = static_cast<double>(demand.amount - demand.give);
+      amount += must;
+      if (must > 0) {
+        without = std::min(without, static_cast<double>(facts.missing) +
+                                        static_cast<double>(fine(facts.missing_once)) / must *
+                                            rounding);
+      }
+      sums.of_runs[d] = after + least(amount, without);
+    }
+    for (double& bound : sums.of_runs) {
+      bound -= sums.gain;
+    }
+    sums.saves.assign(item_->sources.size(), 0);
+    for (std::size_t s = 0; s < item_->sources.size(); ++s) {
+      const Source& source = item_->sources[s];
+      const double pack = static_cast<double>(source.pack) * source.reach;
+      double saves = infinite;
+      for (const Pack& other : on_offer[v]) {
+        saves = std::min(saves, std::ceil(pack / other.amount) * other.cost);
+      }
+      sums.saves[s] = std::max(saves, salvage_ * static_cast<double>(source.pack)) / rounding;
+    }
+  }
+}
+
+double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& held) const {
+  const double bound = rest_of_amounts(visit, demand, held.reach);
+  return runs_ ? std::max(bound, sums_[visit].of_runs[demand] - held.saves) : bound;
+}
+
+double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand,
+                                        double reach) const {
+  const Sums& sums = sums_[visit];
+  const std::size_t demands = sums.unit.size();
+  double bound = sums.cost[demands] - sums.cost[demand] - sums.gain;
+  if (reach <= 0) {
+    return bound;
+  }
+  const double until = needed_[demand] + reach;
+  // The first demand that is not served in full.
+  const auto first = static_cast<std::size_t>(
+      std::upper_bound(needed_.begin() + static_cast<std::ptrdiff_t>(demand) + 1, needed_.end(),
+                       until) -
+      needed_.begin() - 1);
+  bound -= sums.worth[first] - sums.worth[demand];
+  if (first < demands) {
+    return bound - (until - needed_[first]) * sums.unit[first];
+  }
+  return bound - std::min(until - needed_[demands], cap_) * salvage_;
+}
+
+CompletionBound::Held CompletionBound::pack(std::size_t visit, std::size_t source) const {
+  const Source& from = item_->sources[source];
+  return {static_cast<double>(from.pack) * from.reach, runs_ ? sums_[visit].saves[source] : 0};
+}
+
+CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* begin,
+                                            const Holding* end) const {
+  Held sum;
+  for (const Holding* held = begin; held != end; ++held) {
+    const Source& from = item_->sources[held->source];
+    sum.reach += static_cast<double>(held->left) * from.reach;
+    if (runs_) {
+      const auto packs = static_cast<double>((held->left + from.pack - 1) / from.pack);
+      sum.saves += packs * sums_[visit].saves[held->source];
+    }
+  }
+  return sum;
+}
+
+Fine CompletionBound::refund(const Holding* begin, const Holding* end) const {
+  const Item& facts = *item_->item;
+  Fine sum = 0;
+  for (const Holding* held = begin; held != end; ++held) {
+    sum += value_of(held->left, facts.waste) +
+           value_of(std::min(held->left, held->lent), facts.lacking);
+  }
+  return sum;
+}
+
+} // namespace manciple::buying

@@ -1,0 +1,77 @@
+#pragma once
+
+#include <vector>
+
+#include "buying/item/holding.hpp"
+#include "buying/item/terms.hpp"
+
+namespace manciple::buying {
+
+/// A lower bound on what the rest of an item will cost: each demand that is not served yet at the
+/// least price per unit among the visits to come that may serve it (or at what it costs to do
+/// without), less what is held already, which serves whatever is dearest.
+///
+/// Of what comes in packs and does not freeze, another one may be higher: uses that are further
+/// apart than an opened pack lasts fall into runs, and no pack serves two of them, so that each run
+/// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
+class CompletionBound {
+public:
+  /// Works out the bound for the terms (their charges are left out), if no more than `most` packs of
+  /// each source are bought. The item must stay.
+  void prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most);
+
+  /// What is held can do at most.
+  struct Held {
+    double reach = 0; ///< units of demands that it serves
+    double saves = 0; ///< of packs: what they spare buying; only where runs count
+
+    Held& add(const Held& more, double times) {
+      reach += times * more.reach;
+      saves += times * more.saves;
+      return *this;
+    }
+  };
+  [[nodiscard]] Held held(std::size_t visit, const Holding* begin, const Holding* end) const;
+  /// Of one pack (or step) of a source.
+  [[nodiscard]] Held pack(std::size_t visit, std::size_t source) const;
+
+  /// Of the demands from `demand` on, with purchases at `visit` and later. The values that holdings
+  /// count for as waste and as give are to be taken off by the caller (see `refund`).
+  [[nodiscard]] double rest(std::size_t visit, std::size_t demand, const Held& held) const;
+
+  /// What has been counted for holdings and may be given back when they are used.
+  [[nodiscard]] Fine refund(const Holding* begin, const Holding* end) const;
+
+private:
+  struct Sums {
+    /// By demand, of those before it: at the least prices; and the most that serving it is worth.
+    std::vector<double> cost;
+    std::vector<double> worth;
+    /// By demand: the most that serving a unit is worth.
+    std::vector<double> unit;
+    /// What can be gained at most by buying for what is kept.
+    double gain = 0;
+    /// By demand: what the runs from there on cost at least; by source: what a pack saves.
+    std::vector<double> of_runs;
+    std::vector<double> saves;
+  };
+  /// A pack on offer.
+  struct Pack {
+    double amount = 0;
+    double cost = 0;
+    bool by_weight = false;
+  };
+  [[nodiscard]] double rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const;
+  void add_runs(std::vector<std::vector<Pack>> on_offer);
+
+  const Prepared* item_ = nullptr;
+  /// By visit, and once more for after the last.
+  std::vector<Sums> sums_;
+  /// By demand: what those before it need, without what gives.
+  std::vector<double> needed_;
+  double salvage_ = 0;
+  double cap_ = 0;
+  bool runs_ = false;
+};
+
+} // namespace manciple::buying

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <memory>
+
+#include "buying/item/plan.hpp"
+#include "buying/item/terms.hpp"
+
+namespace manciple::buying {
+
+/// Memory that one run after the other uses again, and the work that was done in it.
+class Workspace {
+public:
+  Workspace();
+  ~Workspace();
+  Workspace(Workspace&&) noexcept;
+  Workspace& operator=(Workspace&&) noexcept;
+  struct Memory;
+  Memory& memory() { return *memory_; }
+
+private:
+  std::unique_ptr<Memory> memory_;
+};
+
+/// Labels after which a run gives up looking for the very best plan.
+constexpr std::size_t usual_labels = 100'000;
+
+/// The cheapest plan of an item: a shortest path over its visits by label setting. A label is what
+/// is held after some purchases and uses, and what that has cost; of two labels, the one that holds
+/// no less at no higher cost dominates. `impossible` only if the item's restriction bars every
+/// plan: what cannot be had is missing.
+///
+/// A first, narrow pass gives an upper limit; in the second one a label goes when its cost and the
+/// least cost of the rest exceed that. `work` is raised by the labels made. After `most` of them,
+/// the narrow pass's plan is all there is, with a bound that is less than its cost.
+Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace,
+                 std::int64_t& work, std::size_t most = usual_labels);
+
+} // namespace manciple::buying

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "buying/model/money.hpp"
+#include "buying/model/ids.hpp"
+
+namespace manciple::buying {
+
+/// `packs` of an offer at a visit of the item (an index into Prepared::visits).
+struct Buy {
+  std::size_t visit = 0;
+  OfferId offer;
+  int packs = 0;
+
+  friend bool operator==(const Buy&, const Buy&) = default;
+};
+
+/// Whether holdings that can do the same from some day on are put together. Where room costs
+/// something they are not, for some of them have taken more of it.
+enum class Lots : std::uint8_t { together, apart };
+
+/// What is done about one item: what is bought, and what is chosen where the rules of use leave a
+/// choice (in the order in which the choices come up: see Service).
+struct Plan {
+  /// By visit, then offer.
+  std::vector<Buy> buys;
+  std::vector<std::uint32_t> choices;
+  /// The choices were made with lots apart.
+  bool apart = false;
+
+  friend bool operator==(const Plan&, const Plan&) = default;
+};
+
+/// The best plan found for an item under some terms, and a proven bound on any: the same, unless
+/// the search gave up.
+struct Outcome {
+  Cost cost = impossible;
+  Cost bound = impossible;
+  Plan plan;
+};
+
+} // namespace manciple::buying

@@ -1,0 +1,674 @@
+#pragma once
+
+#include <deque>
+#include <limits>
+#include <optional>
+#include <span>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include "buying/item/holding.hpp"
+#include "buying/item/plan.hpp"
+#include "buying/item/room_rates.hpp"
+
+namespace manciple::buying {
+
+/// Of packs of two kinds a demand takes any number of each; but if it can use up more than this of
+/// one kind, those.
+constexpr Amount packs_to_choose = 8;
+
+/// In which state a part of a holding serves a demand.
+enum class Way : std::uint8_t {
+  open,       ///< of an opened pack, unfrozen
+  cool,       ///< loose, or by opening a pack, unfrozen
+  loose,      ///< loose, frozen on the day on which it came home (or stock from the freezer)
+  of_portion, ///< of an opened pack, as a frozen portion
+  whole,      ///< by thawing and opening a pack that was frozen whole
+  portioned   ///< by opening a pack on the day on which it came home and freezing portions of it
+};
+constexpr bool from_freezer(Way way) {
+  return way >= Way::loose;
+}
+
+/// One way in which things may go on.
+///
+/// A `Track` notes what happens along it; copied where ways part. It has
+///
+///     void stay(const Stay&)                              something takes room
+///     void take(const Holding&, size_t demand, Amount, Way)   an opened pack or a loose holding
+///                                                         serves so much of its own
+///     void open(const Holding& unopened, const Holding& opened, Day)      one pack is opened
+///     void rename(const Holding& from, const Holding& to)
+///     void thaw(size_t demand)                            it is served from the freezer
+///     void miss(size_t demand, Amount)                    nothing serves so much of it
+///     void lend(const Holding&, size_t demand, Amount, Way)   it takes so much for what gives
+///     void take_back(const Holding&, Amount)              so much of what was lent last is needed
+///     void lack(size_t demand, Amount)                    so much of what gives is lacking anyway
+///     void settle(const Holding&, bool kept)              no demand takes more of it: what is lent
+///                                                         is eaten, and the rest is left
+template <typename Track>
+struct Branch {
+  Holdings held;
+  /// Waste (of all that is not used yet), shortage, handling, salvage; not purchases and room.
+  Fine cost = 0;
+  /// What was chosen where there was a choice.
+  std::vector<std::uint32_t> choices;
+  Track track;
+};
+
+/// Goes through an item's demands by the rules of use (model.hpp), and parts where they leave a
+/// choice. What is held is counted as waste until it is used.
+template <typename Track>
+class Service {
+public:
+  Service(const Prepared& item, Lots lots)
+      : item_(item), facts_(*item.item), apart_(lots == Lots::apart) {}
+
+  /// The stock.
+  Branch<Track> start() const {
+    Branch<Track> branch;
+    for (std::size_t s = 0; s < item_.sources.size() && item_.sources[s].stock; ++s) {
+      const Lot& lot = facts_.stock[item_.sources[s].lot];
+      branch.cost += value_of(lot.amount, facts_.waste);
+      Amount unopened = lot.amount;
+      if (lot.opened_until) {
+        const Source& source = item_.sources[s];
+        unopened -= source.pack;
+        const Holding sealed = unopened_of(s, source.pack);
+        Holding opened = sealed;
+        opened.open = true;
+        opened.until = *lot.opened_until;
+        put(branch.held, opened);
+        branch.track.open(sealed, opened, never);
+      }
+      if (unopened > 0) {
+        put(branch.held, unopened_of(s, unopened));
+      }
+    }
+    return branch;
+  }
+
+  /// Before anything is bought at a visit: what has become the same is put together.
+  void enter(Branch<Track>& branch, std::size_t visit) const {
+    if (!changes(branch.held.data(), branch.held.data() + branch.held.size(), visit)) {
+      return;
+    }
+    const Holdings before = branch.held;
+    branch.held.clear();
+    for (const Holding& one : before) {
+      Holding same = one;
+      if (!one.open) {
+        same.source = static_cast<std::uint32_t>(item_.same_as(visit, one.source));
+      }
+      if (same.source != one.source) {
+        branch.track.rename(one, same);
+      }
+      put(branch.held, same);
+    }
+  }
+  /// Something is put together there.
+  bool changes(const Holding* begin, const Holding* end, std::size_t visit) const {
+    return !apart_ && std::any_of(begin, end, [&](const Holding& one) {
+      return !one.open && item_.same_as(visit, one.source) != one.source;
+    });
+  }
+
+  /// What n packs bought at a visit are held as.
+  Holding bought(std::size_t visit, std::size_t source, int packs) const {
+    return unopened_of(apart_ ? source : item_.same_as(visit, source),
+                       item_.sources[source].pack * packs);
+  }
+  Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
+
+  /// How many blocks of demands there are: those before the first visit, then those from each visit
+  /// to the next one or to the end.
+  std::size_t blocks() const { return item_.visits.size() + 1; }
+
+  /// Serves the demands of a block and hands every way in which that can go to `sink`.
+  template <typename Sink>
+  void run(Branch<Track>& branch, std::size_t block, Sink&& sink) {
+    script_.reset();
+    go(branch, block, begin(block), Open{}, 0, sink);
+  }
+  /// Likewise, but makes the choices of a script; returns what is left of that.
+  std::span<const std::uint32_t> play(Branch<Track>& branch, std::size_t block,
+                                      std::span<const std::uint32_t> script) {
+    script_ = script;
+    const auto sink = [](const Branch<Track>&) {};
+    go(branch, block, begin(block), Open{}, 0, sink);
+    return *script_;
+  }
+
+private:
+  /// The demand at hand.
+  struct Open {
+    bool begun = false;
+    Amount amount = 0; ///< still to be served, `give` left out
+    bool frozen = false;
+    /// Packs of kinds up to this order have been taken as many as was chosen.
+    std::size_t after = 0;
+  };
+  struct Candidate {
+    std::size_t at = 0; ///< in what is held
+    Way way = Way::cool;
+    std::size_t order = 0;
+    bool packs = false;
+    bool back = false; ///< what it has lent
+  };
+  struct Alternative {
+    Candidate candidate;
+    Amount packs = 0;   ///< 0: as much as there is and is needed
+    bool none = false;  ///< the demand goes without
+  };
+
+  std::size_t begin(std::size_t block) const {
+    return block == 0 ? 0 : item_.first_served[block - 1];
+  }
+  bool freezes_for_room() const { return apart_ && item_.freezes_for_room; }
+  const Source& source(const Holding& held) const { return item_.sources[held.source]; }
+
+  template <typename Sink>
+  void go(Branch<Track>& branch, std::size_t block, std::size_t demand, Open open,
+          std::size_t depth, Sink& sink) {
+    const std::size_t end = item_.first_served[block];
+    const bool at_end = block + 1 == blocks();
+    for (;;) {
+      if (demand == end) {
+        settle(branch, end, at_end);
+        sink(branch);
+        return;
+      }
+      if (!open.begun) {
+        open.begun = true;
+        open.amount = item_.demands[demand].amount - item_.demands[demand].give;
+      }
+      if (open.amount == 0) {
+        finish(branch, demand, open);
+        ++demand;
+        open = Open{};
+        continue;
+      }
+      if (const std::optional<std::size_t> opened = opened_cool(branch.held, demand)) {
+        take(branch, demand, {{*opened, Way::open, 0, false, false}}, open);
+        continue;
+      }
+      std::vector<Alternative>& ways = scratch(depth).alternatives;
+      if (!find_alternatives(branch.held, demand, open, ways, scratch(depth).candidates)) {
+        return; // kinds were passed over that are needed after all
+      }
+      if (ways.empty()) {
+        miss(branch, demand, open);
+        continue;
+      }
+      if (ways.size() == 1) {
+        take(branch, demand, ways.front(), open);
+        continue;
+      }
+      if (script_) {
+        const std::uint32_t choice = script_->front();
+        script_ = script_->subspan(1);
+        branch.choices.push_back(choice);
+        take(branch, demand, Alternative(ways[choice]), open);
+        continue;
+      }
+      for (std::size_t w = 0; w + 1 < ways.size(); ++w) {
+        Branch<Track>& other = scratch(depth).branch;
+        other = branch;
+        Open then = open;
+        other.choices.push_back(static_cast<std::uint32_t>(w));
+        take(other, demand, Alternative(scratch(depth).alternatives[w]), then);
+        go(other, block, demand, then, depth + 1, sink);
+      }
+      const std::size_t last = scratch(depth).alternatives.size() - 1;
+      branch.choices.push_back(static_cast<std::uint32_t>(last));
+      take(branch, demand, Alternative(scratch(depth).alternatives[last]), open);
+    }
+  }
+
+  /// Of the opened packs that are good unfrozen for the demand, the one that goes off first.
+  std::optional<std::size_t> opened_cool(const Holdings& held, std::size_t d) const {
+    const Demand& demand = item_.demands[d];
+    std::optional<std::size_t> best;
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      const Holding& one = held[i];
+      if (one.free() > 0 && is_opened_cool(one, demand) &&
+          (!best || one.until < held[*best].until)) {
+        best = i;
+      }
+    }
+    return best;
+  }
+  static bool is_opened_cool(const Holding& held, const Demand& demand) {
+    return held.open && held.until >= demand.day - demand.slack &&
+           (!held.thawed || demand.takes_frozen);
+  }
+
+  /// Of holdings of one kind in one state, the one that goes off first.
+  void offer(std::vector<Candidate>& candidates, const Holdings& held, const Candidate& one) const {
+    const auto goes_off = [&](const Candidate& candidate) {
+      const Holding& holding = held[candidate.at];
+      const Source& from = source(holding);
+      switch (candidate.way) {
+      case Way::open:
+      case Way::cool:
+        return std::pair(from.cool_until, from.frozen_until);
+      case Way::of_portion:
+        return std::pair(holding.frozen_until, holding.until);
+      case Way::loose:
+      case Way::whole:
+      case Way::portioned:
+        break;
+      }
+      return std::pair(from.frozen_until, from.cool_until);
+    };
+    for (Candidate& other : candidates) {
+      if (other.order == one.order) {
+        if (goes_off(one) < goes_off(other)) {
+          other = one;
+        }
+        return;
+      }
+    }
+    candidates.push_back(one);
+  }
+
+  void find_candidates(const Holdings& held, std::size_t d, const Open& open,
+                       std::vector<Candidate>& candidates) const {
+    candidates.clear();
+    add_cool(held, d, candidates);
+    if (item_.demands[d].takes_frozen) {
+      const std::vector<Candidate> cool = candidates;
+      add_frozen(held, d, open, candidates);
+      // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that is
+      // of use to others.
+      std::erase_if(candidates, [&](const Candidate& one) {
+        return from_freezer(one.way) && !cool.empty() && !freezes_for_room() &&
+               std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
+                 return can_wait(held[one.at], held[other.at], d);
+               });
+      });
+    }
+    // What is lent is taken back rather than that a pack is opened or the freezer is asked.
+    if (std::all_of(candidates.begin(), candidates.end(), [](const Candidate& one) {
+          return one.packs || from_freezer(one.way);
+        })) {
+      add_lent(held, d, candidates);
+    }
+  }
+
+  /// What is frozen can do later whatever the other, which is good unfrozen now, could do later.
+  bool can_wait(const Holding& frozen, const Holding& cool, std::size_t d) const {
+    if (item_.end_of_use[cool.source] <= d + 1 && !item_.keeps(cool.source)) {
+      return true;
+    }
+    const Day until = frozen.open ? frozen.frozen_until : source(frozen).frozen_until;
+    const bool keeps = is_kept(frozen) || !item_.keeps(cool.source);
+    return item_.end_of_fresh_use[cool.source] <= d + 1 && keeps && !source(cool).comes_in_packs &&
+           (until >= item_.last_frozen_use || until >= source(cool).frozen_until);
+  }
+
+  static constexpr std::size_t way_count = 6;
+  std::size_t order_of(const Source& from, Way way) const {
+    return from.kind * way_count + static_cast<std::size_t>(way);
+  }
+
+  void add_cool(const Holdings& held, std::size_t d, std::vector<Candidate>& candidates) const {
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      const Holding& one = held[i];
+      const Source& from = source(one);
+      if (!one.open && one.free() > 0 && item_.cool(one.source, d)) {
+        offer(candidates, held,
+              {i, Way::cool, order_of(from, Way::cool), from.comes_in_packs, false});
+      }
+    }
+  }
+
+  void add_frozen(const Holdings& held, std::size_t d, const Open& open,
+                  std::vector<Candidate>& candidates) const {
+    const Demand& demand = item_.demands[d];
+    const Amount least =
+        open.frozen ? 0 : std::min(facts_.least_frozen, demand.amount - demand.give);
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      const Holding& one = held[i];
+      const Source& from = source(one);
+      if (one.free() == 0 ||
+          from.served_by(demand, free_frozen(held, from.kind, d), open.amount) < least) {
+        continue;
+      }
+      const auto add = [&](Way way, bool packs) {
+        offer(candidates, held, {i, way, order_of(from, way), packs, false});
+      };
+      if (one.open) {
+        if (one.frozen_until != never && one.frozen_until >= demand.day - demand.slack) {
+          add(Way::of_portion, false);
+        }
+      } else if (item_.frozen(one.source, d) &&
+                 (!item_.cool(one.source, d) || freezes_for_room())) {
+        if (!from.comes_in_packs) {
+          add(Way::loose, false);
+        } else {
+          add(Way::whole, true);
+          if (!from.in_freezer) {
+            add(Way::portioned, true);
+          }
+        }
+      }
+    }
+  }
+
+  /// What there is of a kind for the demand from the freezer.
+  Amount free_frozen(const Holdings& held, std::size_t kind, std::size_t d) const {
+    Amount sum = 0;
+    for (const Holding& one : held) {
+      const bool serves =
+          one.open ? one.frozen_until != never &&
+                         one.frozen_until >= item_.demands[d].day - item_.demands[d].slack
+                   : item_.frozen(one.source, d);
+      sum += source(one).kind == kind && serves ? one.free() : 0;
+    }
+    return sum;
+  }
+
+  /// The way in which something that is open or loose serves the demand without more ado; with
+  /// `frozen`, from the freezer, too.
+  std::optional<Way> way_at_hand(const Holding& held, std::size_t d, bool frozen) const {
+    if (held.open) {
+      return is_opened_cool(held, item_.demands[d]) ? std::optional(Way::open) : std::nullopt;
+    }
+    if (source(held).comes_in_packs) {
+      return std::nullopt;
+    }
+    if (item_.cool(held.source, d)) {
+      return Way::cool;
+    }
+    return frozen && item_.frozen(held.source, d) ? std::optional(Way::loose) : std::nullopt;
+  }
+
+  /// What was lent to other demands.
+  void add_lent(const Holdings& held, std::size_t d, std::vector<Candidate>& candidates) const {
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      const auto way = held[i].lent > 0 ? way_at_hand(held[i], d, true) : std::nullopt;
+      if (way) {
+        candidates.push_back({i, *way, std::numeric_limits<std::size_t>::max(), false, true});
+        return; // one after the other
+      }
+    }
+  }
+
+  /// Size of a pack of an unopened holding: what was weighed is one pack.
+  Amount pack_of(const Holding& held) const {
+    const Source& from = source(held);
+    const bool weighed = !from.stock && facts_.offers[from.offer].by_weight;
+    return weighed ? held.left : from.pack;
+  }
+
+  /// False if something could serve the demand, but was passed over.
+  bool find_alternatives(const Holdings& held, std::size_t d, const Open& open,
+                         std::vector<Alternative>& ways, std::vector<Candidate>& candidates) const {
+    find_candidates(held, d, open, candidates);
+    ways.clear();
+    // There may be no room to freeze it.
+    if (apart_ && !candidates.empty() &&
+        std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
+          return from_freezer(one.way) && !one.back && !source(held[one.at]).in_freezer;
+        })) {
+      ways.push_back({{}, 0, true});
+    }
+    if (candidates.size() == 1 && candidates.front().order >= open.after) {
+      ways.push_back({candidates.front()});
+      return true;
+    }
+    for (const Candidate& one : candidates) {
+      if (!one.packs) {
+        ways.push_back({one});
+        continue;
+      }
+      const Holding& holding = held[one.at];
+      const Amount pack = pack_of(holding);
+      const Amount needed = source(holding).spent_on(item_.demands[d], open.amount);
+      if (pack > needed) {
+        ways.push_back({one, 1, false}); // the last pack: whichever
+        continue;
+      }
+      // Full packs, kind by kind in one order, so that no two ways open the same packs.
+      if (one.order < open.after) {
+        continue;
+      }
+      const Amount most = std::min(needed / pack, holding.left / pack);
+      if (most > packs_to_choose) {
+        ways.assign(1, {one, most, false}); // with so many, it makes no odds
+        return true;
+      }
+      for (Amount n = most; n > 0; --n) {
+        ways.push_back({one, n, false});
+      }
+    }
+    return candidates.empty() || !ways.empty();
+  }
+
+  void take(Branch<Track>& branch, std::size_t d, const Alternative& way, Open& open) {
+    if (way.none) {
+      miss(branch, d, open);
+      return;
+    }
+    const Demand& demand = item_.demands[d];
+    const Candidate& candidate = way.candidate;
+    open.frozen = open.frozen || from_freezer(candidate.way);
+    if (!candidate.packs) {
+      Holding& held = branch.held[candidate.at];
+      const Amount needed = source(held).spent_on(demand, open.amount);
+      const Amount part = std::min(candidate.back ? held.lent : held.free(), needed);
+      open.amount -= source(held).served_by(demand, part, open.amount);
+      if (candidate.back) {
+        branch.track.take_back(held, part);
+        held.lent -= part;
+      }
+      serve(branch, held, d, part, candidate.way);
+      held.left -= part;
+      if (held.left == 0) {
+        branch.held.erase(branch.held.begin() + static_cast<std::ptrdiff_t>(candidate.at));
+      }
+      return;
+    }
+    // Packs are opened one after the other; all but the last are used up.
+    const Holding unopened = branch.held[candidate.at];
+    const Source& from = source(unopened);
+    const Amount pack = pack_of(unopened);
+    Amount left = unopened.left;
+    Holding opened = open_pack(unopened, demand, candidate.way);
+    for (Amount n = 0; left > 0 && open.amount > 0 && (way.packs == 0 || n < way.packs); ++n) {
+      opened.left = pack;
+      branch.track.open(unopened, opened, opening_day(unopened, demand, candidate.way));
+      const Amount part = std::min(pack, from.spent_on(demand, open.amount));
+      open.amount -= from.served_by(demand, part, open.amount);
+      serve(branch, opened, d, part, candidate.way);
+      opened.left -= part;
+      left -= pack;
+    }
+    Holding& rest = branch.held[candidate.at];
+    rest.left = left;
+    if (left == 0) {
+      branch.held.erase(branch.held.begin() + static_cast<std::ptrdiff_t>(candidate.at));
+    }
+    if (way.packs > 0 && way.packs <= packs_to_choose) {
+      // Another holding of the kind may follow one that is used up.
+      open.after = std::max(open.after, candidate.order + (left > 0 ? 1U : 0U));
+    }
+    if (opened.left > 0) {
+      put(branch.held, opened);
+    }
+  }
+
+  Day opening_day(const Holding& unopened, const Demand& demand, Way way) const {
+    const Source& from = source(unopened);
+    return way == Way::portioned
+               ? from.home
+               : std::max({demand.day - demand.slack, from.home, from.ready});
+  }
+
+  Holding open_pack(const Holding& unopened, const Demand& demand, Way way) const {
+    const Source& from = source(unopened);
+    Holding opened = unopened;
+    opened.open = true;
+    opened.lent = 0;
+    const Day day = opening_day(unopened, demand, way);
+    switch (way) {
+    case Way::whole:
+      opened.thawed = true;
+      opened.until = day + from.opened;
+      break;
+    case Way::portioned:
+      opened.until = std::min(day + from.opened, from.cool_until);
+      opened.frozen_until = from.frozen_until;
+      opened.frozen_on = day;
+      break;
+    default:
+      opened.until = std::min(day + from.opened, from.cool_until);
+      if (from.refrozen) {
+        opened.frozen_until = day + *from.refrozen;
+        opened.frozen_on = day;
+      }
+    }
+    return opened;
+  }
+
+  /// Counts a part as used, and the room that it took until then.
+  void serve(Branch<Track>& branch, const Holding& held, std::size_t d, Amount part, Way way) {
+    branch.cost -= value_of(part, facts_.waste);
+    branch.track.take(held, d, part, way);
+    add_stays(branch, held, part, from_freezer(way) && way != Way::whole, item_.demands[d].day);
+  }
+
+  /// Until `until`, a part of a holding has been in its cool place or, as a portion, frozen.
+  void add_stays(Branch<Track>& branch, const Holding& held, Amount part, bool portion,
+                 Day until) const {
+    const Source& from = source(held);
+    Day in_freezer = until;
+    Day out_of_freezer = until;
+    if (from.in_freezer || held.thawed) {
+      in_freezer = from.home;
+      out_of_freezer = held.thawed ? held.until - from.opened : until;
+    } else if (portion) {
+      in_freezer = held.open ? held.frozen_on : from.home;
+    }
+    branch.track.stay({part, from.place, false, from.home, in_freezer});
+    branch.track.stay({part, Place::freezer, true, in_freezer, out_of_freezer});
+    branch.track.stay({part, facts_.cool_place, false, out_of_freezer, until});
+  }
+
+  void miss(Branch<Track>& branch, std::size_t d, Open& open) const {
+    branch.cost += value_of(open.amount, facts_.missing) + fine(facts_.missing_once);
+    branch.track.miss(d, open.amount);
+    open.amount = 0;
+  }
+
+  /// What the demand may lack is taken from what is open or loose, unless it is needed otherwise.
+  void finish(Branch<Track>& branch, std::size_t d, const Open& open) const {
+    const Demand& demand = item_.demands[d];
+    if (open.frozen) {
+      branch.cost += fine(facts_.from_freezer);
+      branch.track.thaw(d);
+    }
+    Amount give = demand.give;
+    while (give > 0) {
+      const std::optional<std::size_t> at = lender(branch.held, d, open.frozen);
+      if (!at) {
+        branch.cost += value_of(give, facts_.lacking);
+        branch.track.lack(d, give);
+        return;
+      }
+      Holding& held = branch.held[*at];
+      const Source& from = source(held);
+      const Amount part = std::min(held.free(), from.spent_on(demand, give));
+      if (part == 0) {
+        return; // less than can be told apart
+      }
+      give -= from.served_by(demand, part, give);
+      branch.track.lend(held, d, part, *way_at_hand(held, d, open.frozen));
+      held.lent += part;
+      branch.cost += value_of(part, facts_.lacking);
+    }
+  }
+
+  /// What goes off first of what is open, then of what is loose.
+  std::optional<std::size_t> lender(const Holdings& held, std::size_t d, bool frozen) const {
+    std::optional<std::size_t> best;
+    const auto rank = [&](const Holding& one) {
+      return std::tuple(!one.open, one.open ? one.until : source(one).cool_until,
+                        one.open ? never : source(one).frozen_until);
+    };
+    for (std::size_t i = 0; i < held.size(); ++i) {
+      if (held[i].free() > 0 && way_at_hand(held[i], d, frozen) &&
+          (!best || rank(held[i]) < rank(held[*best]))) {
+        best = i;
+      }
+    }
+    return best;
+  }
+
+  /// Nothing later can be served by it.
+  bool is_done(const Holding& held, std::size_t next) const {
+    if (!held.open) {
+      return item_.end_of_use[held.source] <= next;
+    }
+    return held.until < item_.earliest(next, held.thawed) &&
+           (held.frozen_until == never || held.frozen_until < item_.earliest(next, true));
+  }
+
+  bool is_kept(const Holding& held) const {
+    return held.open ? held.until >= facts_.kept_day : item_.keeps(held.source);
+  }
+
+  /// What was lent is eaten.
+  void eat_lent(Branch<Track>& branch, Holding& held) const {
+    branch.cost -= value_of(held.lent, facts_.lacking) + value_of(held.lent, facts_.waste);
+    held.left -= held.lent;
+  }
+
+  /// Takes out what is of no more use, before demand `next`; at the end, everything.
+  void settle(Branch<Track>& branch, std::size_t next, bool at_end) const {
+    Amount kept = 0;
+    std::size_t stay = 0;
+    for (std::size_t i = 0; i < branch.held.size(); ++i) {
+      Holding held = branch.held[i];
+      const bool keep = is_kept(held);
+      if (!at_end && (keep || !is_done(held, next))) {
+        branch.held[stay++] = held;
+        continue;
+      }
+      branch.track.settle(held, keep);
+      eat_lent(branch, held);
+      if (keep) {
+        kept += held.left;
+        branch.cost -= value_of(held.left, facts_.waste);
+        const bool frozen = !held.open && !item_.keeps_cool(held.source);
+        add_stays(branch, held, held.left, frozen, item_.last_day + 1);
+      }
+    }
+    branch.held.resize(stay);
+    if (at_end) {
+      branch.cost -= value_of(std::min(kept, facts_.salvage_cap), facts_.salvage);
+    }
+  }
+
+  struct Scratch {
+    std::vector<Candidate> candidates;
+    std::vector<Alternative> alternatives;
+    Branch<Track> branch;
+  };
+  Scratch& scratch(std::size_t depth) {
+    while (scratch_.size() <= depth) {
+      scratch_.emplace_back();
+    }
+    return scratch_[depth];
+  }
+
+  const Prepared& item_;
+  const Item& facts_;
+  bool apart_;
+  std::deque<Scratch> scratch_;
+  std::optional<std::span<const std::uint32_t>> script_;
+};
+
+} // namespace manciple::buying

@@ -1,0 +1,295 @@
+#include "buying/network/network.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace manciple::buying {
+
+Cost Network::length(const Edge& edge, const Tariff& tariff, const RoomRates& room) const {
+  Cost length = edge.cost;
+  for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+    const std::size_t stop = paid[i].stop.index();
+    if (tariff.closed[stop] != 0) {
+      return impossible;
+    }
+    length.value -= paid[i].till * tariff.discount[stop];
+  }
+  if (!room.free()) {
+    for (std::size_t i = edge.stays; i < edge.stays_end; ++i) {
+      length.value += room.of(stays[i]);
+    }
+  }
+  return length;
+}
+
+std::vector<Cost> Network::lengths(const Tariff& tariff) const {
+  const RoomRates room = tariff.rates(*item_->item);
+  std::vector<Cost> lengths;
+  lengths.reserve(edges.size());
+  for (const Edge& edge : edges) {
+    lengths.push_back(length(edge, tariff, room));
+  }
+  return lengths;
+}
+
+std::vector<Cost> Network::to_end(const std::vector<Cost>& lengths) const {
+  std::vector<Cost> result(nodes.size(), impossible);
+  for (std::size_t node = nodes.size(); node-- > 0;) {
+    if (nodes[node].edges == nodes[node].edges_end) {
+      result[node] = Cost{};
+    }
+    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
+      if (is_possible(lengths[e])) {
+        result[node] = std::min(result[node], lengths[e] + result[edges[e].to]);
+      }
+    }
+  }
+  return result;
+}
+
+void Network::add_arcs(std::size_t stops) {
+  arcs_.reserve(edges.size());
+  for (const Edge& edge : edges) {
+    Arc arc{edge.cost, 0, static_cast<std::uint32_t>(stops), static_cast<std::uint32_t>(edge.to),
+            edge.stays_end > edge.stays};
+    if (edge.paid_end > edge.paid) {
+      arc.till = paid[edge.paid].till;
+      arc.stop = static_cast<std::uint32_t>(paid[edge.paid].stop.index());
+    }
+    arcs_.push_back(arc);
+  }
+  for (std::size_t node = nodes.size(); node-- > 0;) {
+    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
+      for (std::size_t i = edges[e].paid; i < edges[e].paid_end; ++i) {
+        if (!buys_at(paid[i].stop)) {
+          last_at_.emplace_back(paid[i].stop, node);
+        }
+      }
+    }
+  }
+}
+
+Cost Network::shortest(const Tariff& tariff, Way& way) const {
+  way.room = tariff.rates(*item_->item);
+  return shortest(tariff, way, nodes.size());
+}
+
+Cost Network::shortest(const Tariff& tariff, const Tariff& before, Way& way) const {
+  RoomRates room = tariff.rates(*item_->item);
+  if (room != way.room) {
+    way.room = std::move(room);
+    return shortest(tariff, way, nodes.size());
+  }
+  std::size_t count = 0;
+  for (const auto& [stop, node] : last_at_) {
+    if (tariff.discount[stop.index()] != before.discount[stop.index()] ||
+        tariff.closed[stop.index()] != before.closed[stop.index()]) {
+      count = std::max(count, node + 1);
+    }
+  }
+  return count == 0 ? way.length() : shortest(tariff, way, count);
+}
+
+Cost Network::shortest(const Tariff& tariff, Way& way, std::size_t count) const {
+  const bool room_costs = !way.room.free();
+  way.to_end.resize(nodes.size());
+  way.next.resize(nodes.size());
+  const Arc* const arcs = arcs_.data();
+  const Cost* const to_end = way.to_end.data();
+  const char* const closed = tariff.closed.data();
+  const Fine* const discount = tariff.discount.data();
+  for (std::size_t node = count; node-- > 0;) {
+    const std::size_t begin = nodes[node].edges;
+    const std::size_t end = nodes[node].edges_end;
+    Cost nearest = begin == end ? Cost{} : impossible;
+    std::size_t next = begin;
+    for (std::size_t e = begin; e < end; ++e) {
+      const Arc& arc = arcs[e];
+      if (closed[arc.stop] != 0) {
+        continue;
+      }
+      Cost through = to_end[arc.to];
+      if (room_costs && arc.stays) {
+        through += length(edges[e], tariff, way.room);
+      } else {
+        through.value += arc.cost.value - arc.till * discount[arc.stop];
+        if (through.value > nearest.value) {
+          continue;
+        }
+        through.ties += arc.cost.ties;
+      }
+      if (through < nearest) {
+        nearest = through;
+        next = e;
+      }
+    }
+    way.to_end[node] = nearest;
+    way.next[node] = static_cast<std::uint32_t>(next);
+  }
+  follow(way);
+  return way.length();
+}
+
+void Network::follow(Way& way) const {
+  way.path.clear();
+  if (!is_possible(way.length())) {
+    return;
+  }
+  for (std::size_t node = 0; nodes[node].edges < nodes[node].edges_end;) {
+    way.path.push_back(way.next[node]);
+    node = edges[way.path.back()].to;
+  }
+}
+
+Cost Network::charges(const Edge& edge, const Table<StopId, Cost>& charge,
+                      std::optional<StopId> paid_for) const {
+  Cost sum;
+  for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+    if (paid[i].stop != paid_for) {
+      sum += charge[paid[i].stop];
+    }
+  }
+  return sum;
+}
+
+/// A stop's offers come one edge after the other. So nodes that ways pass in between count twice:
+/// before and after its charge is paid.
+Cost Network::shortest(const Tariff& tariff, const Table<StopId, Cost>& charge, Way& way) const {
+  const std::size_t count = nodes.size();
+  way.room = tariff.rates(*item_->item);
+  way.to_end.resize(2 * count);
+  way.next.resize(2 * count);
+  const auto next_of = [&](std::size_t node, const Edge& edge, bool paid_for) {
+    const bool pays = paid_for || edge.paid_end > edge.paid;
+    const bool stays_there = nodes[edge.to].stop && nodes[edge.to].stop == nodes[node].stop;
+    return edge.to + (pays && stays_there ? count : 0);
+  };
+  for (std::size_t node = count; node-- > 0;) {
+    const Node& here = nodes[node];
+    const Cost at_end = here.edges == here.edges_end ? Cost{} : impossible;
+    way.to_end[node] = way.to_end[node + count] = at_end;
+    for (std::size_t e = here.edges; e < here.edges_end; ++e) {
+      const Cost length_of_edge = length(edges[e], tariff, way.room);
+      if (!is_possible(length_of_edge)) {
+        continue;
+      }
+      for (const bool paid_for : {false, true}) {
+        const Cost through =
+            length_of_edge +
+            charges(edges[e], charge, paid_for ? here.stop : std::optional<StopId>{}) +
+            way.to_end[next_of(node, edges[e], paid_for)];
+        const std::size_t from = node + (paid_for ? count : 0);
+        if (through < way.to_end[from]) {
+          way.to_end[from] = through;
+          way.next[from] = static_cast<std::uint32_t>(e);
+        }
+      }
+    }
+  }
+  way.path.clear();
+  if (!is_possible(way.length())) {
+    return impossible;
+  }
+  for (std::size_t at = 0; nodes[at % count].edges < nodes[at % count].edges_end;) {
+    way.path.push_back(way.next[at]);
+    at = next_of(at % count, edges[way.path.back()], at >= count);
+  }
+  return way.length();
+}
+
+void Network::add(const Path& path, Bundle& bundle) const {
+  for (const std::size_t e : path) {
+    bundle.cost += edges[e].cost;
+    for (std::size_t i = edges[e].paid; i < edges[e].paid_end; ++i) {
+      bundle.spent[paid[i].stop] += paid[i].till;
+    }
+    for (std::size_t i = edges[e].stays; i < edges[e].stays_end; ++i) {
+      add_stay(*item_->item, stays[i], bundle.room);
+    }
+  }
+}
+
+Plan Network::plan(const Path& path) const {
+  Plan plan;
+  plan.apart = item_->takes_room;
+  for (const std::size_t e : path) {
+    const Edge& edge = edges[e];
+    for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
+      plan.buys.push_back(paid[i].buy);
+    }
+    plan.choices.insert(plan.choices.end(),
+                        choices.begin() + static_cast<std::ptrdiff_t>(edge.choices),
+                        choices.begin() + static_cast<std::ptrdiff_t>(edge.choices_end));
+  }
+  return plan;
+}
+
+bool Network::buys_at(StopId stop) const {
+  return std::any_of(last_at_.begin(), last_at_.end(),
+                     [&](const auto& last) { return last.first == stop; });
+}
+
+void Network::shrink(const std::vector<Cost>& lengths, Fine longest) {
+  Network small(*item_);
+  small.least = least;
+  small.finished = finished;
+  const std::vector<Cost> ahead = to_end(lengths);
+  std::vector<Fine> behind(nodes.size(), impossible.value);
+  behind[0] = 0;
+  std::vector<std::size_t> number(nodes.size(), 0);
+  std::vector<bool> remains(nodes.size(), false);
+  std::vector<bool> edge_remains(edges.size(), false);
+  remains[0] = true;
+  for (std::size_t node = 0; node < nodes.size(); ++node) {
+    for (std::size_t e = nodes[node].edges; remains[node] && e < nodes[node].edges_end; ++e) {
+      if (!is_possible(lengths[e]) || !is_possible(ahead[edges[e].to])) {
+        continue;
+      }
+      const Fine so_far = behind[node] + lengths[e].value;
+      if (so_far + ahead[edges[e].to].value > longest) {
+        continue;
+      }
+      edge_remains[e] = remains[edges[e].to] = true;
+      behind[edges[e].to] = std::min(behind[edges[e].to], so_far);
+    }
+  }
+  const auto copy = [](const auto& from, std::size_t begin, std::size_t end, auto& to) {
+    const std::size_t first = to.size();
+    to.insert(to.end(), from.begin() + static_cast<std::ptrdiff_t>(begin),
+              from.begin() + static_cast<std::ptrdiff_t>(end));
+    return std::pair(first, to.size());
+  };
+  for (std::size_t node = 0; node < nodes.size(); ++node) {
+    if (!remains[node]) {
+      continue;
+    }
+    number[node] = small.nodes.size();
+    Node kept{small.edges.size(), 0, nodes[node].stop};
+    for (std::size_t e = nodes[node].edges; e < nodes[node].edges_end; ++e) {
+      if (!edge_remains[e]) {
+        continue;
+      }
+      Edge edge = edges[e];
+      std::tie(edge.paid, edge.paid_end) = copy(paid, edge.paid, edge.paid_end, small.paid);
+      std::tie(edge.stays, edge.stays_end) = copy(stays, edge.stays, edge.stays_end, small.stays);
+      std::tie(edge.choices, edge.choices_end) =
+          copy(choices, edge.choices, edge.choices_end, small.choices);
+      small.edges.push_back(edge);
+    }
+    kept.edges_end = small.edges.size();
+    small.nodes.push_back(kept);
+  }
+  for (Edge& edge : small.edges) {
+    edge.to = number[edge.to];
+  }
+  *this = std::move(small);
+}
+
+std::int64_t Network::room(const Stay& stay, Place place, Day night) const {
+  if (place != stay.place || night < stay.from || night >= stay.until) {
+    return 0;
+  }
+  return stay.amount * (stay.frozen ? item_->item->room_frozen : item_->item->room_cool);
+}
+
+} // namespace manciple::buying

@@ -1,0 +1,312 @@
+#include <algorithm>
+#include <cmath>
+
+#include "buying/item/completion_bound.hpp"
+#include "buying/item/service.hpp"
+#include "buying/network/network.hpp"
+#include "buying/network/state_table.hpp"
+
+namespace manciple::buying {
+namespace {
+
+/// Notes where things stay, and adds up the priced room.
+struct StayTrack {
+  const RoomRates* rates = nullptr;
+  Fine room = 0;
+  std::vector<Stay> stays;
+
+  void stay(const Stay& stay) {
+    if (stay.amount > 0 && stay.until > stay.from) {
+      stays.push_back(stay);
+      room += rates->of(stay);
+    }
+  }
+  void take(const Holding&, std::size_t, Amount, Way) {}
+  void open(const Holding&, const Holding&, Day) {}
+  void rename(const Holding&, const Holding&) {}
+  void thaw(std::size_t) {}
+  void miss(std::size_t, Amount) {}
+  void lend(const Holding&, std::size_t, Amount, Way) {}
+  void take_back(const Holding&, Amount) {}
+  void lack(std::size_t, Amount) {}
+  void settle(const Holding&, bool) {}
+};
+
+using StayBranch = Branch<StayTrack>;
+
+} // namespace
+
+/// Goes through what can be held, purchase by purchase, and leaves out what the least cost of the
+/// rest shows to be too dear.
+class NetworkBuilder {
+public:
+  NetworkBuilder(const Model& model, const std::vector<bool>& open, const Multipliers& at,
+                 std::size_t most, Effort& effort, Network& network)
+      : model_(model),
+        item_(network.item()),
+        facts_(*item_.item),
+        most_(most),
+        effort_(effort),
+        lots_(item_.takes_room ? Lots::apart : Lots::together),
+        service_(item_, lots_),
+        room_(room_rates(model, at, facts_)),
+        network_(network) {
+    terms_.room = &room_;
+    for (std::size_t v = 0; v < open.size(); ++v) {
+      terms_.charge.push_back(open[v] ? Cost{} : impossible);
+      terms_.discount.push_back(discount(model, at, item_.visits[v].stop));
+      for (std::size_t o = 0; open[v] && o < item_.visits[v].offers.size(); ++o) {
+        stages_.push_back({v, o});
+      }
+    }
+    bound_.prepare(item_, terms_, std::vector<int>(item_.sources.size(), 1));
+  }
+
+  void build(Fine slack, std::optional<Cost> known) {
+    if (item_.barred) {
+      return;
+    }
+    Workspace workspace;
+    const Cost least = known ? *known : cheapest(item_, terms_, workspace, effort_.work()).cost;
+    if (!is_possible(least)) {
+      return;
+    }
+    slack = std::min(slack, impossible.value / 8);
+    limit_ = least.value + slack + 2 * rounding;
+    lay_out();
+    if (!network_.finished) {
+      return;
+    }
+    const Fine shortest = network_.to_end(lengths_).front().value;
+    network_.least = shortest;
+    network_.shrink(lengths_, shortest + slack + rounding);
+    network_.add_arcs(model_.stops.size());
+  }
+
+private:
+  /// An offer at a visit.
+  struct Stage {
+    std::size_t visit = 0;
+    std::size_t offer = 0;
+  };
+
+  OfferId offer_of(const Stage& stage) const { return item_.visits[stage.visit].offers[stage.offer]; }
+
+  void lay_out() {
+    network_.nodes.assign(1, {});
+    from_start_.assign(1, 0);
+    next_first_ = 1;
+    // First what happens before anything is bought.
+    StayBranch start = service_.start();
+    start.track.rates = &room_;
+    serve(start, 0, 0, {}, Cost{start.cost, 0});
+    network_.nodes[0].edges_end = network_.edges.size();
+    for (std::size_t stage = 0; stage < stages_.size() && network_.finished; ++stage) {
+      std::swap(layer_, next_layer_);
+      next_layer_.clear();
+      const std::size_t first = next_first_;
+      next_first_ = network_.nodes.size();
+      for (std::size_t i = 0; i < layer_.size() && network_.finished; ++i) {
+        Network::Node& node = network_.nodes[first + i];
+        node.edges = network_.edges.size();
+        node.stop = item_.visits[stages_[stage].visit].stop;
+        add_edges(stage, first + i, layer_.begin(i), layer_.end(i));
+        network_.nodes[first + i].edges_end = network_.edges.size();
+      }
+    }
+    close_dead_ends();
+  }
+
+  /// Nodes without edges count as ends: what leads to one before the last stage is barred.
+  void close_dead_ends() {
+    std::vector<bool> alive(network_.nodes.size(), false);
+    for (std::size_t node = network_.nodes.size(); node-- > 0;) {
+      alive[node] = node >= next_first_;
+      for (std::size_t e = network_.nodes[node].edges; e < network_.nodes[node].edges_end; ++e) {
+        if (alive[network_.edges[e].to]) {
+          alive[node] = true;
+        } else {
+          lengths_[e] = impossible;
+        }
+      }
+    }
+  }
+
+  /// Most packs worth considering: what can be used, and what it takes to reach a reduction.
+  int most_packs(const Stage& stage) const {
+    const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
+    const Offer& offer = facts_.offers[offer_of(stage)];
+    const int useful = item_.useful_packs[source];
+    const Shop& shop = model_.shops[model_.stops[item_.visits[stage.visit].stop].shop];
+    const bool must = item_.required && item_.required->visit == stage.visit &&
+                      item_.required->offer == offer_of(stage);
+    Wide most = must ? std::max(useful, 1) : useful;
+    if (shop.off > 0) {
+      // Packs of no use cost all that they cost, within the slack.
+      const Money till = std::max<Money>(1, offer.till.packs.has_deal()
+                                                ? offer.till.packs.deal / offer.till.packs.deal_packs
+                                                : offer.till.packs.each);
+      most += (shop.over + offer.till.less) / till + 1 + offer.cost.deal_packs;
+    }
+    return static_cast<int>(std::min<Wide>(most, offer.limit));
+  }
+
+  void add_edges(std::size_t at, std::size_t node, const Holding* begin, const Holding* end) {
+    const Stage& stage = stages_[at];
+    const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
+    const OfferId id = offer_of(stage);
+    const Offer& offer = facts_.offers[id];
+      const int most = most_packs(stage);
+    const bool must = item_.required && item_.required->visit == stage.visit &&
+                      item_.required->offer == id;
+    const CompletionBound::Held before_it = bound_.held(stage.visit, begin, end);
+    const CompletionBound::Held pack = bound_.pack(stage.visit, source);
+    const Fine refund = bound_.refund(begin, end);
+    const Holdings before(begin, end);
+    for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
+      const Cost paid = n == 0 ? Cost{} : terms_.of(item_, stage.visit, id, n);
+      CompletionBound::Held with = before_it;
+      with.add(pack, n);
+      const Fine so_far = from_start_[node] + paid.value;
+      const double least =
+          static_cast<double>(so_far - refund) +
+          bound_.rest(stage.visit, item_.first_served[stage.visit], with);
+      if (least > static_cast<double>(limit_) + 1) {
+        // Once all is served, more packs only cost more (but for those that make a deal full).
+        const bool all = with.reach >= static_cast<double>(item_.wanted);
+        if (all && !offer.cost.has_deal()) {
+          break;
+        }
+        continue;
+      }
+      StayBranch branch;
+      branch.held = before;
+      branch.track.rates = &room_;
+      Cost cost{fine(n == 0 ? 0 : offer.cost.of(n)), paid.ties};
+      if (n > 0) {
+        const Holding bought = service_.bought(stage.visit, source, n);
+        cost.value += service_.wasted(bought);
+        put(branch.held, bought);
+      }
+      std::optional<Network::Paid> till;
+      if (n > 0) {
+        till = Network::Paid{item_.visits[stage.visit].stop, offer.till.of(n),
+                             {stage.visit, id, n}};
+      }
+      const bool last_of_visit =
+          at + 1 == stages_.size() || stages_[at + 1].visit != stage.visit;
+      if (last_of_visit) {
+        serve(branch, stage.visit + 1, node, till, cost);
+      } else {
+        add_edge(node, branch, stage.visit, till, cost);
+      }
+    }
+  }
+
+  /// Goes on until the next visit that is open, or the end.
+  void serve(StayBranch& branch, std::size_t block, std::size_t node,
+             const std::optional<Network::Paid>& till, Cost cost) {
+    branch.cost = 0;
+    service_at(block).run(branch, block, [&](const StayBranch& way) {
+      if (!network_.finished) {
+        return;
+      }
+      Cost then = cost;
+      then.value += way.cost;
+      if (block == item_.visits.size()) {
+        add_edge(node, way, block, till, then);
+        return;
+      }
+      StayBranch next = way;
+      service_.enter(next, block);
+      if (terms_.is_open(block)) {
+        add_edge(node, next, block, till, then);
+      } else {
+        serve(next, block + 1, node, till, then);
+      }
+    });
+  }
+
+  /// A service that is not in the middle of another block.
+  Service<StayTrack>& service_at(std::size_t block) {
+    while (services_.size() <= block) {
+      services_.emplace_back(item_, lots_);
+    }
+    return services_[block];
+  }
+
+  void add_edge(std::size_t node, const StayBranch& way, std::size_t visit,
+                const std::optional<Network::Paid>& till, Cost cost) {
+    Network::Edge edge;
+    edge.cost = cost;
+    Fine length = cost.value + way.track.room;
+    if (till) {
+      length -= till->till * terms_.discount_at(till->buy.visit);
+    }
+    const Fine so_far = from_start_[node] + length;
+    const Holding* const begin = way.held.data();
+    const Holding* const end = begin + way.held.size();
+    double to_come = 0;
+    if (visit < item_.visits.size()) {
+      to_come = bound_.rest(visit, item_.first_served[visit], bound_.held(visit, begin, end)) -
+                static_cast<double>(bound_.refund(begin, end));
+    }
+    if (static_cast<double>(so_far) + to_come > static_cast<double>(limit_) + 1) {
+      return;
+    }
+    edge.paid = network_.paid.size();
+    if (till) {
+      network_.paid.push_back(*till);
+    }
+    edge.paid_end = network_.paid.size();
+    edge.stays = network_.stays.size();
+    network_.stays.insert(network_.stays.end(), way.track.stays.begin(), way.track.stays.end());
+    edge.stays_end = network_.stays.size();
+    edge.choices = network_.choices.size();
+    network_.choices.insert(network_.choices.end(), way.choices.begin(), way.choices.end());
+    edge.choices_end = network_.choices.size();
+    edge.to = next_first_ + next_layer_.add(way.held);
+    if (edge.to == network_.nodes.size()) {
+      network_.nodes.emplace_back();
+      from_start_.push_back(impossible.value);
+    }
+    from_start_[edge.to] = std::min(from_start_[edge.to], so_far);
+    network_.edges.push_back(edge);
+    lengths_.push_back({length, 0});
+    effort_.add(1);
+    if (network_.edges.size() > most_ ||
+        (network_.edges.size() % 1024 == 0 && effort_.spent())) {
+      network_.finished = false;
+    }
+  }
+
+  const Model& model_;
+  const Prepared& item_;
+  const Item& facts_;
+  std::size_t most_;
+  Effort& effort_;
+  Lots lots_;
+  Service<StayTrack> service_;
+  std::deque<Service<StayTrack>> services_;
+  RoomRates room_;
+  Terms terms_;
+  CompletionBound bound_;
+  std::vector<Stage> stages_;
+  /// The states of a stage, whose nodes follow one another, and of the next stage.
+  StateTable layer_;
+  StateTable next_layer_;
+  std::size_t next_first_ = 0;
+  Fine limit_ = 0;
+  std::vector<Fine> from_start_;
+  std::vector<Cost> lengths_;
+  Network& network_;
+};
+
+Network::Network(const Model& model, const Prepared& item, const std::vector<bool>& open,
+                 const Multipliers& at, Fine slack, std::size_t most, Effort& effort,
+                 std::optional<Cost> least_known)
+    : item_(&item) {
+  NetworkBuilder(model, open, at, most, effort, *this).build(slack, least_known);
+}
+
+} // namespace manciple::buying

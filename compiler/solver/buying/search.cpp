@@ -1,0 +1,42 @@
+#include "buying/search.hpp"
+
+#include <algorithm>
+
+#include "buying/coupled/coupled.hpp"
+
+namespace manciple::buying {
+namespace {
+
+Found search_uncoupled(const Model& model, const Table<ItemId, Prepared>& items,
+                       const StopChoices& choices, Effort& effort) {
+  SubproblemCache cache(model, items, effort);
+  const StopsResult result = choose_stops(cache, plain_terms(model), choices);
+  Found found;
+  found.bound = result.bound;
+  if (is_possible(result.cost)) {
+    Table<StopId, StopState> states;
+    for (const bool open : result.open) {
+      states.push_back(open ? StopState::open : StopState::closed);
+    }
+    const Basket basket(cache, states);
+    found.cost = result.cost;
+    found.open = result.open;
+    found.plans = basket.plans();
+  }
+  found.subproblems = cache.subproblems();
+  return found;
+}
+
+} // namespace
+
+Found search(const Model& model, const Table<ItemId, Prepared>& items, const StopChoices& choices,
+             Effort& effort) {
+  if (std::any_of(items.begin(), items.end(), [](const Prepared& item) { return item.barred; })) {
+    return {};
+  }
+  const Coupling coupling(model);
+  return coupling.any() ? search_coupled(model, coupling, items, choices, effort)
+                        : search_uncoupled(model, items, choices, effort);
+}
+
+} // namespace manciple::buying
