@@ -26,6 +26,11 @@ def most_packs(house, item, source):
     return most
 
 
+def cost_of(money):
+    """In the objective, in whole units of money."""
+    return (money.price + money.tax - money.cash_back + money.preference) / 100
+
+
 def buying(program, house, items):
     """Adds all that is about money. Returns the number of packs of each bought source, by its name."""
     packs, tills = {}, {}
@@ -34,25 +39,21 @@ def buying(program, house, items):
         for source in item.sources:
             if source.offer is None:
                 continue
-            stop, shop = house.stops[source.stop], house.shops[source.offer.shop]
-            counted = shop.over is not None or shop.credit > 0  # whether its receipts matter
+            stop = house.stops[source.stop]
             most = most_packs(house, item, source)
-            costs, receipts = [], []
-            for n in range(most + 1):
-                money = line_money(house, source.offer, stop.day, n)
-                costs.append((money.price + money.tax - money.cash_back + money.preference) / 100)
-                receipts.append(money.till + money.till_tax)
-            straight = most == 0 or all(
-                costs[n] == n * costs[1] and (not counted or receipts[n] == n * receipts[1]) for n in range(most + 1))
-            if straight:
-                number = program.var(most, costs[1] if most else 0, True)
+            each = line_money(house, source.offer, stop.day, 1)
+            less = each.price + each.tax - each.sure
+            if source.offer.deal is None and (each.sure > 0 or most == 0):
+                number, any_of_it = program.var(most, cost_of(each), True), program.yes_no()
+                program.row({number: 1, any_of_it: -most}, "<=", 0)
                 terms = {number: 1}
-                receipt = {number: receipts[1] if most else 0}
+                receipt = {number: each.price + each.tax, **({any_of_it: -less} if less else {})}
             else:
-                chosen = [program.yes_no(costs[n]) for n in range(1, most + 1)]
+                money = [line_money(house, source.offer, stop.day, n) for n in range(most + 1)]
+                chosen = [program.yes_no(cost_of(one)) for one in money[1:]]
                 program.row({v: 1 for v in chosen}, "<=", 1)
                 terms = {v: n for n, v in enumerate(chosen, 1)}
-                receipt = {v: receipts[n] for n, v in enumerate(chosen, 1)}
+                receipt = {v: money[n].sure for n, v in enumerate(chosen, 1)}
             # Without its stop nothing is bought.
             program.row({**terms, made[source.stop]: -most}, "<=", 0)
             packs[source.name] = terms

@@ -1,5 +1,5 @@
 """Checks what the program wrote for a small house: its lines and supplies alone say each term of the
-account, and whether keeping times, opened packs, room and limits hold.
+account, and whether keeping times, the rules of use, room and limits hold.
 
     python3 check.py HOUSE RESULT-FOLDER [PLAN]
 """
@@ -11,28 +11,27 @@ from lp import NotSolved, Program
 from money import MISSING_COSTS
 from oracle import rows_of
 from read import Reader
-from result import SMALL, Result, Unfit
+from result import Result, Unfit
 
-HAIR = Fraction(1, 50)  # grams: how much packs may be out in the search for how they were opened
+HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for how things were used
 
 
-def packs_fit(house, items, plans):
-    """Whether some way of opening the packs gives these plans and obeys the rules of use and the room."""
-    if all(source.opened is None for item in items for source in item.sources):
-        return True
+def fitting(house, items, plans):
+    """Plans that are like these but for which pack gives what, what becomes of the rest of lots and how the rest of
+    packs is kept, and that obey the rules of use, the limits and the room. None if there are none."""
     program = Program()
     packs, rows = rows_of(program, house, items)
     try:
         for one, plan in zip(rows, plans):
             fix(program, packs, one, plan)
-        program.solve()
-        return True
+        _, values = program.solve()
+        return [one.plan(values, packs) for one in rows]
     except NotSolved:
-        return False
+        return None
 
 
 def fix(program, packs, one, plan):
-    """Rows that leave open only which pack gives what."""
+    """Rows that leave open only what `fitting` may choose."""
 
     def near(terms, amount):
         program.row(terms, "<=", (amount + HAIR) / one.scale)
@@ -41,13 +40,28 @@ def fix(program, packs, one, plan):
     for source in one.item.sources:
         if source.name in packs:
             program.row(packs[source.name], "=", plan.packs.get(source.name, 0))
+            if not plan.packs.get(source.name):
+                continue
         for i in range(len(one.item.needs)):
             for frozen in (False, True):
-                terms = {var: 1 for s, var, part in one.serving(i) if s is source and part.frozen == frozen}
+                terms = {taking.var: 1 for taking in one.takings
+                         if taking.thing.source is source and taking.need == i and taking.part.frozen == frozen}
                 near(terms, sum(taking.amount for taking in plan.takings
                                 if (taking.source, taking.need, taking.frozen) == (source.name, i, frozen)))
-        terms = {var: factor for s, var, factor, _ in one.kept() if s is source}
-        near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
+        if source.lot is None:
+            terms = {var: factor for thing, var, factor, kept in one.rests if thing is source and kept}
+            near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
+
+
+def complete(item, plan, found):
+    """The plan with what it does not say as it was found: the rest of lots, how things are kept."""
+    plan.kept = [part for part in found.kept if part.source.startswith("lot")] + [
+        part for part in plan.kept if not part.source.startswith("lot")]
+    for source in item.sources:
+        if source.lot is not None:
+            there = source.size * source.packs
+            taken = sum(part.amount for part in plan.takings + plan.kept if part.source == source.name)
+            plan.wasted[source.name] = max(Fraction(0), there - taken)
 
 
 def complaints(house, result):
@@ -63,34 +77,57 @@ def complaints(house, result):
         except Unfit as reason:
             first = first or ([str(reason)], None)
             continue
-        wrong = account.broken(house, result.items, plans, 2 * SMALL)
+        found = fitting(house, result.items, plans)
+        if found is None:
+            first = first or (why_not(house, result.items, plans), account.account(house, result.items, plans))
+            continue
+        for item, plan, one in zip(result.items, plans, found):
+            complete(item, plan, one)
         terms = account.account(house, result.items, plans)
-        if not wrong and not packs_fit(house, result.items, plans):
-            wrong.append("no way of opening the packs obeys the rules of use and the room")
-        wrong += differences(house, result, terms)
+        wrong = differences(house, result, plans, terms)
         if not wrong:
             return [], terms
         first = first or (wrong, terms)
     return first
 
 
-def tolerance(result, terms):
-    """In cents: amounts are rounded to the millionth of a gram, twice."""
-    figures = 1 + sum(len(result.said[key]) for key in ("purchases", "supplies", "from_stock", "uses"))
-    dearest = max([item.usual for item in result.items], default=Fraction(0))
-    each = dearest * (MISSING_COSTS if terms["missing"] else 1) * Fraction(2, 10**6)
-    return figures * (Fraction(1, 1000) + each)
+def why_not(house, items, plans):
+    """What is wrong can be said for the simple faults."""
+    for item, plan in zip(items, plans):
+        for source in item.sources:
+            if source.lot is not None:
+                there = source.size * source.packs
+                plan.wasted[source.name] = there - sum(part.amount for part in plan.takings if part.source == source.name)
+    return account.broken(house, items, plans, HAIR) or ["no way of using these things obeys the rules of use and the room"]
 
 
-def differences(house, result, terms):
-    """Terms on which the program and this reckoning do not agree."""
-    if result.account is None:
-        return []
+def tolerance(house, items, plans, terms):
+    """In cents. Prices of a pack and rates are rounded to the hundredth of a cent (to the cent where sums are large),
+    amounts to the thousandth of a gram; a credit is worth as much less as the price of the cheapest pack is rounded."""
+    dearest = max([source.offer.price for item in items for source in item.sources if source.offer], default=Fraction(0))
+    cent = Fraction(1, 2) if dearest > 20000 else Fraction(1, 200)
+    packs = sum(sum(plan.packs.values()) for plan in plans)
+    out = cent * (4 + packs)
+    cheapest = min([source.offer.price for item in items for source in item.sources if source.offer], default=Fraction(1))
+    out += terms["credit"] * 2 * cent / max(cheapest, 1) if terms["credit"] else 0
+    for item, plan in zip(items, plans):
+        amounts = sum(plan.packs.values()) + len(item.needs) + 2
+        each = item.usual * (MISSING_COSTS if terms["missing"] else 1)
+        out += amounts * each * Fraction(3, 2000)
+        out += cent * (item.need + sum(plan.wasted.values()) + sum(part.amount for part in plan.kept)) / 500
+    return out
+
+
+def differences(house, result, plans, terms):
+    """Terms on which the program and this reckoning do not agree. What a till takes off is by its receipt; the total
+    counts what is sure to be taken off."""
+    allowed = tolerance(house, result.items, plans, terms)
+    by_receipt = account.account(house, result.items, plans, account.tills)
     out = []
     for name in account.TERMS + ("total",):
-        said = Fraction(result.account[name]) * 100
-        if abs(said - terms[name]) > tolerance(result, terms):
-            out.append(f"{name}: the program says {float(said):.4f} cents, its lines say {float(terms[name]):.4f}")
+        said, right = Fraction(result.account[name]) * 100, (terms if name == "total" else by_receipt)[name]
+        if abs(said - right) > allowed:
+            out.append(f"{name}: the program says {float(said):.4f} cents, its lines say {float(right):.4f}")
     return out
 
 

@@ -44,11 +44,13 @@ def tax_rate(house, offer):
 
 @dataclass
 class LineMoney:
-    """Of one line, in cents. `till` and `till_tax` are what the receipt says; the rest is what the
-    objective counts, which for what is sold by weight is not rounded."""
+    """Of one line, in cents. `till` and `till_tax` are what the receipt says. The rest is what the objective counts,
+    not rounded: `sure` is what it counts at least towards a reduction and a credit, since a till rounds what is
+    weighed, and a tax, by line."""
 
     till: int
     till_tax: int
+    sure: Fraction
     price: Fraction
     tax: Fraction
     cash_back: Fraction
@@ -56,14 +58,14 @@ class LineMoney:
 
 
 def line_money(house, offer, day, n):
-    exact = price_of(house, offer, day, n)
-    till = to_cents(exact)
+    price = price_of(house, offer, day, n)
+    till = to_cents(price)
     rate = tax_rate(house, offer)
-    till_tax = to_cents(rate * till)
-    price, tax = (exact, rate * exact) if offer.by_weight else (Fraction(till), Fraction(till_tax))
+    tax = rate * price
+    rounded = Fraction(int(offer.by_weight) + int(rate > 0), 2)
     back = house.shops[offer.shop].cash_back * price
     extra = Fraction(0) if house.preferred(offer.food, offer.shop) else PREFERENCE * (price + tax)
-    return LineMoney(till, till_tax, price, tax, back, extra)
+    return LineMoney(till, to_cents(rate * till), max(Fraction(0), price + tax - rounded), price, tax, back, extra)
 
 
 def counted_offers(house, item):

@@ -8,10 +8,9 @@ from fractions import Fraction
 from typing import Dict, List
 
 import account
-import free
-import opened
-from account import Part
+import rules
 from buying import buying
+from holdings import Loose, Packs
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
 from money import MISSING_COSTS
@@ -41,80 +40,29 @@ class ItemRows:
     def __init__(self, program, house, item, packs):
         self.item = item
         self.scale = scale = Fraction(max([item.need] + [source.size for source in item.sources]) or 1) / 8
-        self.flows, self.packs = [], []
-        for source in item.sources:
-            if source.opened is None:
-                self.flows.append(free.flow(program, item, source, packs.get(source.name), scale))
-            else:
-                self.packs.append(opened.Packs(program, item, source, packs.get(source.name), scale))
+        self.things = [(Loose if source.opened is None else Packs)(program, item, source, packs.get(source.name), scale)
+                       for source in item.sources]
+        self.takings = [taking for thing in self.things for taking in thing.takings]
+        self.rests = [(thing.source, *rest) for thing in self.things for rest in thing.rests()]
         unit = item.usual * scale / 100
-        self.short = [program.var(need.amount / scale, MISSING_COSTS * unit) for need in item.needs]
         lacks = [program.yes_no(item.missing / 100) for _ in item.needs]
         for i, need in enumerate(item.needs):
-            terms = {self.short[i]: 1, **{var: 1 for _, var, _ in self.serving(i)}}
+            short = program.var(need.amount / scale, MISSING_COSTS * unit)
+            terms = {short: 1, **{taking.var: 1 for taking in self.takings if taking.need == i}}
             program.row(terms, "=", need.amount / scale)
-            program.row({self.short[i]: 1, lacks[i]: -need.amount / scale}, "<=", 0)
-        if self.packs:
-            opened.rules(program, item, self.packs, self.flows)
-            opened.nothing_held_back(program, item, self.packs, self.flows, lacks, scale)
+            program.row({short: 1, lacks[i]: -need.amount / scale}, "<=", 0)
+        rules.add(program, item, self.things, lacks)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
-        program.row({worth: 1, **{var: -factor for _, var, factor, _ in self.kept()}}, "<=", 0)
-        for (_, var), factor in self.wasted():
-            program.costs[var] += house.waste_cost * unit * factor
-
-    def serving(self, need):
-        """(source, variable, the part that it is, its amount left out)."""
-        for flow in self.flows:
-            source = flow.source
-            if need in flow.unfrozen:
-                yield source, flow.unfrozen[need], Part(source.name, 0, need=need)
-            if need in flow.frozen:
-                yield source, flow.frozen[need], Part(source.name, 0, True, source.day, need=need)
-        for packs in self.packs:
-            source = packs.source
-            for group in packs.groups:
-                thawed = group.kind == opened.THAWED
-                if need in group.takings:
-                    part = Part(source.name, 0, thawed, source.day, group.day, need) if thawed else Part(source.name, 0, need=need)
-                    yield source, group.takings[need], part
-                if need in group.portions:
-                    yield source, group.portions[need], Part(source.name, 0, True, group.day, need=need)
-
-    def kept(self):
-        """(source, variable, scale units of one, the part that it is)."""
-        for flow in self.flows:
-            source = flow.source
-            if flow.kept is not None:
-                yield source, flow.kept, 1, Part(source.name, 0)
-            if flow.kept_frozen is not None:
-                yield source, flow.kept_frozen, 1, Part(source.name, 0, True, source.day)
-        for packs in self.packs:
-            source, whole = packs.source, 1 if packs.source.by_weight else packs.size
-            if packs.kept is not None:
-                yield source, packs.kept, whole, Part(source.name, 0)
-            if packs.kept_frozen is not None:
-                yield source, packs.kept_frozen, whole, Part(source.name, 0, True, source.day)
-            for group in packs.groups:
-                if group.kept is not None:
-                    thawed = group.kind == opened.THAWED
-                    part = Part(source.name, 0, True, source.day, group.day) if thawed else Part(source.name, 0)
-                    yield source, group.kept, 1, part
-
-    def wasted(self):
-        """((source, variable), scale units of one)."""
-        for flow in self.flows:
-            yield (flow.source, flow.wasted), 1
-        for packs in self.packs:
-            yield (packs.source, packs.wasted), 1 if packs.source.by_weight else packs.size
-            for group in packs.groups:
-                yield (packs.source, group.wasted), 1
+        program.row({worth: 1, **{var: -factor for _, var, factor, kept in self.rests if kept}}, "<=", 0)
+        for _, var, factor, kept in self.rests:
+            if not kept:
+                program.costs[var] += house.waste_cost * unit * factor
 
     def room(self, day, place):
         """Terms of what takes room there on the night after the day, in litres."""
         terms = {}
-        found = [(source, var, 1, part, self.item.needs[part.need].day)
-                 for i in range(len(self.item.needs)) for source, var, part in self.serving(i)]
-        found += [(*kept, FOREVER) for kept in self.kept()]
+        found = [(taking.thing.source, taking.var, 1, taking.part, self.item.needs[taking.need].day) for taking in self.takings]
+        found += [(*rest, FOREVER) for rest in self.rests if rest[-1]]
         for source, var, factor, part, until in found:
             frozen = part.frozen and part.since <= day < (FOREVER if part.thawed is None else part.thawed)
             if ("freezer" if frozen else source.place) == place and source.day <= day < until:
@@ -134,11 +82,12 @@ class ItemRows:
                 number = sum(n * round(values[v]) for v, n in packs[source.name].items())
                 if number:
                     out.packs[source.name] = number
-        for i in range(len(self.item.needs)):
-            out.takings += [replace(part, amount=amount(var)) for _, var, part in self.serving(i) if values[var] > HAIR]
-        out.kept += [replace(part, amount=amount(var, factor)) for _, var, factor, part in self.kept() if values[var] > HAIR]
-        for (source, var), factor in self.wasted():
-            if values[var] > HAIR:
+        out.takings = [replace(taking.part, amount=amount(taking.var)) for taking in
+                       sorted(self.takings, key=lambda taking: taking.need) if values[taking.var] > HAIR]
+        for source, var, factor, kept in self.rests:
+            if values[var] > HAIR and kept:
+                out.kept.append(replace(kept, amount=amount(var, factor)))
+            elif values[var] > HAIR:
                 out.wasted[source.name] += amount(var, factor)
         return out
 

@@ -48,23 +48,22 @@ class Result:
         return END_OF_DAY
 
     def find_needs(self):
-        """By use of the result: (item, need), both indices. The uses must be those of the files; alike ones are
-        told apart by their amounts."""
-        places = defaultdict(list)
+        """By use of the result: (item, need), both indices. The uses must be those of the files."""
+        places, sums = {}, {}
         for i, item in enumerate(self.items):
             for n, need in enumerate(item.needs):
-                places[item.name, need.day, need.clock, need.fresh].append((i, n))
+                places[item.name, need.day, need.clock, need.fresh] = i, n
+                sums[i, n] = need.amount
         found = []
         for use in self.said["uses"]:
-            amount = Fraction(use["amount"]) * self.house.worth(use["food"])
-            left = places[self.house.item_of(use["food"]), day(use["date"]), self.clock_of(use), use["fresh"]]
-            fitting = [place for place in left if abs(self.items[place[0]].needs[place[1]].amount - amount) < SMALL]
-            if not fitting:
+            key = self.house.item_of(use["food"]), day(use["date"]), self.clock_of(use), use["fresh"]
+            if key not in places:
                 raise Unfit(f"a use that the files do not have: {use}")
-            left.remove(fitting[0])
-            found.append(fitting[0])
-        if any(places.values()):
-            raise Unfit(f"uses that the result does not have: {[left for left in places.values() if left][:3]}")
+            found.append(places[key])
+            sums[places[key]] -= Fraction(use["amount"]) * self.house.worth(use["food"])
+        for place, left in sums.items():
+            if abs(left) > SMALL:
+                raise Unfit(f"need {place}: the result's uses are off by {float(left)}")
         return found
 
     def stop_choices(self):
@@ -105,66 +104,57 @@ class Result:
                 raise Unfit(f"bought where or when it is not sold: {purchase}")
             plans[item].packs[name] = purchase["packs"]
             names.append((item, name))
-        frozen = defaultdict(Fraction)
         for supply in self.said["supplies"]:
             item, name = names[supply["purchase"]]
-            worth = self.house.worth(self.said["purchases"][supply["purchase"]]["food"])
-            self.take(plans, item, name, supply["use"], Fraction(supply["amount"]) * worth, supply["frozen"])
-            frozen[name] += Fraction(supply["amount"]) * supply["frozen"]
-        for p, purchase in enumerate(self.said["purchases"]):
-            item, name = names[p]
-            worth = self.house.worth(purchase["food"])
-            kept, wasted = Fraction(purchase["kept"]), Fraction(purchase["wasted"])
-            kept_frozen = min(kept, max(Fraction(0), Fraction(purchase["freeze"]) - frozen[name]))
-            for amount, is_frozen in ((kept - kept_frozen, False), (kept_frozen, True)):
-                if amount > SMALL:
-                    plans[item].kept.append(Part(name, amount * worth, is_frozen, self.since(item, name)))
-            plans[item].wasted[name] += wasted * worth
-        self.stock(plans, places)
+            self.take(plans, item, name, supply, self.said["purchases"][supply["purchase"]]["food"])
+        self.from_stock(plans, places)
+        self.left(plans, names)
         return plans
 
-    def take(self, plans, item, name, use, amount, frozen):
-        place, need = self.needs[use]
+    def take(self, plans, item, name, served, food):
+        """Adds what is served to what the source gives to the need already."""
+        place, need = self.needs[served["use"]]
         if place != item:
             raise Unfit(f"{name} serves a use of another food")
+        source = self.source(item, name)
+        since = thawed = None
+        if served["frozen"]:
+            since = day(served["frozen_on"])
+            opened = day(served["opened_on"]) if served["opened_on"] else None
+            # A pack that went into the freezer before it was opened was thawed as a whole.
+            thawed = opened if source.opened is not None and opened > since else None
+        amount = Fraction(served["amount"]) * self.house.worth(food)
         for part in plans[item].takings:
-            if (part.source, part.need, part.frozen) == (name, need, frozen):
+            if (part.source, part.need, part.frozen, part.since, part.thawed) == (name, need, served["frozen"], since, thawed):
                 part.amount += amount
                 return
-        plans[item].takings.append(Part(name, amount, frozen, self.since(item, name), need=need))
+        plans[item].takings.append(Part(name, amount, served["frozen"], since, thawed, need))
 
-    def since(self, item, name):
-        """The day on which it is frozen, if it is: when it comes home, or not known where packs are opened."""
-        source = next(source for source in self.items[item].sources if source.name == name)
-        return source.day if source.opened is None else None
+    def source(self, item, name):
+        return next(source for source in self.items[item].sources if source.name == name)
 
-    def stock(self, plans, places):
-        """What is on hand: used, and what is left of it. What the result does not say of it (whether it is
-        frozen, kept or wasted) is what costs least."""
+    def from_stock(self, plans, places):
         said = self.said["on_hand"]
         if len(said) != len(self.house.lots):
             raise Unfit("the lots on hand")
-        used = defaultdict(Fraction)
         for part in self.said["from_stock"]:
             lot = self.house.lots[part["lot"]]
-            if said[part["lot"]]["food"] != lot.food:
+            item = places.get(self.house.item_of(lot.food))
+            if said[part["lot"]]["food"] != lot.food or item is None or lot.last < self.house.first:
                 raise Unfit(f"lot {part['lot']}")
-            item, name = places[self.house.item_of(lot.food)], f"lot{part['lot']}"
-            source = next(s for s in self.items[item].sources if s.name == name)
-            need = self.items[item].needs[self.needs[part["use"]][1]]
-            frozen = part.get("frozen", not source.serves_unfrozen(need)) and source.place != "freezer"
-            amount = Fraction(part["amount"]) * self.house.worth(lot.food)
-            self.take(plans, item, name, part["use"], amount, frozen)
-            used[part["lot"]] += amount
-        for index, lot in enumerate(self.house.lots):
-            item, name = places[self.house.item_of(lot.food)], f"lot{index}"
-            source = next(s for s in self.items[item].sources if s.name == name)
-            left = source.size * source.packs - used[index]
-            worth = self.house.worth(lot.food)
-            unfrozen = self.items[item].keeps_unfrozen(source)
-            kept = Fraction(said[index]["kept"]) * worth if "kept" in said[index] else left if unfrozen else 0
-            if kept > SMALL:
-                plans[item].kept.append(Part(name, kept, not unfrozen, self.since(item, name)))
-            plans[item].wasted[name] += max(Fraction(0), left - kept)
+            self.take(plans, item, f"lot{part['lot']}", part, lot.food)
 
+    def left(self, plans, names):
+        """What is left of purchases; what becomes of the rest of lots the result does not say: see check.py."""
+        for p, purchase in enumerate(self.said["purchases"]):
+            item, name = names[p]
+            worth = self.house.worth(purchase["food"])
+            kept, wasted = Fraction(purchase["kept"]) * worth, Fraction(purchase["wasted"]) * worth
+            self.keep(plans, item, name, kept)
+            plans[item].wasted[name] += wasted
 
+    def keep(self, plans, item, name, amount):
+        if amount > SMALL:
+            source = self.source(item, name)
+            frozen = not self.items[item].keeps_cool(source)
+            plans[item].kept.append(Part(name, amount, frozen, source.day if frozen else None))
