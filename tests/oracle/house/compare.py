@@ -36,6 +36,12 @@ class Outcome:
     def __init__(self, kind, text=""):
         self.kind, self.text = kind, text
 
+    @property
+    def about(self):
+        """The kind, and of a wrong result what is wrong with it but for names and figures."""
+        wrong = self.kind == "the result is wrong by itself"
+        return self.kind, " ".join(re.findall(r"[a-z]{4,}", self.text.split("\n")[0].split("{")[0])) if wrong else ""
+
 
 def run(program, folder):
     try:
@@ -102,7 +108,7 @@ def one(program, number, keep, small):
     if found.kind in ("same", "not proven", "not proven, but the best"):
         return number, found, None
     if small and found.kind != "no oracle":
-        house = shrink(house, lambda smaller: try_house(program, smaller).kind == found.kind)
+        house = shrink(house, lambda smaller: try_house(program, smaller).about == found.about)
         found = try_house(program, house)
     place = pathlib.Path(keep) / str(number)
     shutil.rmtree(place, ignore_errors=True)

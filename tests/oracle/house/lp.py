@@ -53,8 +53,9 @@ class Program:
 
     def solve(self, solver="cbc", seconds=120):
         """(value, values of the variables). Raises NotSolved if that is not proven best in the time."""
-        if not self.costs:
-            return 0.0, []
+        if not self.rows:
+            values = [float(low if cost >= 0 else high) for low, high, cost in zip(self.lows, self.highs, self.costs)]
+            return sum(float(c) * v for c, v in zip(self.costs, values)), values
         with tempfile.TemporaryDirectory() as folder:
             problem, answer = os.path.join(folder, "p.lp"), os.path.join(folder, "p.out")
             with open(problem, "w") as file:

@@ -5,7 +5,7 @@
    likewise from the freezer. Which kind, and whether from the freezer or not, is free.
 3. A need is served by one thing after the other, each used up before the next.
 4. A need goes without only if nothing is left that may serve it; where room is limited, also if all that is left
-   would have to be frozen at home for it.
+   would have to be frozen at home for it. What serves it in part is used up.
 """
 from holdings import FROM_FREEZER, OPEN, Packs
 
@@ -30,7 +30,7 @@ def add(program, item, things, lacks):
         is_open = [taking for taking in takings if taking.way == OPEN]
         others = [taking for taking in takings if taking.way != OPEN]
         open_first(program, i, is_open, others, lacks[i])
-        goes_off_first(program, i, others)
+        goes_off_first(program, item, i, others)
         one_after_the_other(program, i, takings)
         nothing_while_lacking(program, item, i, others, lacks[i])
 
@@ -68,11 +68,25 @@ def stock_of(taking):
     return taking.thing.packs if taking.opens else taking.thing
 
 
-def goes_off_first(program, i, others):
+def goes_off_first(program, item, i, others):
     for later in others:
         for taking in others:
-            if taking.order == later.order and taking.rank < later.rank:
+            if taking.order == later.order and taking.rank < later.rank and not alike(item, i, taking, later):
                 none_left_if(program, later.serves, stock_of(taking).left(i))
+
+
+def alike(item, i, one, other):
+    """Loose things that do the same for this need and all that follow: which of them is used makes no odds. (Used first,
+    what goes off first takes no more room.)"""
+    a, b = one.thing.source, other.thing.source
+    if a.opened is not None:
+        return False
+
+    def does(source):
+        return [(item.serves_cool(source, need), item.serves_frozen(source, need)) for need in item.needs[i:]] + [
+            item.keeps_cool(source), item.keeps_frozen(source)]
+
+    return does(a) == does(b)
 
 
 def one_after_the_other(program, i, takings):
@@ -93,6 +107,11 @@ def one_after_the_other(program, i, takings):
 
 def nothing_while_lacking(program, item, i, others, lacks):
     for taking in others:
+        if taking.opens:
+            none_left_if(program, lacks, taking.thing.left(i))
         at_home = taking.way in FROM_FREEZER and taking.thing.source.thawed is None
+        terms, most = stock_of(taking).left(i)
         if not (at_home and item.takes_room):
-            none_left_if(program, lacks, stock_of(taking).left(i))
+            none_left_if(program, lacks, (terms, most))
+        else:  # what serves it in part is used up
+            program.row({**terms, lacks: most, taking.serves: most}, "<=", 2 * most)
