@@ -27,7 +27,7 @@ from result import Result
 from rules import MorePacks
 from shrink import shrink
 
-SECONDS = 60
+SECONDS = 10
 
 
 class Outcome:

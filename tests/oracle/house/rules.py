@@ -73,6 +73,8 @@ def goes_off_first(program, item, i, others):
         for taking in others:
             if taking.order == later.order and taking.rank < later.rank and not alike(item, i, taking, later):
                 none_left_if(program, later.serves, stock_of(taking).left(i))
+                if taking.opens:
+                    none_left_if(program, later.serves, taking.thing.left(i))
 
 
 def alike(item, i, one, other):
