@@ -5,6 +5,7 @@
 #include <memory>
 
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 
 namespace manciple::buying {
 namespace {
@@ -188,12 +189,25 @@ private:
                                                           : facts.till.packs.each)) + 3;
     }
     most = std::min<std::int64_t>(most, facts.limit);
-    for (int n = 0; n <= most; ++n) {
+    std::vector<Weighing::Weighed> choices{{0, 0}};
+    if (facts.by_weight) {
+      Weighing weighing(item_);
+      for (const Weighing::Weighed& one :
+           weighing.choices(branch.held.data(), branch.held.data() + branch.held.size(),
+                                   visit, here.sources[offer])) {
+        choices.push_back(one);
+      }
+    } else {
+      for (int n = 1; n <= most; ++n) {
+        choices.push_back({n, n * facts.pack});
+      }
+    }
+    for (const auto& [n, amount] : choices) {
       Branch<WayTrack> next = branch;
       Shared then = shared;
       Fine paid = cost;
       if (n > 0) {
-        const Holding bought = unopened_of(here.sources[offer], facts.pack * n);
+        const Holding bought = unopened_of(here.sources[offer], amount);
         next.cost += value_of(bought.left, item_.item->waste);
         put(next.held, bought);
         paid += fine(facts.cost.of(n));

@@ -72,7 +72,9 @@ private:
       expect(purchase.packs >= 1 && purchase.packs <= offer.limit, "{} packs", purchase.packs);
       expect(purchase.cost == offer.cost.of(purchase.packs) &&
                  purchase.till == offer.till.of(purchase.packs) &&
-                 purchase.amount == purchase.packs * offer.pack,
+                 (offer.by_weight ? purchase.amount > (purchase.packs - 1) * offer.pack &&
+                                        purchase.amount <= purchase.packs * offer.pack
+                                  : purchase.amount == purchase.packs * offer.pack),
              "cost or amount of a purchase is wrong");
     }
     return true;

@@ -109,7 +109,7 @@ private:
     Demand demand;
     demand.day = dice_.number(0, model_.last_day);
     demand.at = demand.day * minutes_per_day + dice_.pick(7, 24) * 60;
-    demand.amount = dice_.pick(1, 9) * 100 * unit;
+    demand.amount = dice_.pick(1, 9) * 100 * unit + (dice_.one_in(3) ? 37 * unit : 0);
     demand.takes_frozen = !dice_.one_in(3);
     if (features_.giving && dice_.one_in(2)) {
       demand.give = demand.amount / dice_.pick(5, 20);

@@ -11,25 +11,14 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 /// Keeps the sums below the exact value in spite of rounding.
 constexpr double rounding = 1 - 1e-12;
 
-/// Least Fine for a pack of the offer.
-double least_of_pack(const Offer& offer, Fine discount) {
-  const auto net = [&](Money cost, Money till) {
-    return static_cast<double>(fine(cost)) -
-           static_cast<double>(discount) * static_cast<double>(till);
-  };
-  double least = net(offer.cost.each, offer.till.packs.each);
-  if (offer.cost.has_deal() && offer.limit >= offer.cost.deal_packs) {
-    least = std::min(least, net(offer.cost.deal, offer.till.packs.deal) /
-                                static_cast<double>(offer.cost.deal_packs));
-  }
-  return least * rounding;
-}
-
 } // namespace
 
 void CompletionBound::prepare(const Prepared& item, const Terms& terms,
                               const std::vector<int>& most) {
   item_ = &item;
+  terms_ = &terms;
+  most_ = &most;
+  strong_ = false;
   const Item& facts = *item.item;
   const std::size_t demands = item.demands.size();
   const std::size_t visits = item.visits.size();
@@ -50,6 +39,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
                     static_cast<double>(fine(facts.missing_once)) / must * rounding);
   }
   double gain = 0;
+  double kept = 0;
   sums_.resize(visits + 1);
   runs_ = std::all_of(item.sources.begin(), item.sources.end(), [](const Source& source) {
     return source.comes_in_packs && source.frozen_until == never && !source.refrozen;
@@ -87,6 +77,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
         }
         if (cap_ > 0 && item.keeps(s)) {
           gain = std::max(gain, salvage_ - unit);
+          kept = std::max(gain, salvage_);
         }
       }
     }
@@ -95,6 +86,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
     sums.worth.assign(demands + 1, 0);
     sums.unit.assign(demands, 0);
     sums.gain = gain * cap_;
+    sums.of_kept = kept * cap_;
     // Later demands are taken to cost no more than earlier ones: then what is held is worth most
     // for the earliest.
     double price = infinite;
@@ -169,7 +161,7 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
       sums.of_runs[d] = after + least(amount, without);
     }
     for (double& bound : sums.of_runs) {
-      bound -= sums.gain;
+      bound -= sums.of_kept;
     }
     sums.saves.assign(item_->sources.size(), 0);
     for (std::size_t s = 0; s < item_->sources.size(); ++s) {
@@ -184,9 +176,25 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
   }
 }
 
+void CompletionBound::strengthen() {
+  if (!strong_) {
+    pile_.prepare(*item_, *terms_, *most_);
+    strong_ = true;
+  }
+}
+
 double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& held) const {
-  const double bound = rest_of_amounts(visit, demand, held.reach);
-  return runs_ ? std::max(bound, sums_[visit].of_runs[demand] - held.saves) : bound;
+  double bound = rest_of_amounts(visit, demand, held.reach);
+  if (runs_) {
+    bound = std::max(bound, sums_[visit].of_runs[demand] - held.saves);
+  }
+  if (strong_) {
+    // What is held serves the demands before the visit first, or they are missing.
+    const double rest = held.reach - (needed_[item_->first_served[visit]] - needed_[demand]);
+    const double missing = std::max(0.0, -rest) * static_cast<double>(item_->item->missing);
+    bound = std::max(bound, pile_.rest(visit, rest) + missing * rounding);
+  }
+  return bound;
 }
 
 double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand,

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "buying/item/holding.hpp"
+#include "buying/item/pile_bound.hpp"
 #include "buying/item/terms.hpp"
 
 namespace manciple::buying {
@@ -17,8 +18,10 @@ namespace manciple::buying {
 class CompletionBound {
 public:
   /// Works out the bound for the terms (their charges are left out), if no more than `most` packs of
-  /// each source are bought. The item must stay.
+  /// each source are bought. All three must stay.
   void prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most);
+  /// Takes more time, for a bound that may be higher (see PileBound).
+  void strengthen();
 
   /// What is held can do at most.
   struct Held {
@@ -51,6 +54,8 @@ private:
     std::vector<double> unit;
     /// What can be gained at most by buying for what is kept.
     double gain = 0;
+    /// What may be kept of packs that are bought is worth at most.
+    double of_kept = 0;
     /// By demand: what the runs from there on cost at least; by source: what a pack saves.
     std::vector<double> of_runs;
     std::vector<double> saves;
@@ -65,6 +70,10 @@ private:
   void add_runs(std::vector<std::vector<Pack>> on_offer);
 
   const Prepared* item_ = nullptr;
+  const Terms* terms_ = nullptr;
+  const std::vector<int>* most_ = nullptr;
+  bool strong_ = false;
+  PileBound pile_;
   /// By visit, and once more for after the last.
   std::vector<Sums> sums_;
   /// By demand: what those before it need, without what gives.

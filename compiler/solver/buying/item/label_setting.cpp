@@ -7,6 +7,7 @@
 
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 
 namespace manciple::buying {
 namespace {
@@ -79,6 +80,7 @@ public:
         memory_(memory),
         room_(terms.room != nullptr && !terms.room->free() ? terms.room : nullptr),
         service_(item, room_ == nullptr ? Lots::together : Lots::apart),
+        weighing_(item),
         work_(work),
         most_(most) {
     find_most();
@@ -87,17 +89,23 @@ public:
 
   Outcome run() {
     Outcome quick;
-    narrow_ = item_.visits.size() > few_visits || item_.demands.size() > few_demands;
-    if (narrow_) {
-      quick = pass();
+    if (item_.visits.size() > few_visits || item_.demands.size() > few_demands) {
+      quick = narrow_pass();
     }
-    narrow_ = false;
-    limit_ = quick.cost;
-    Outcome exact = pass();
+    Outcome exact = exact_pass(quick.cost, std::min(most_, many_labels));
+    if (gave_up_ && most_ > many_labels) {
+      memory_.bound.strengthen();
+      strong_ = true;
+      Outcome better = narrow_pass();
+      if (better.cost < quick.cost) {
+        quick = std::move(better);
+      }
+      exact = exact_pass(quick.cost, most_);
+    }
     if (gave_up_) {
       if (!is_possible(quick.cost)) {
         buys_nothing_ = true;
-        quick = pass();
+        quick = exact_pass(impossible, most_);
       }
       const double least = memory_.bound.rest(0, 0, start_held_);
       quick.bound = std::min(quick.cost, Cost{start_cost_ + static_cast<Fine>(least) - 1, 0});
@@ -112,6 +120,8 @@ public:
 
 private:
   static constexpr std::size_t narrow_labels = 8;
+  /// After so many a better bound saves what it takes.
+  static constexpr std::size_t many_labels = 512;
   /// In the first pass, more than this are not carried on within a visit.
   static constexpr std::size_t few_labels = 32;
   /// With so few, an upper limit does not save what it costs.
@@ -119,6 +129,19 @@ private:
   static constexpr std::size_t few_demands = 2;
 
   const Holding* held(std::uint32_t at) const { return memory_.pool.data() + at; }
+
+  Outcome narrow_pass() {
+    narrow_ = true;
+    may_make_ = most_;
+    return pass();
+  }
+  /// Gives up after `most` labels.
+  Outcome exact_pass(Cost limit, std::size_t most) {
+    narrow_ = false;
+    limit_ = limit;
+    may_make_ = most;
+    return pass();
+  }
 
   Outcome pass() {
     memory_.pool.clear();
@@ -168,9 +191,7 @@ private:
   void add(const Label& label) {
     memory_.front.push_back(label);
     ++work_;
-    if (++made_ > most_) {
-      gave_up_ = true;
-    }
+    gave_up_ = gave_up_ || ++made_ > may_make_;
   }
 
   /// A lower bound on the cost of what the label leads to if the demands before `demand` are served
@@ -203,12 +224,9 @@ private:
       }
       if (required) {
         memory_.base.clear();
-        extend(v, item_.required->offer, true);
       }
       for (const OfferId offer : item_.visits[v].offers) {
-        if (!required || offer != item_.required->offer) {
-          extend(v, offer, false);
-        }
+        extend(v, offer, required && offer == item_.required->offer);
       }
       memory_.front.insert(memory_.front.end(), memory_.base.begin(), memory_.base.end());
       prune(memory_.front);
@@ -218,7 +236,7 @@ private:
     serve(v + 1);
     prune(memory_.front);
     if (narrow_) {
-      narrow(v + 1);
+      narrow(v + 1, narrow_labels);
     }
   }
 
@@ -259,7 +277,7 @@ private:
     const int most = buys_nothing_ ? (at_least_one ? 1 : 0) : most_packs_[source];
     const std::size_t labels = memory_.front.size();
     for (std::size_t i = 0; i < labels && !gave_up_; ++i) {
-      extend(memory_.front[i], v, source, offer, most);
+      extend(memory_.front[i], v, source, offer, most, at_least_one);
     }
     if (at_least_one) {
       memory_.front.erase(memory_.front.begin(),
@@ -267,7 +285,11 @@ private:
     }
     prune(memory_.front);
     if (narrow_ && memory_.front.size() > few_labels) {
-      narrow_after_service(v + 1);
+      if (strong_) {
+        narrow(v, few_labels);
+      } else {
+        narrow_after_service(v + 1);
+      }
     }
   }
 
@@ -303,13 +325,18 @@ private:
     }
   }
 
-  void extend(const Label before, std::size_t v, std::size_t source, OfferId offer, int most) {
+  void extend(const Label before, std::size_t v, std::size_t source, OfferId offer, int most,
+              bool required) {
     const std::size_t demand = item_.first_served[v];
     const Holding* const begin = held(before.first);
     const Holding* const end = held(before.end);
     const CompletionBound::Held before_it = memory_.bound.held(v, begin, end);
     const CompletionBound::Held pack = memory_.bound.pack(v, source);
     const Fine refund = memory_.bound.refund(begin, end);
+    if (item_.item->offers[offer].by_weight) {
+      weigh(before, v, source, offer, required);
+      return;
+    }
     const bool few_numbers = narrow_ && most > static_cast<int>(few_labels);
     if (few_numbers) {
       find_likely_numbers(v, source, before_it.reach, most);
@@ -334,18 +361,45 @@ private:
           continue;
         }
       }
-      Holdings& now = memory_.branch.held;
-      now.assign(held(before.first), held(before.end));
-      const Holding bought = service_.bought(v, source, n);
-      label.cost.value += service_.wasted(bought);
-      put(now, bought);
-      label.first = static_cast<std::uint32_t>(memory_.pool.size());
-      memory_.pool.insert(memory_.pool.end(), now.begin(), now.end());
-      label.end = static_cast<std::uint32_t>(memory_.pool.size());
-      memory_.steps.push_back({before.step, static_cast<std::uint32_t>(v), offer, n, 0, 0});
-      label.step = static_cast<std::int32_t>(memory_.steps.size()) - 1;
-      add(label);
+      add_bought(before, label, v, source, {n, item_.sources[source].pack * n});
     }
+  }
+
+  void weigh(const Label& before, std::size_t v, std::size_t source, OfferId offer, bool required) {
+    std::vector<Weighing::Weighed> choices =
+        weighing_.choices(held(before.first), held(before.end), v, source);
+    if (required && choices.empty()) {
+      choices.push_back({1, item_.sources[source].pack});
+    }
+    for (const Weighing::Weighed& weighed : choices) {
+      if (gave_up_ || buys_nothing_) {
+        return;
+      }
+      Label label = before;
+      label.cost += terms_.of(item_, v, offer, weighed.steps);
+      add_bought(before, label, v, source, weighed);
+      Label& bought = memory_.front.back();
+      if (!narrow_ && estimate(bought, v, item_.first_served[v]) > limit_) {
+        memory_.front.pop_back();
+      }
+    }
+  }
+
+  /// Adds a label that holds more than the one before it.
+  void add_bought(const Label& before, Label label, std::size_t v, std::size_t source,
+                  const Weighing::Weighed& bought) {
+    Holdings& now = memory_.branch.held;
+    now.assign(held(before.first), held(before.end));
+    const Holding more = service_.bought(v, source, bought.amount);
+    label.cost.value += service_.wasted(more);
+    put(now, more);
+    label.first = static_cast<std::uint32_t>(memory_.pool.size());
+    memory_.pool.insert(memory_.pool.end(), now.begin(), now.end());
+    label.end = static_cast<std::uint32_t>(memory_.pool.size());
+    memory_.steps.push_back({before.step, static_cast<std::uint32_t>(v),
+                             item_.sources[source].offer, bought.steps, 0, 0});
+    label.step = static_cast<std::int32_t>(memory_.steps.size()) - 1;
+    add(label);
   }
 
   /// Numbers of packs that serve everything up to some demand, just so or not quite.
@@ -518,9 +572,9 @@ private:
   }
 
   /// Leaves the most promising labels.
-  void narrow(std::size_t visit) {
+  void narrow(std::size_t visit, std::size_t labels) {
     std::vector<Label>& front = memory_.front;
-    if (front.size() <= narrow_labels) {
+    if (front.size() <= labels) {
       return;
     }
     auto& ranks = memory_.ranks;
@@ -528,9 +582,9 @@ private:
     for (std::size_t i = 0; i < front.size(); ++i) {
       ranks.emplace_back(estimate(front[i], visit, item_.first_served[visit]), i);
     }
-    std::partial_sort(ranks.begin(), ranks.begin() + narrow_labels, ranks.end());
+    std::partial_sort(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(labels), ranks.end());
     memory_.base.clear();
-    for (std::size_t k = 0; k < narrow_labels; ++k) {
+    for (std::size_t k = 0; k < labels; ++k) {
       memory_.base.push_back(front[ranks[k].second]);
     }
     front.swap(memory_.base);
@@ -554,14 +608,18 @@ private:
       }
       return;
     }
+    // How much is weighed out depends on what has been bought before (see Weighing).
+    if (std::any_of(item_.item->offers.begin(), item_.item->offers.end(),
+                    [](const Offer& offer) { return offer.by_weight; })) {
+      return;
+    }
     const bool earlier = room_ == nullptr && !item_.item->buy_late;
     for (std::size_t v = 0; v < item_.visits.size(); ++v) {
       const Visit& visit = item_.visits[v];
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
         const Offer& offer = item_.item->offers[visit.offers[o]];
         // What is weighed is one pack a visit: two visits are two packs.
-        const bool one_pack = offer.by_weight && offer.life.opened;
-        if (offer.limit < std::numeric_limits<int>::max() || one_pack || !is_free(v)) {
+        if (offer.limit < std::numeric_limits<int>::max() || !is_free(v)) {
           continue;
         }
         // More lines count for less at the till.
@@ -653,10 +711,13 @@ private:
   Workspace::Memory& memory_;
   const RoomRates* room_;
   Service<PricedTrack> service_;
+  Weighing weighing_;
   std::int64_t& work_;
   std::size_t most_;
+  std::size_t may_make_ = 0;
   std::vector<int> most_packs_;
   bool narrow_ = false;
+  bool strong_ = false;
   bool gave_up_ = false;
   bool buys_nothing_ = false;
   std::vector<int> likely_;

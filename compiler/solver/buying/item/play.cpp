@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 
 namespace manciple::buying {
 namespace {
@@ -175,7 +176,7 @@ struct PlayTrack {
 
 class Player {
 public:
-  Player(const Prepared& item, const Plan& plan) : item_(item), plan_(plan), service_(item, plan.apart ? Lots::apart : Lots::together) {
+  Player(const Prepared& item, const Plan& plan) : item_(item), plan_(plan), service_(item, plan.apart ? Lots::apart : Lots::together), weighing_(item) {
     notes_.item = &item;
     notes_.lacking.assign(item.demands.size(), 0);
     notes_.missing.assign(item.demands.size(), 0);
@@ -228,9 +229,13 @@ private:
     const Offer& offer = item_.item->offers[buy.offer];
     const auto o = static_cast<std::size_t>(
         std::find(visit.offers.begin(), visit.offers.end(), buy.offer) - visit.offers.begin());
+    const Amount amount =
+        offer.by_weight
+            ? weighing_.amount(branch.held, buy.visit, visit.sources[o], buy.packs)
+            : offer.pack * buy.packs;
     Purchase purchase{visit.stop, buy.offer, buy.packs, offer.cost.of(buy.packs),
-                      offer.till.of(buy.packs), offer.pack * buy.packs};
-    const Holding bought = service_.bought(buy.visit, visit.sources[o], buy.packs);
+                      offer.till.of(buy.packs), amount};
+    const Holding bought = service_.bought(buy.visit, visit.sources[o], amount);
     branch.cost += service_.wasted(bought);
     put(branch.held, bought);
     const bool apart = item_.sources[visit.sources[o]].comes_in_packs && !offer.by_weight;
@@ -276,6 +281,7 @@ private:
   const Prepared& item_;
   const Plan& plan_;
   Service<PlayTrack> service_;
+  Weighing weighing_;
   Notes notes_;
 };
 

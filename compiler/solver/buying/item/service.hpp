@@ -114,10 +114,9 @@ public:
     });
   }
 
-  /// What n packs bought at a visit are held as.
-  Holding bought(std::size_t visit, std::size_t source, int packs) const {
-    return unopened_of(apart_ ? source : item_.same_as(visit, source),
-                       item_.sources[source].pack * packs);
+  /// What so much that is bought at a visit is held as.
+  Holding bought(std::size_t visit, std::size_t source, Amount amount) const {
+    return unopened_of(apart_ ? source : item_.same_as(visit, source), amount);
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
@@ -138,6 +137,18 @@ public:
     const auto sink = [](const Branch<Track>&) {};
     go(branch, block, begin(block), Open{}, 0, sink);
     return *script_;
+  }
+
+  /// What follows if nothing else is bought after a visit and, where there is a choice, what is
+  /// good unfrozen is taken first, in the order of the sources.
+  void look_ahead(Branch<Track>& branch, std::size_t visit) {
+    script_.reset();
+    chooses_first_ = true;
+    const auto sink = [](const Branch<Track>&) {};
+    for (std::size_t block = visit + 1; block < blocks(); ++block) {
+      go(branch, block, begin(block), Open{}, 0, sink);
+    }
+    chooses_first_ = false;
   }
 
 private:
@@ -203,6 +214,11 @@ private:
       }
       if (ways.size() == 1) {
         take(branch, demand, ways.front(), open);
+        continue;
+      }
+      if (chooses_first_) {
+        const std::size_t first = ways.front().none ? 1 : 0;
+        take(branch, demand, Alternative(ways[first]), open);
         continue;
       }
       if (script_) {
@@ -293,7 +309,7 @@ private:
     if (std::all_of(candidates.begin(), candidates.end(), [](const Candidate& one) {
           return one.packs || from_freezer(one.way);
         })) {
-      add_lent(held, d, candidates);
+      add_lent(held, d, open, candidates);
     }
   }
 
@@ -327,13 +343,10 @@ private:
   void add_frozen(const Holdings& held, std::size_t d, const Open& open,
                   std::vector<Candidate>& candidates) const {
     const Demand& demand = item_.demands[d];
-    const Amount least =
-        open.frozen ? 0 : std::min(facts_.least_frozen, demand.amount - demand.give);
     for (std::size_t i = 0; i < held.size(); ++i) {
       const Holding& one = held[i];
       const Source& from = source(one);
-      if (one.free() == 0 ||
-          from.served_by(demand, free_frozen(held, from.kind, d), open.amount) < least) {
+      if (one.free() == 0 || !is_enough(one, free_frozen(held, from.kind, d), d, open)) {
         continue;
       }
       const auto add = [&](Way way, bool packs) {
@@ -355,6 +368,14 @@ private:
         }
       }
     }
+  }
+
+  /// So much of a holding is worth taking out of the freezer.
+  bool is_enough(const Holding& held, Amount amount, std::size_t d, const Open& open) const {
+    const Demand& demand = item_.demands[d];
+    const Amount least =
+        open.frozen ? 0 : std::min(facts_.least_frozen, demand.amount - demand.give);
+    return source(held).served_by(demand, amount, open.amount) >= least;
   }
 
   /// What there is of a kind for the demand from the freezer.
@@ -386,10 +407,11 @@ private:
   }
 
   /// What was lent to other demands.
-  void add_lent(const Holdings& held, std::size_t d, std::vector<Candidate>& candidates) const {
+  void add_lent(const Holdings& held, std::size_t d, const Open& open,
+                std::vector<Candidate>& candidates) const {
     for (std::size_t i = 0; i < held.size(); ++i) {
       const auto way = held[i].lent > 0 ? way_at_hand(held[i], d, true) : std::nullopt;
-      if (way) {
+      if (way && (!from_freezer(*way) || is_enough(held[i], held[i].lent, d, open))) {
         candidates.push_back({i, *way, std::numeric_limits<std::size_t>::max(), false, true});
         return; // one after the other
       }
@@ -669,6 +691,7 @@ private:
   bool apart_;
   std::deque<Scratch> scratch_;
   std::optional<std::span<const std::uint32_t>> script_;
+  bool chooses_first_ = false;
 };
 
 } // namespace manciple::buying

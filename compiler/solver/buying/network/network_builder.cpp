@@ -3,6 +3,7 @@
 
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/service.hpp"
+#include "buying/item/weighing.hpp"
 #include "buying/network/network.hpp"
 #include "buying/network/state_table.hpp"
 
@@ -49,7 +50,9 @@ public:
         effort_(effort),
         lots_(item_.takes_room ? Lots::apart : Lots::together),
         service_(item_, lots_),
+        weighing_(item_),
         room_(room_rates(model, at, facts_)),
+        any_number_(item_.sources.size(), 1),
         network_(network) {
     terms_.room = &room_;
     for (std::size_t v = 0; v < open.size(); ++v) {
@@ -59,7 +62,8 @@ public:
         stages_.push_back({v, o});
       }
     }
-    bound_.prepare(item_, terms_, std::vector<int>(item_.sources.size(), 1));
+    bound_.prepare(item_, terms_, any_number_);
+    bound_.strengthen();
   }
 
   void build(Fine slack, std::optional<Cost> known) {
@@ -156,14 +160,29 @@ private:
     const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
     const OfferId id = offer_of(stage);
     const Offer& offer = facts_.offers[id];
-      const int most = most_packs(stage);
+    const int most = most_packs(stage);
     const bool must = item_.required && item_.required->visit == stage.visit &&
                       item_.required->offer == id;
     const CompletionBound::Held before_it = bound_.held(stage.visit, begin, end);
     const CompletionBound::Held pack = bound_.pack(stage.visit, source);
     const Fine refund = bound_.refund(begin, end);
     const Holdings before(begin, end);
+    if (offer.by_weight) {
+      weighed_ = weighing_.choices(begin, end, stage.visit, source);
+      if (must && weighed_.empty()) {
+        weighed_.push_back({1, offer.pack});
+      }
+    }
+    auto next_weighed = weighed_.begin();
     for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
+      Amount amount = n * offer.pack;
+      if (n > 0 && offer.by_weight) {
+        if (next_weighed == weighed_.end()) {
+          break;
+        }
+        n = next_weighed->steps;
+        amount = next_weighed++->amount;
+      }
       const Cost paid = n == 0 ? Cost{} : terms_.of(item_, stage.visit, id, n);
       CompletionBound::Held with = before_it;
       with.add(pack, n);
@@ -184,7 +203,7 @@ private:
       branch.track.rates = &room_;
       Cost cost{fine(n == 0 ? 0 : offer.cost.of(n)), paid.ties};
       if (n > 0) {
-        const Holding bought = service_.bought(stage.visit, source, n);
+        const Holding bought = service_.bought(stage.visit, source, amount);
         cost.value += service_.wasted(bought);
         put(branch.held, bought);
       }
@@ -287,8 +306,11 @@ private:
   Effort& effort_;
   Lots lots_;
   Service<StayTrack> service_;
+  Weighing weighing_;
+  std::vector<Weighing::Weighed> weighed_;
   std::deque<Service<StayTrack>> services_;
   RoomRates room_;
+  std::vector<int> any_number_;
   Terms terms_;
   CompletionBound bound_;
   std::vector<Stage> stages_;

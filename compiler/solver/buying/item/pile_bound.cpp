@@ -1,0 +1,139 @@
+#include "buying/item/pile_bound.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace manciple::buying {
+namespace {
+
+/// Keeps sums below the exact value in spite of rounding.
+constexpr double rounding = 1 - 1e-12;
+constexpr double nothing_known = -std::numeric_limits<double>::infinity();
+
+double hard(const Demand& demand) {
+  return static_cast<double>(demand.amount - demand.give);
+}
+
+} // namespace
+
+double least_of_pack(const Offer& offer, Fine discount) {
+  const auto net = [&](Money cost, Money till) {
+    return static_cast<double>(fine(cost)) -
+           static_cast<double>(discount) * static_cast<double>(till);
+  };
+  double least = net(offer.cost.each, offer.till.packs.each);
+  if (offer.cost.has_deal() && offer.limit >= offer.cost.deal_packs) {
+    least = std::min(least, net(offer.cost.deal, offer.till.packs.deal) /
+                                static_cast<double>(offer.cost.deal_packs));
+  }
+  return least * rounding;
+}
+
+void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most) {
+  item_ = &item;
+  const std::size_t visits = item.visits.size();
+  const double cap =
+      item.item->salvage > 0 ? static_cast<double>(item.item->salvage_cap) : 0;
+  double needed = 0;
+  std::vector<double> before{0}; // by demand
+  for (const Demand& demand : item.demands) {
+    needed += hard(demand);
+    before.push_back(needed);
+  }
+  step_ = std::max(1.0, (needed + cap) / static_cast<double>(steps - 2));
+
+  // What is in the house by then lasts so long at most.
+  lasts_.assign(visits + 1, 0);
+  std::size_t end = 0;
+  bool keeps = false;
+  std::size_t s = 0;
+  for (; s < item.sources.size() && item.sources[s].stock; ++s) {
+    end = std::max(end, item.end_of_use[s]);
+    keeps = keeps || item.keeps(s);
+  }
+  for (std::size_t v = 0; v < visits; ++v) {
+    for (const std::size_t source : item.visits[v].sources) {
+      if (terms.is_open(v) && most[source] > 0) {
+        end = std::max(end, item.end_of_use[source]);
+        keeps = keeps || item.keeps(source);
+      }
+    }
+    const std::size_t next = item.first_served[v + 1];
+    lasts_[v] = (end > next ? before[end] - before[next] : 0) + (keeps ? cap : 0);
+  }
+  least_.assign((visits + 1) * steps, 0);
+  now_.assign(steps, 0);
+  for (std::size_t k = 0; keeps && k < steps; ++k) {
+    now_[k] = -std::min(cap, static_cast<double>(k) * step_) *
+              static_cast<double>(item.item->salvage);
+  }
+  std::copy(now_.begin(), now_.end(), least_.end() - steps);
+  for (std::size_t v = visits; v-- > 0;) {
+    pass_time(v);
+    if (terms.is_open(v) && !buy(terms, most, v)) {
+      std::fill(least_.begin(), least_.end(), nothing_known);
+      return;
+    }
+    std::copy(now_.begin(), now_.end(),
+              least_.begin() + static_cast<std::ptrdiff_t>(v * steps));
+  }
+}
+
+std::size_t PileBound::steps_up(double amount) const {
+  return std::min(steps - 1, static_cast<std::size_t>(std::ceil(std::max(0.0, amount) / step_)));
+}
+
+/// From after the purchases at a visit to the next one: the demands between are served, or missing.
+void PileBound::pass_time(std::size_t visit) {
+  const Item& facts = *item_->item;
+  double needed = 0;
+  for (std::size_t d = item_->first_served[visit]; d < item_->first_served[visit + 1]; ++d) {
+    needed += hard(item_->demands[d]);
+  }
+  const auto served = static_cast<std::size_t>(needed / step_);
+  const std::size_t lasts = steps_up(lasts_[visit]);
+  const double* const after = least_.data() + (visit + 1) * steps;
+  for (std::size_t k = 0; k < steps; ++k) {
+    if (k >= served) {
+      now_[k] = after[std::min(k - served, lasts)];
+      continue;
+    }
+    const double missing = static_cast<double>(served - k) * step_;
+    now_[k] = after[0] + missing * static_cast<double>(facts.missing) +
+              static_cast<double>(fine(facts.missing_once)) * rounding;
+  }
+}
+
+/// False if a pack costs less than nothing.
+bool PileBound::buy(const Terms& terms, const std::vector<int>& most, std::size_t visit) {
+  const Visit& here = item_->visits[visit];
+  for (std::size_t o = 0; o < here.offers.size(); ++o) {
+    const std::size_t s = here.sources[o];
+    if (most[s] == 0) {
+      continue;
+    }
+    const Offer& offer = item_->item->offers[here.offers[o]];
+    const Source& source = item_->sources[s];
+    const double cost = least_of_pack(offer, terms.discount_at(visit));
+    if (cost < 0) {
+      return false;
+    }
+    const double pack = static_cast<double>(source.pack) * source.reach;
+    // What is smaller than a step is bought by the step.
+    const std::size_t size = std::max<std::size_t>(1, steps_up(pack));
+    const double price = pack < step_ ? cost * step_ / pack * rounding : cost;
+    for (std::size_t k = steps; k-- > 0;) {
+      now_[k] = std::min(now_[k], price + now_[std::min(steps - 1, k + size)]);
+    }
+  }
+  return true;
+}
+
+double PileBound::rest(std::size_t visit, double reach) const {
+  // What is kept may be worth most at an amount between two steps.
+  return least_[visit * steps + steps_up(reach)] -
+         step_ * static_cast<double>(item_->item->salvage);
+}
+
+} // namespace manciple::buying

@@ -1,0 +1,79 @@
+#pragma once
+
+#include <vector>
+
+#include "buying/item/service.hpp"
+
+namespace manciple::buying {
+
+/// How much to weigh out: nobody weighs half of what a meal takes and buys the other half elsewhere.
+/// What is bought of an offer by weight is, with what is held after everything that was bought
+/// before (offers at a visit in their order), what the demands up to one of them take if nothing
+/// else is bought, with or without what that demand may lack. Where the offer's limit is less than
+/// that, it may be the limit. What the scale rounds up to its next step is paid for, but not counted
+/// on: it is eaten with the rest.
+class Weighing {
+public:
+  explicit Weighing(const Prepared& item) : item_(item), service_(item, Lots::apart) {}
+
+  struct Weighed {
+    int steps = 0;
+    Amount amount = 0;
+  };
+  /// From low to high, with `begin` ... `end` held at a visit; of each number of steps once, the
+  /// most.
+  const std::vector<Weighed>& choices(const Holding* begin, const Holding* end, std::size_t visit,
+                                      std::size_t source);
+  /// What so many steps are.
+  Amount amount(const Holdings& held, std::size_t visit, std::size_t source, int steps);
+
+private:
+  /// Adds up what is taken of what would be bought.
+  struct TakenTrack {
+    std::uint32_t source = 0;
+    std::size_t demand = 0;
+    Amount taken = 0;
+    Amount lent = 0;
+    /// By demand.
+    std::vector<Amount> so_far;
+
+    void note() {
+      for (const Amount sum : {taken, taken + lent}) {
+        if (sum > (so_far.empty() ? 0 : so_far.back())) {
+          so_far.push_back(sum);
+        }
+      }
+    }
+    void turn_to(std::size_t next) {
+      if (next != demand) {
+        note();
+        demand = next;
+      }
+    }
+    void stay(const Stay&) {}
+    void take(const Holding& held, std::size_t d, Amount amount, Way) {
+      turn_to(d);
+      taken += held.source == source ? amount : 0;
+    }
+    void open(const Holding&, const Holding&, Day) {}
+    void rename(const Holding&, const Holding&) {}
+    void thaw(std::size_t) {}
+    void miss(std::size_t, Amount) {}
+    void lend(const Holding& held, std::size_t d, Amount amount, Way) {
+      turn_to(d);
+      lent += held.source == source ? amount : 0;
+    }
+    void take_back(const Holding& held, Amount amount) {
+      lent -= held.source == source ? amount : 0;
+    }
+    void lack(std::size_t, Amount) {}
+    void settle(const Holding&, bool) {}
+  };
+
+  const Prepared& item_;
+  Service<TakenTrack> service_;
+  Branch<TakenTrack> branch_;
+  std::vector<Weighed> choices_;
+};
+
+} // namespace manciple::buying
