@@ -19,6 +19,8 @@ HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for h
 def fitting(house, items, plans):
     """Plans that are like these but for which pack gives what, what becomes of the rest of lots and how the rest of
     packs is kept, and that obey the rules of use, the limits and the room. None if there are none."""
+    for item in items:
+        item.any_of_those_alike = True
     program = Program()
     packs, rows = rows_of(program, house, items)
     try:

@@ -32,6 +32,7 @@ class Dice:
         self.days = self.r.choice((3, 5, 7, 7, 9, 12, 14))
         self.scale = self.r.choice((1, 1, 1, 100, 10000))  # of money
         self.foods, self.sizes = {}, {}
+        self.weighs = number % 4 == 0
 
     def often(self, share):
         return self.r.random() < share
@@ -104,7 +105,7 @@ class Dice:
             size = r.choice((1, 2, 4, 6))
             what, price = (f"{size} pack", size * per_unit) if size > 1 else ("each", per_unit)
             line = f"{self.money(price)} each" if size == 1 else f"{what} {self.money(price)}"
-        elif by < 0.2:
+        elif by < 0.2 and self.weighs:
             weight = True
             unit, grams = r.choice((("kg", 1000), ("kg", 1000), ("lb", 453.6)))
             price = per_unit * grams

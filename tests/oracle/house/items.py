@@ -72,6 +72,7 @@ class Item:
     cap: Fraction  # kept food that is worth something
     end: int  # the day on which kept food must be good
     limited: Tuple[str, ...] = ()  # places whose room is limited
+    any_of_those_alike: bool = False  # a reader of a result need not care which of equal things was used
 
     @property
     def need(self):

@@ -78,10 +78,10 @@ def goes_off_first(program, item, i, others):
 
 
 def alike(item, i, one, other):
-    """Loose things that do the same for this need and all that follow: which of them is used makes no odds. (Used first,
-    what goes off first takes no more room.)"""
+    """Loose things that do the same for this need and all that follow: which of them is used makes no odds, unless
+    there may be no room for it."""
     a, b = one.thing.source, other.thing.source
-    if a.opened is not None:
+    if a.opened is not None or item.takes_room and not item.any_of_those_alike:
         return False
 
     def does(source):
