@@ -9,6 +9,10 @@ class NotSolved(Exception):
     pass
 
 
+class NoAnswer(NotSolved):
+    pass
+
+
 class Program:
     """Minimise. Variables are numbers; a row is a dictionary from variables to factors."""
 
@@ -60,13 +64,23 @@ class Program:
             problem, answer = os.path.join(folder, "p.lp"), os.path.join(folder, "p.out")
             with open(problem, "w") as file:
                 file.write(self.text())
-            values = (cbc if solver == "cbc" else glpk)(problem, answer, len(self.costs), seconds)
+            values = first_of(solver, problem, answer, len(self.costs), seconds)
             # CBC prints eight digits. With the whole numbers fixed the rest is found to all digits.
             fixed = {v: float(round(values[v])) for v, whole in enumerate(self.whole) if whole}
             with open(problem, "w") as file:
                 file.write(self.text(fixed))
             values = glpk(problem, answer, len(self.costs), seconds)
         return sum(float(c) * v for c, v in zip(self.costs, values)), values
+
+
+def first_of(solver, problem, answer, count, seconds):
+    """By the solver, or where CBC ends without an answer (it crashes now and then) by GLPK."""
+    if solver == "glpk":
+        return glpk(problem, answer, count, seconds)
+    try:
+        return cbc(problem, answer, count, seconds)
+    except NoAnswer:
+        return glpk(problem, answer, count, min(seconds, 20))
 
 
 def run(command, seconds):
@@ -82,7 +96,7 @@ def cbc(problem, answer, count, seconds):
          "-primalTolerance", "1e-9", "-seconds", str(seconds), "-preprocess", "off", "-solve", "-solution", answer],
         seconds)
     if not os.path.exists(answer):
-        raise NotSolved("no answer")
+        raise NoAnswer("no answer")
     with open(answer) as file:
         lines = file.read().splitlines() or ["no answer"]
     if not lines[0].startswith("Optimal"):
