@@ -36,7 +36,7 @@ class Loose:
     def __init__(self, program, item, source, terms, scale):
         self.item, self.source = item, source
         self.size = source.size / scale
-        self.most = self.size * (source.packs if terms is None else max(program.highs[v] * n for v, n in terms.items()))
+        self.most = self.size * (source.packs if terms is None else max([program.highs[v] * n for v, n in terms.items()], default=0))
         self.takings = []
         for i, need in enumerate(item.needs):
             if item.serves_cool(source, need):
@@ -130,7 +130,7 @@ class Packs:
         self.size = source.size / scale
         # A need is served by one thing after the other, so all amounts are sums and differences of those of needs and packs.
         self.some = max(SOME, divisor([need.amount for need in item.needs] + [one.size for one in item.sources]) / scale)
-        self.most = source.packs if terms is None else max(program.highs[v] * n for v, n in terms.items())
+        self.most = source.packs if terms is None else max([program.highs[v] * n for v, n in terms.items()], default=0)
         self.groups = []
         for first, need in enumerate(item.needs):
             if item.serves_cool(source, need):

@@ -42,11 +42,19 @@ class Till(unittest.TestCase):
         self.assertEqual(price_of(house_of([offer]), offer, 0, 2), 600)
         self.assertEqual(price_of(house_of([offer], member_of=["east"]), offer, 0, 2), 500)
 
-    def test_tax_is_rounded_by_line(self):
+    def test_a_till_rounds_tax_by_line_and_the_objective_does_not(self):
         offer = tin(105)
         money = line_money(house_of([offer], tax={"canned": Fraction(1, 10)}, back=Fraction(2, 100)), offer, 0, 1)
         self.assertEqual((money.till, money.till_tax), (105, 11))  # 10.5 cents
-        self.assertEqual((money.price, money.tax, money.cash_back), (105, 11, Fraction(21, 10)))
+        self.assertEqual((money.price, money.tax, money.cash_back), (105, Fraction(21, 2), Fraction(21, 10)))
+
+    def test_what_a_till_rounds_is_sure_but_for_half_a_cent(self):
+        kilo = Offer("east", "olm", "kg", Fraction(50), True, Fraction(388, 20))
+        taxed = {"canned": Fraction(1, 10)}
+        self.assertEqual(line_money(house_of([tin(105)]), tin(105), 0, 2).sure, 210)
+        self.assertEqual(line_money(house_of([tin(105)], tax=taxed), tin(105), 0, 2).sure, Fraction(2305, 10))
+        self.assertEqual(line_money(house_of([kilo]), kilo, 0, 3).sure, Fraction(577, 10))
+        self.assertEqual(line_money(house_of([kilo], tax=taxed), kilo, 0, 3).sure, Fraction(6302, 100))
 
     def test_what_is_weighed_counts_exactly_and_is_rounded_at_the_till(self):
         offer = Offer("east", "olm", "kg", Fraction(50), True, Fraction(388, 20))  # 3.88/kg, a step is 50 g

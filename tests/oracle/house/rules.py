@@ -7,7 +7,7 @@
 4. A need goes without only if nothing is left that may serve it; where room is limited, also if all that is left
    would have to be frozen at home for it. What serves it in part is used up.
 """
-from holdings import FROM_FREEZER, OPEN, Packs
+from holdings import COOL, FROM_FREEZER, OPEN, Packs
 
 
 class MorePacks(Exception):
@@ -21,10 +21,13 @@ def add(program, item, things, lacks):
     """`things` are Loose and Packs; `lacks[i]` is whether something of need i is missing."""
     for thing in things:
         if isinstance(thing, Packs) and not thing.source.by_weight:
-            if any(need.amount > (PACKS_TO_CHOOSE + 1) * thing.source.size for need in item.needs):
+            if any(need.amount >= (PACKS_TO_CHOOSE + 1) * thing.source.size for need in item.needs):
                 raise MorePacks(f"more than {PACKS_TO_CHOOSE} packs of {thing.source.name} for a need")
     for i in range(len(item.needs)):
         takings = [taking for thing in things for taking in thing.takings if taking.need == i]
+        if all_the_same(item, things):
+            nothing_while_lacking(program, item, i, takings, lacks[i])
+            continue
         for taking in takings:
             whether(program, taking, i)
         is_open = [taking for taking in takings if taking.way == OPEN]
@@ -33,6 +36,13 @@ def add(program, item, things, lacks):
         goes_off_first(program, item, i, others)
         one_after_the_other(program, i, takings)
         nothing_while_lacking(program, item, i, others, lacks[i])
+
+
+def all_the_same(item, things):
+    """Loose things of one food that nothing freezes: that what goes off first is used first is no loss."""
+    return (len({thing.source.food for thing in things}) <= 1
+            and all(taking.way == COOL for thing in things for taking in thing.takings)
+            and all(thing.source.opened is None for thing in things))
 
 
 def whether(program, taking, i):
