@@ -1,12 +1,11 @@
 #pragma once
 
 #include "prep/project.hpp"
-#include "purchase/dice.hpp"
+#include "dice.hpp"
 
 /// Projects drawn from dice.
 namespace manciple::prep {
 
-using purchase::Dice;
 
 /// What there is in the kitchen of a drawn session, by resource.
 enum KitchenResource : std::size_t { cook, burner, oven, slow_cooker, processor, kinds };

@@ -4,7 +4,7 @@
 #include "prep/project_energy.hpp"
 #include "prep/project_lessons.hpp"
 #include "prep/project_timetable.hpp"
-#include "purchase/dice.hpp"
+#include "dice.hpp"
 
 #include <gtest/gtest.h>
 
@@ -13,7 +13,6 @@
 namespace manciple::prep::engine {
 namespace {
 
-using purchase::Dice;
 
 constexpr int latest = 6; // start
 

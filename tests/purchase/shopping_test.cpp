@@ -1,5 +1,5 @@
 #include "house.hpp"
-#include "purchase/otherwise.hpp"
+#include "purchase/other_offers.hpp"
 
 namespace manciple {
 namespace {
@@ -51,10 +51,10 @@ TEST(Shopping, EveryUseIsMetExactly) {
   const auto compiled = house.good();
   std::vector<Rational> met(compiled.resolved.uses.size(), Rational(0));
   for (const auto& supply : compiled.shopping.supplies) {
-    met[supply.use] += supply.amount;
+    met[supply.use] += supply.covers;
   }
   for (std::size_t u = 0; u < met.size(); ++u) {
-    EXPECT_EQ(met[u], compiled.resolved.missing[u]);
+    EXPECT_EQ(met[u], compiled.resolved.uses[u].amount);
   }
 }
 
@@ -62,7 +62,7 @@ TEST(Shopping, NothingIsBoughtThatIsNotGoodWhenItIsUsed) {
   House house;
   house.recipe("stew", "\"1 lb ground beef, fresh\""); // keeps two days, and may not be frozen
   house.plan("2027-03-10: {dinner: stew}");
-  EXPECT_FALSE(house.compile()); // trips on the 6th and the 13th
+  EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U); // trips on the 6th and the 13th
   EXPECT_TRUE(house.said("P004")) << house.said();
   house.plan("2027-03-07: {dinner: stew}");
   const auto compiled = house.good();
@@ -88,7 +88,7 @@ TEST(Shopping, BreakfastIsBeforeThatDaysShopping) {
   House house;
   house.recipe("toast", "1 lb onion");
   house.plan("2027-03-01: {breakfast: toast}");
-  EXPECT_FALSE(house.compile());
+  EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
   EXPECT_TRUE(house.said("P002")) << house.said();
   house.plan("2027-03-06: {breakfast: toast}");
   const auto compiled = house.good();
@@ -179,7 +179,7 @@ TEST(Shopping, AnyOfTheseIsTheCheapestOfThem) {
   const auto& line = compiled.shopping.lines.at(0);
   EXPECT_EQ(compiled.kitchen.food(line.food).name, "russet potato");
   const auto& supply = compiled.shopping.supplies.at(0);
-  EXPECT_EQ(supply.covers, compiled.resolved.missing.at(0)); // 4 lb
+  EXPECT_EQ(supply.covers, compiled.resolved.uses.at(0).amount); // 4 lb
   EXPECT_EQ(supply.amount, supply.covers * 2);
   EXPECT_EQ(line.kept + line.wasted, 0);
 }
@@ -216,13 +216,15 @@ TEST(Shopping, OtherWaysOfBuyingAreCountedWithStopsAndWaste) {
   house.plan("2027-03-02: {breakfast: 3 cups whole milk}");
   const auto compiled = house.good();
   const auto food = compiled.shopping.lines.at(0).food;
-  const auto ways = purchase::otherwise(compiled.kitchen, compiled.shopping, food);
+  const auto ways = purchase::other_offers(compiled.kitchen, compiled.shopping, food);
   ASSERT_EQ(ways.size(), 2U);
   EXPECT_TRUE(ways[0].on_the_list);
   EXPECT_EQ(ways[0].more, 0);
   EXPECT_FALSE(ways[1].on_the_list);
   EXPECT_EQ(ways[1].spent, 400);
-  EXPECT_EQ(ways[1].more, 250); // nothing of it is still good at the end of the month
+  // 2.50 at the till; and of the gallon 13 cups go off, of the quart 1, at a quarter of the usual
+  // 4.00 a gallon.
+  EXPECT_EQ(ways[1].more, 250 + 75);
   EXPECT_GT(ways[1].wasted, ways[0].wasted);
 }
 
@@ -239,7 +241,7 @@ TEST(Shopping, LemonsForJuiceWaitAsCubesAndWholeOnesCannot) {
   EXPECT_GT(grams, 0);
   EXPECT_NEAR(to_double(line.to_freeze), grams, 0.001);
   house.recipe("lemonade", "\"2 lemons, sliced\"");
-  EXPECT_FALSE(house.compile());
+  EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
   EXPECT_TRUE(house.said("P004")) << house.said();
 }
 
@@ -247,8 +249,8 @@ TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   House house;
   house.recipe("stew", "1 lb salmon fillet");
   house.plan("2027-03-02: {dinner: stew}");
-  EXPECT_FALSE(house.compile());
-  EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: error: no price list has 'salmon fillet'"),
+  EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
+  EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: warning: "),
             std::string::npos)
       << house.said();
 }

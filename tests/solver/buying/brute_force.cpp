@@ -10,8 +10,6 @@
 namespace manciple::buying {
 namespace {
 
-constexpr std::size_t most_ways = 400'000;
-
 /// Notes what a branch takes of what is shared.
 struct WayTrack {
   std::vector<Stay> stays;
@@ -43,7 +41,7 @@ using Ways = std::map<Shared, Fine>;
 
 class Trials {
 public:
-  explicit Trials(const Model& model) : model_(model) {
+  Trials(const Model& model, std::size_t most) : model_(model), most_ways_(most) {
     nights_ = static_cast<std::size_t>(model.last_day) + 1;
   }
 
@@ -53,7 +51,7 @@ public:
               0}};
     for (const Item& item : model_.items) {
       const std::optional<Ways> ways = ways_of(item);
-      if (!ways || all.size() * ways->size() > 4 * most_ways) {
+      if (!ways || all.size() * ways->size() > 4 * most_ways_) {
         return std::nullopt;
       }
       Ways next;
@@ -131,7 +129,7 @@ private:
     const Fine cost = start.cost;
     start.cost = 0;
     serve(start, 0, nothing, cost);
-    if (tried_ > most_ways) {
+    if (tried_ > most_ways_) {
       return std::nullopt;
     }
     return ways_;
@@ -139,7 +137,7 @@ private:
 
   void serve(Branch<WayTrack>& branch, std::size_t block, const Shared& shared, Fine cost) {
     services_[block]->run(branch, block, [&](const Branch<WayTrack>& way) {
-      if (++tried_ > most_ways) {
+      if (++tried_ > most_ways_) {
         return;
       }
       if (block == item_.visits.size()) {
@@ -166,7 +164,7 @@ private:
 
   void buy(const Branch<WayTrack>& branch, std::size_t visit, std::size_t offer,
            const Shared& shared, Fine cost) {
-    if (tried_ > most_ways) {
+    if (tried_ > most_ways_) {
       return;
     }
     const Visit& here = item_.visits[visit];
@@ -218,6 +216,7 @@ private:
   }
 
   const Model& model_;
+  std::size_t most_ways_;
   std::size_t nights_ = 0;
   Prepared item_;
   std::vector<std::unique_ptr<Service<WayTrack>>> services_;
@@ -227,8 +226,8 @@ private:
 
 } // namespace
 
-std::optional<Fine> least_total(const Model& model) {
-  return Trials(model).run();
+std::optional<Fine> least_total(const Model& model, std::size_t most_ways) {
+  return Trials(model, most_ways).run();
 }
 
 } // namespace manciple::buying

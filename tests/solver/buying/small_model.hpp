@@ -1,7 +1,7 @@
 #pragma once
 
 #include "buying/model/model.hpp"
-#include "solver/buying/dice.hpp"
+#include "dice.hpp"
 
 namespace manciple::buying {
 

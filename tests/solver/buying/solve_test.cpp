@@ -348,6 +348,7 @@ TEST(Solve, PrefersLeftoversThatKeepToCheaperOnesThatRot) {
   Model model = one_shop(10, {0});
   Item flour = item({need(3, 600)}, {pack(0, 1000, 2 * dollar), pack(0, 600, 19'000)});
   flour.salvage = dollar; // a kilogram
+  flour.lacking = dollar;
   flour.salvage_cap = 500 * unit;
   flour.kept_day = 17;
   model.items.push_back(flour);
@@ -372,6 +373,7 @@ TEST(Solve, LimitsWhatIsKeptToItsCap) {
   Model model = one_shop(10, {0});
   Item flour = item({need(3, 100)}, {pack(0, 1000, 2 * dollar)});
   flour.salvage = dollar;
+  flour.lacking = dollar;
   flour.salvage_cap = 500 * unit;
   model.items.push_back(flour);
   const Solution solution = solved(model);

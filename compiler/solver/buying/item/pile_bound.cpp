@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 
 namespace manciple::buying {
@@ -84,24 +85,33 @@ std::size_t PileBound::steps_up(double amount) const {
   return std::min(steps - 1, static_cast<std::size_t>(std::ceil(std::max(0.0, amount) / step_)));
 }
 
-/// From after the purchases at a visit to the next one: the demands between are served, or missing.
+/// From after the purchases at a visit to the next one: the demands between are served, or missing,
+/// the largest first, so that as few as can be are.
 void PileBound::pass_time(std::size_t visit) {
   const Item& facts = *item_->item;
+  needs_.clear();
   double needed = 0;
   for (std::size_t d = item_->first_served[visit]; d < item_->first_served[visit + 1]; ++d) {
-    needed += hard(item_->demands[d]);
+    needs_.push_back(hard(item_->demands[d]));
+    needed += needs_.back();
   }
+  std::sort(needs_.begin(), needs_.end(), std::greater<>());
   const auto served = static_cast<std::size_t>(needed / step_);
   const std::size_t lasts = steps_up(lasts_[visit]);
   const double* const after = least_.data() + (visit + 1) * steps;
-  for (std::size_t k = 0; k < steps; ++k) {
-    if (k >= served) {
-      now_[k] = after[std::min(k - served, lasts)];
-      continue;
-    }
+  for (std::size_t k = served; k < steps; ++k) {
+    now_[k] = after[std::min(k - served, lasts)];
+  }
+  std::size_t demands = 0;
+  double most = 0; // that so many demands can lack
+  for (std::size_t k = std::min(served, steps); k-- > 0;) {
     const double missing = static_cast<double>(served - k) * step_;
+    while (demands < needs_.size() && most < missing * rounding) {
+      most += needs_[demands++];
+    }
     now_[k] = after[0] + missing * static_cast<double>(facts.missing) +
-              static_cast<double>(fine(facts.missing_once)) * rounding;
+              static_cast<double>(demands) * static_cast<double>(fine(facts.missing_once)) *
+                  rounding;
   }
 }
 

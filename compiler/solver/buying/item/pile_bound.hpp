@@ -37,6 +37,7 @@ private:
   std::vector<double> now_;
   /// By visit: of the demands from the next visit on, how much the pile can serve or be kept for.
   std::vector<double> lasts_;
+  std::vector<double> needs_;
 };
 
 /// The least that a pack of an offer costs, as part of a deal or not, with so much taken off what a

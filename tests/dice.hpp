@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 
-namespace manciple::purchase {
+namespace manciple {
 
 /// Pseudo-random numbers that are the same with every standard library (splitmix64, Steele, Lea
 /// and Flood 2014).
@@ -31,4 +31,4 @@ private:
   std::uint64_t state_;
 };
 
-} // namespace manciple::purchase
+} // namespace manciple
