@@ -20,6 +20,11 @@ DEPARTMENTS = ("produce", "produce", "meat", "fish", "dairy", "dairy", "bakery",
                "household")
 
 
+def weighs(number):
+    """Whether the house may have goods by weight."""
+    return number % 4 == 0
+
+
 def text(day):
     return (FIRST + datetime.timedelta(days=day)).isoformat()
 
@@ -32,7 +37,7 @@ class Dice:
         self.days = self.r.choice((3, 5, 7, 7, 9, 12, 14))
         self.scale = self.r.choice((1, 1, 1, 100, 10000))  # of money
         self.foods, self.sizes = {}, {}
-        self.weighs = number % 4 == 0
+        self.weighs = weighs(number)
 
     def often(self, share):
         return self.r.random() < share

@@ -135,7 +135,7 @@ def complaints(root, folder, plan):
     plans = result.plans(result.stop_choices()[0])
     wrong = account.broken(house, result.items, plans, Fraction(1, 100))
     terms = account.account(house, result.items, plans)
-    return wrong + check.differences(house, result, terms), terms
+    return wrong + check.differences(house, result, plans, terms), terms
 
 
 def main():

@@ -40,6 +40,8 @@ class Result:
         return json.loads((pathlib.Path(folder) / "result.json").read_text(), parse_float=Fraction)
 
     def clock_of(self, use):
+        if "clock" in use:
+            return use["clock"]
         if "meal" in use:
             return self.slots[self.said["meals"][use["meal"]]["meal"]]
         if "making" in use:
