@@ -9,8 +9,11 @@ class NotSolved(Exception):
     pass
 
 
-class NoAnswer(NotSolved):
+class TimeIsUp(NotSolved):
     pass
+
+
+FIRST_SECONDS = 2
 
 
 class Program:
@@ -55,8 +58,9 @@ class Program:
         whole = [f" x{v}" for v, is_whole in enumerate(self.whole) if is_whole and not fixed]
         return "\n".join(out + (["General"] + whole if whole else []) + ["End", ""])
 
-    def solve(self, solver="cbc", seconds=120):
-        """(value, values of the variables). Raises NotSolved if that is not proven best in the time."""
+    def solve(self, solver="both", seconds=60):
+        """(value, values of the variables). Raises NotSolved if that is not proven best in the time. GLPK is asked first,
+        for a second or two, then CBC ("glpk", "cbc": only that one)."""
         if not self.rows:
             values = [float(low if cost >= 0 else high) for low, high, cost in zip(self.lows, self.highs, self.costs)]
             return sum(float(c) * v for c, v in zip(self.costs, values)), values
@@ -64,23 +68,21 @@ class Program:
             problem, answer = os.path.join(folder, "p.lp"), os.path.join(folder, "p.out")
             with open(problem, "w") as file:
                 file.write(self.text())
-            values = first_of(solver, problem, answer, len(self.costs), seconds)
+            values = None
+            if solver != "cbc":
+                try:
+                    values = glpk(problem, answer, len(self.costs), FIRST_SECONDS if solver == "both" else seconds)
+                except TimeIsUp:
+                    if solver == "glpk":
+                        raise
+            if values is None:
+                values = cbc(problem, answer, len(self.costs), seconds)
             # CBC prints eight digits. With the whole numbers fixed the rest is found to all digits.
             fixed = {v: float(round(values[v])) for v, whole in enumerate(self.whole) if whole}
             with open(problem, "w") as file:
                 file.write(self.text(fixed))
             values = glpk(problem, answer, len(self.costs), seconds)
         return sum(float(c) * v for c, v in zip(self.costs, values)), values
-
-
-def first_of(solver, problem, answer, count, seconds):
-    """By the solver, or where CBC ends without an answer (it crashes now and then) by GLPK."""
-    if solver == "glpk":
-        return glpk(problem, answer, count, seconds)
-    try:
-        return cbc(problem, answer, count, seconds)
-    except NoAnswer:
-        return glpk(problem, answer, count, min(seconds, 20))
 
 
 def run(command, seconds):
@@ -91,12 +93,13 @@ def run(command, seconds):
 
 
 def cbc(problem, answer, count, seconds):
-    """Without its preprocessing of whole numbers: that of 2.10.8 returns answers that are not the best."""
+    """Without its preprocessing and its cuts: with them (probing, for one) 2.10.8 now and then returns answers that are
+    not the best."""
     run(["cbc", problem, "-ratioGap", "0", "-allowableGap", "0", "-integerTolerance", "1e-9",
-         "-primalTolerance", "1e-9", "-seconds", str(seconds), "-preprocess", "off", "-solve", "-solution", answer],
-        seconds)
+         "-primalTolerance", "1e-9", "-seconds", str(seconds), "-preprocess", "off", "-cuts", "off", "-solve",
+         "-solution", answer], seconds)
     if not os.path.exists(answer):
-        raise NoAnswer("no answer")
+        raise NotSolved("no answer")
     with open(answer) as file:
         lines = file.read().splitlines() or ["no answer"]
     if not lines[0].startswith("Optimal"):
@@ -109,7 +112,11 @@ def cbc(problem, answer, count, seconds):
 
 
 def glpk(problem, answer, count, seconds):
-    run(["glpsol", "--lp", problem, "--tmlim", str(seconds), "--mipgap", "0", "--write", answer], seconds)
+    if os.path.exists(answer):
+        os.remove(answer)
+    said = run(["glpsol", "--lp", problem, "--tmlim", str(seconds), "--mipgap", "0", "--write", answer], seconds)
+    if "TIME LIMIT EXCEEDED" in said:
+        raise TimeIsUp("time is up")
     if not os.path.exists(answer):
         raise NotSolved("no answer")
     with open(answer) as file:

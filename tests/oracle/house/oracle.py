@@ -104,7 +104,7 @@ def rows_of(program, house, items):
     return packs, rows
 
 
-def best(house, solver="cbc", seconds=120):
+def best(house, solver="both", seconds=60):
     """Raises NotSolved when the solver gives up, or its answer does not stand when it is reckoned exactly."""
     program, items = Program(), items_of(house)
     packs, rows = rows_of(program, house, items)
