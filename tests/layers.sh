@@ -1,21 +1,44 @@
 #!/usr/bin/env bash
-# Data flows one way: a phase includes only phases to its left.
+# Data flows one way: a phase includes only phases to its left, and a solver, which knows nothing of
+# kitchens, only itself. A folder of the compiler that has no place in this order is refused.
 set -euo pipefail
-cd "$(dirname "$0")/../compiler"
+cd "${1:-$(dirname "$0")/../compiler}"
+solvers=(buying)
 order=(text measure foods kitchen resolve purchase prep emit cli)
-allowed=
 bad=0
-for phase in "${order[@]}"; do
-  allowed="$allowed $phase"
+
+# folder ALLOWED...: every include of the folder starts with one of these.
+folder() {
+  local place=$1
+  shift
   while IFS=: read -r file line include; do
-    from=$(sed 's/.*"\([a-z]*\)\/.*/\1/' <<<"$include")
-    case " $allowed " in
+    from=$(sed 's/.*"\([a-z_]*\)[/"].*/\1/' <<<"$include")
+    case " $* " in
     *" $from "*) ;;
     *)
-      echo "compiler/$file:$line: $phase includes $from, which stands right of it"
+      echo "compiler/$file:$line: $place includes $from, which it must not know"
       bad=1
       ;;
     esac
-  done < <(grep -rn '#include "' "$phase" | grep -v '\.yaml:')
+  done < <(grep -rnE '^ *# *include +"' --include='*.?pp' "$place")
+}
+
+allowed=()
+for solver in "${solvers[@]}"; do
+  folder "solver/$solver" "$solver"
+  allowed+=("$solver")
+done
+for phase in "${order[@]}"; do
+  allowed+=("$phase")
+  folder "$phase" "${allowed[@]}"
+done
+for place in */ solver/*/; do
+  case " solver ${order[*]} ${solvers[*]/#/solver/} " in
+  *" ${place%/} "*) ;;
+  *)
+    echo "compiler/$place has no place in the order"
+    bad=1
+    ;;
+  esac
 done
 exit $bad

@@ -46,6 +46,7 @@ for program in build/check/tests/*_tests; do
 done
 
 check "a phase includes only what stands left of it" bash tests/layers.sh
+check "an include that is planted in the solver is refused" bash tests/planted.sh
 check "the code is formatted" bash tests/format.sh
 check "DEVELOPERS says what the reference knows" /usr/bin/python3 tests/foods/coverage.py
 check "the demo month compiles as reviewed" bash tests/golden.sh build/release/manciple

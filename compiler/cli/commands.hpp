@@ -11,8 +11,8 @@ namespace manciple::cli {
 /// What `build` is asked for.
 struct BuildRequest {
   std::string plan;
-  std::string out;    ///< the folder to write to; empty: out/ and the plan's name
-  double search = 1;  ///< how hard to look for the cheapest list, times the usual work
+  std::string out;     ///< the folder to write to; empty: out/ and the plan's name
+  double search = 1;   ///< how hard to look for the cheapest list, times the usual work
   bool strict = false; ///< what is still to be found is an error
 };
 

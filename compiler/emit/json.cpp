@@ -2,9 +2,9 @@
 // or pieces) to six places; money is in cents.
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
-#include "purchase/lives.hpp"
 #include "foods/convert.hpp"
 #include "measure/print.hpp"
+#include "purchase/lives.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -205,16 +205,22 @@ void add_served(Json& out, const purchase::Served& served) {
 // What the list minimises, term by term, in the currency's unit.
 Json account(const purchase::Account& account) {
   const auto money = [](const Rational& cents) { return number(cents / 100); };
-  return {{"prices", money(account.prices)},         {"tax", money(account.tax)},
-          {"cash_back", money(account.cash_back)},   {"preference", money(account.preference)},
-          {"reductions", money(account.reductions)}, {"credit", money(account.credit)},
-          {"stops", money(account.stops)},           {"wasted", money(account.wasted)},
-          {"kept", money(account.kept)},             {"lacking", money(account.lacking)},
-          {"missing", money(account.missing)},       {"handling", money(account.handling)},
+  return {{"prices", money(account.prices)},
+          {"tax", money(account.tax)},
+          {"cash_back", money(account.cash_back)},
+          {"preference", money(account.preference)},
+          {"reductions", money(account.reductions)},
+          {"credit", money(account.credit)},
+          {"stops", money(account.stops)},
+          {"wasted", money(account.wasted)},
+          {"kept", money(account.kept)},
+          {"lacking", money(account.lacking)},
+          {"missing", money(account.missing)},
+          {"handling", money(account.handling)},
           {"total", money(account.total)}};
 }
 
-Json still_to_find(const Compiled& compiled) {
+Json shortfalls(const Compiled& compiled) {
   Json out = Json::array();
   for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
     out.push_back({{"use", one.use},
@@ -312,7 +318,7 @@ std::string result_json(const Compiled& compiled) {
                  {"visits", visits(compiled)},
                  {"purchases", purchases(compiled)},
                  {"supplies", supplies},
-                 {"still_to_find", still_to_find(compiled)},
+                 {"still_to_find", shortfalls(compiled)},
                  {"account", account(shopping.account)},
                  {"labels_to_read", labels},
                  {"sessions", sessions(compiled)},

@@ -96,10 +96,10 @@ std::string summary(const Compiled& compiled) {
                        money(compiled, *budget > shopping.paid ? *budget - shopping.paid
                                                                : shopping.paid - *budget));
   }
-  const bool proven = shopping.proven();
-  out += fmt::format("{}\n", proven ? "No cheaper way of shopping meets this plan (proven)."
-                                    : "A cheaper way of shopping may exist.");
-  return out;
+  for (const StillToFind& one : still_to_find(compiled)) {
+    out += fmt::format("Still to find: {}\n", phrase(compiled, one));
+  }
+  return out + verdict(compiled) + "\n";
 }
 
 std::string list_markdown(const Compiled& compiled) {
@@ -125,6 +125,13 @@ std::string list_markdown(const Compiled& compiled) {
         const std::string why = for_what(compiled, l);
         out += fmt::format("{}\n", why.empty() ? "" : " (for " + escape_markdown(why) + ")");
       });
+  const std::vector<StillToFind> missing = still_to_find(compiled);
+  if (!missing.empty()) {
+    out += "\n## Still to find\n\nNo shop of the plan has it in time.\n\n";
+    for (const StillToFind& one : missing) {
+      out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
+    }
+  }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
     out += "\n## See that there is some\n\nUsed without an amount, so not on the list above.\n\n";
@@ -161,6 +168,13 @@ std::string list_csv(const Compiled& compiled) {
                        cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
                        line.packs, kitchen::print_money(line.cost), cell(freeze),
                        cell(text::join(purposes_of(compiled, l), "; ")));
+  }
+  // What is still to be found has neither day nor shop.
+  for (const StillToFind& one : still_to_find(compiled)) {
+    const foods::Food& food = compiled.kitchen.food(one.food);
+    out += fmt::format(",,{},{},{},,,,{}\r\n", foods::name(food.department), cell(food.name),
+                       cell(amount_of(compiled, one.food, one.amount)),
+                       cell(text::join(one.purposes, "; ")));
   }
   return out;
 }

@@ -91,14 +91,21 @@ std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line)
   return out;
 }
 
-std::string for_what(const Compiled& compiled, std::size_t line) {
+namespace {
+
+std::string the_first_few(const std::vector<std::string>& all) {
   constexpr std::size_t shown = 3;
-  const std::vector<std::string> all = purposes_of(compiled, line);
   std::string out;
   for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
     out += (i > 0 ? ", " : "") + all[i];
   }
   return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
+}
+
+} // namespace
+
+std::string for_what(const Compiled& compiled, std::size_t line) {
+  return the_first_few(purposes_of(compiled, line));
 }
 
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
@@ -145,6 +152,41 @@ std::vector<std::string> to_check(const Compiled& compiled) {
   std::sort(out.begin(), out.end());
   out.erase(std::unique(out.begin(), out.end()), out.end());
   return out;
+}
+
+std::vector<StillToFind> still_to_find(const Compiled& compiled) {
+  std::vector<StillToFind> out;
+  for (const purchase::Shortfall& shortfall : compiled.shopping.shortfalls) {
+    const resolve::Use& use = compiled.resolved.uses[shortfall.use];
+    if (shortfall.missing <= 0) {
+      continue;
+    }
+    auto same = std::find_if(out.begin(), out.end(),
+                             [&](const StillToFind& one) { return one.food == use.food; });
+    if (same == out.end()) {
+      same = out.insert(out.end(), StillToFind{use.food, Rational(0), {}});
+    }
+    same->amount += shortfall.missing;
+    std::string purpose = purpose_of(compiled, use);
+    if (std::find(same->purposes.begin(), same->purposes.end(), purpose) == same->purposes.end()) {
+      same->purposes.push_back(std::move(purpose));
+    }
+  }
+  return out;
+}
+
+std::string phrase(const Compiled& compiled, const StillToFind& one) {
+  return fmt::format("{} {}, for {}", amount_of(compiled, one.food, one.amount),
+                     compiled.kitchen.food(one.food).name, the_first_few(one.purposes));
+}
+
+std::string verdict(const Compiled& compiled) {
+  if (!compiled.shopping.proven()) {
+    return "A cheaper way of shopping may exist.";
+  }
+  return still_to_find(compiled).empty()
+             ? "No cheaper way of shopping meets this plan (proven)."
+             : "No cheaper way of shopping leaves as little to find (proven).";
 }
 
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish) {

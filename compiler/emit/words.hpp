@@ -38,6 +38,19 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t line);
 /// Foods of recipe lines without an amount, each once: to have a look at before shopping.
 std::vector<std::string> to_check(const Compiled& compiled);
 
+/// What the plan needs and nothing on hand or on sale in time gives, by food: what a shopper is to
+/// look out for.
+struct StillToFind {
+  foods::FoodId food{};
+  measure::Rational amount;
+  std::vector<std::string> purposes; ///< each once, in the order of the uses
+};
+std::vector<StillToFind> still_to_find(const Compiled& compiled);
+/// One of them as a phrase: "1 lb onion, for Stew and 2 more".
+std::string phrase(const Compiled& compiled, const StillToFind& one);
+/// What is proven of the list, in a sentence.
+std::string verdict(const Compiled& compiled);
+
 /// The name of a dish: the recipe's or the food's.
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);
 

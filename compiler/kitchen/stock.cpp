@@ -34,7 +34,8 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
   lot.thawed = lot.what.note.find("thawed") != std::string::npos;
-  const auto& keeps = lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
+  const auto& keeps =
+      lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
     return;
   }

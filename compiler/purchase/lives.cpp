@@ -132,8 +132,8 @@ buying::Volume room_cool(const Food& food) {
 buying::Volume room_frozen(const Food& food) {
   const foods::Yield* juice = food.yield(foods::Form::juice);
   const bool squeezed = food.keeps.frozen_juice && juice != nullptr && !food.keeps.freezer;
-  return measure::to_int64(measure::ceil(
-      Rational(ml_per_unit(food) * 1000 * (squeezed ? juice->share : Rational(1)))));
+  return measure::to_int64(
+      measure::ceil(Rational(ml_per_unit(food) * 1000 * (squeezed ? juice->share : Rational(1)))));
 }
 
 } // namespace manciple::purchase

@@ -91,9 +91,7 @@ public:
 
 private:
   Day day(Date date) const { return static_cast<Day>((date - plan_.from).count()); }
-  kitchen::InTermsOf in_terms_of(FoodId food) const {
-    return kitchen_.household.in_terms_of(food);
-  }
+  kitchen::InTermsOf in_terms_of(FoodId food) const { return kitchen_.household.in_terms_of(food); }
 
   void shops() {
     for (const kitchen::Shop& shop : kitchen_.shops) {
@@ -126,8 +124,8 @@ private:
   }
   static buying::Fine share(Money cost, Money till) {
     return till == 0 ? buying::fine_per_money
-                     : measure::to_int64(
-                           measure::floor(Rational(cost) * buying::fine_per_money / Rational(till)));
+                     : measure::to_int64(measure::floor(Rational(cost) * buying::fine_per_money /
+                                                        Rational(till)));
   }
 
   void stops() {
@@ -265,12 +263,12 @@ private:
   }
 
   bool may_buy(FoodId food, const kitchen::Shop& shop) const {
-    return std::none_of(
-        kitchen_.household.buying.begin(), kitchen_.household.buying.end(),
-        [&](const kitchen::BuyingRule& rule) {
-          return rule.food == food && ((!rule.only_at.empty() && !names(rule.only_at, shop)) ||
-                                       names(rule.never_at, shop));
-        });
+    return std::none_of(kitchen_.household.buying.begin(), kitchen_.household.buying.end(),
+                        [&](const kitchen::BuyingRule& rule) {
+                          return rule.food == food &&
+                                 ((!rule.only_at.empty() && !names(rule.only_at, shop)) ||
+                                  names(rule.never_at, shop));
+                        });
   }
 
   // What an offer's price counts as, against that of a shop that is preferred.
@@ -386,8 +384,8 @@ private:
 
   bool can_be_had(const kitchen::Offer& offer, const kitchen::Shop& shop) const {
     return std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const kitchen::Trip& trip) {
-      const bool holds = (!offer.from || *offer.from <= trip.date) &&
-                         (!offer.until || trip.date <= *offer.until);
+      const bool holds =
+          (!offer.from || *offer.from <= trip.date) && (!offer.until || trip.date <= *offer.until);
       return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
                                   [&](const auto& stop) { return stop.shop == shop.id; });
     });
@@ -451,14 +449,13 @@ private:
         in_item = true;
       }
     }
-    const bool frozen = keeping->place == buying::Place::freezer &&
-                        food.stored != foods::Place::freezer;
-    const buying::Volume unit = in_item ? (frozen ? out_.model.items[item].room_frozen
-                                                  : out_.model.items[item].room_cool)
-                                        : (frozen ? room_frozen(food) : room_cool(food));
+    const bool frozen =
+        keeping->place == buying::Place::freezer && food.stored != foods::Place::freezer;
+    const buying::Volume unit =
+        in_item ? (frozen ? out_.model.items[item].room_frozen : out_.model.items[item].room_cool)
+                : (frozen ? room_frozen(food) : room_cool(food));
     const Rational worth = in_item ? in_terms_of(*lot.what.food()).worth : Rational(1);
-    const buying::Volume taken =
-        measure::to_int64(measure::ceil(lot.amount * worth * unit));
+    const buying::Volume taken = measure::to_int64(measure::ceil(lot.amount * worth * unit));
     for (int night = 0; night < days_ && night <= keeping->life.cool; ++night) {
       stock[static_cast<std::size_t>(night)] += taken;
       if (!in_item) {

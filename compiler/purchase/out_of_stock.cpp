@@ -70,7 +70,7 @@ int OtherStops::packs_already(std::size_t visit, foods::FoodId food, std::size_t
 
 // The cheapest offer of one stop that covers what is still in time.
 std::optional<OtherOffer> OtherStops::at(std::size_t visit, foods::FoodId food,
-                                     const std::vector<Served>& served) const {
+                                         const std::vector<Served>& served) const {
   const kitchen::InTermsOf terms = kitchen_.household.in_terms_of(food);
   const Lowered& lowered = shopping_.lowered;
   const buying::ItemId item = item_of_.at(terms.food);

@@ -22,7 +22,8 @@ constexpr double usual_work = 40'000'000;
 
 class Shopper {
 public:
-  Shopper(const Kitchen& kitchen, const Resolved& resolved) : kitchen_(kitchen), resolved_(resolved) {}
+  Shopper(const Kitchen& kitchen, const Resolved& resolved)
+      : kitchen_(kitchen), resolved_(resolved) {}
 
   Shopping run(Lowered lowered, const Search& search) {
     out_.lowered = std::move(lowered);
@@ -212,6 +213,13 @@ private:
         rest -= supply.line == l ? supply.amount : Rational(0);
       }
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
+      const kitchen::Offer& offer =
+          kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
+      // What the scale rounds up is eaten with the rest; the model's packs may be a thousandth of a
+      // unit larger than they are.
+      if (rest < 0 || (offer.by_weight && rest < offer.size)) {
+        continue;
+      }
       (line.kept > 0 ? line.kept : line.wasted) = line.kept > 0 ? rest - line.wasted : rest;
     }
     for (const buying::LotId lot : buying::ids(out_.lowered.lots[id])) {
@@ -293,9 +301,8 @@ private:
     const Lowered& lowered = out_.lowered;
     for (std::size_t place = 0; place < buying::place_count; ++place) {
       for (std::size_t night = 0; night < out_.solution.room[place].size(); ++night) {
-        out_.litres[place].push_back(
-            Rational(out_.solution.room[place][night]) / 1'000'000'000 +
-            Rational(lowered.other_room[place][night]) / 1'000'000);
+        out_.litres[place].push_back(Rational(out_.solution.room[place][night]) / 1'000'000'000 +
+                                     Rational(lowered.other_room[place][night]) / 1'000'000);
       }
     }
   }

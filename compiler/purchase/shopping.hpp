@@ -95,12 +95,13 @@ struct Shopping {
   Lowered lowered;
   buying::Solution solution;
   std::vector<StopMade> visits;
-  std::vector<Line> lines;      ///< by visit, then in the shop's walking order, then by name
-  std::vector<Supply> supplies; ///< by use
+  std::vector<Line> lines;          ///< by visit, then in the shop's walking order, then by name
+  std::vector<Supply> supplies;     ///< by use
   std::vector<StockUse> from_stock; ///< by use
   std::vector<StockRest> stock_left;
   std::vector<Shortfall> shortfalls; ///< by use
-  /// Litres taken on each night, by place (pantry, fridge, freezer); empty for places without limit.
+  /// Litres taken on each night, by place (pantry, fridge, freezer); empty for places without
+  /// limit.
   std::array<std::vector<Rational>, buying::place_count> litres;
   Account account;
   Cents paid = 0;

@@ -38,9 +38,8 @@ public:
       for (const buying::Short& one : shopping_.solution.items[id].shorts) {
         if (one.missing > 0) {
           missing += from_model(one.missing);
-          const bool earlier =
-              !first || model_.items[id].demands[one.demand].at <
-                            model_.items[id].demands[*first].at;
+          const bool earlier = !first || model_.items[id].demands[one.demand].at <
+                                             model_.items[id].demands[*first].at;
           first = earlier ? one.demand : *first;
         }
       }
@@ -53,8 +52,7 @@ public:
 
 private:
   bool sells(const Offer& offer, const Stop& stop) const {
-    return offer.shop == stop.shop && offer.first_day <= stop.day() &&
-           stop.day() <= offer.last_day;
+    return offer.shop == stop.shop && offer.first_day <= stop.day() && stop.day() <= offer.last_day;
   }
   bool sells(const Item& item, const Stop& stop) const {
     return std::any_of(item.offers.begin(), item.offers.end(),
@@ -72,8 +70,8 @@ private:
   bool serves(const Item& item, const Stop& stop, const Demand& demand, bool frozen) const {
     return std::any_of(item.offers.begin(), item.offers.end(), [&](const Offer& offer) {
       const int age = demand.day - stop.day();
-      const bool keeps = frozen ? offer.life.frozen && age <= *offer.life.frozen
-                                : age <= offer.life.cool;
+      const bool keeps =
+          frozen ? offer.life.frozen && age <= *offer.life.frozen : age <= offer.life.cool;
       return sells(offer, stop) && keeps && age >= offer.life.ready;
     });
   }

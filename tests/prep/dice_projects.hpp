@@ -1,11 +1,10 @@
 #pragma once
 
-#include "prep/project.hpp"
 #include "dice.hpp"
+#include "prep/project.hpp"
 
 /// Projects drawn from dice.
 namespace manciple::prep {
-
 
 /// What there is in the kitchen of a drawn session, by resource.
 enum KitchenResource : std::size_t { cook, burner, oven, slow_cooker, processor, kinds };

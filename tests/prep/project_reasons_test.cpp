@@ -1,10 +1,10 @@
 // Each conclusion of the scheduling engine must follow from the reasons that it gives for it: what
 // is learnt from a contradiction is built of these.
 
+#include "dice.hpp"
 #include "prep/project_energy.hpp"
 #include "prep/project_lessons.hpp"
 #include "prep/project_timetable.hpp"
-#include "dice.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +12,6 @@
 
 namespace manciple::prep::engine {
 namespace {
-
 
 constexpr int latest = 6; // start
 

@@ -63,8 +63,7 @@ TEST(OutOfStock, ALaterTripServesWhoCanWaitAndSaysWhoCannot) {
   const auto& out = compiled.out_of_stock[0];
   ASSERT_EQ(out.uses.size(), 2U);
   ASSERT_EQ(out.offers.size(), 1U);
-  EXPECT_EQ(text::print_date(compiled.shopping.visits[out.offers[0].visit].date),
-            "2027-03-06");
+  EXPECT_EQ(text::print_date(compiled.shopping.visits[out.offers[0].visit].date), "2027-03-06");
   EXPECT_EQ(out.offers[0].cost, 100); // a pound, no longer on sale
   ASSERT_EQ(out.offers[0].late.size(), 1U);
   const auto without = purchase::dishes_of(compiled.resolved, out.offers[0].late);

@@ -250,8 +250,7 @@ TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   house.recipe("stew", "1 lb salmon fillet");
   house.plan("2027-03-02: {dinner: stew}");
   EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
-  EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: warning: "),
-            std::string::npos)
+  EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: warning: "), std::string::npos)
       << house.said();
 }
 

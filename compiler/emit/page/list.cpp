@@ -73,6 +73,15 @@ std::string list_section(const Compiled& compiled) {
     }
     out += stop(compiled, v);
   }
+  const std::vector<StillToFind> missing = still_to_find(compiled);
+  if (!missing.empty()) {
+    out += "<h3>Still to find</h3>\n<ul class=missing>\n";
+    for (const StillToFind& one : missing) {
+      out += fmt::format("<li><label><input type=checkbox><span>{}</span></label></li>\n",
+                         escape(phrase(compiled, one)));
+    }
+    out += "</ul>\n";
+  }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
     std::vector<std::string> names;
@@ -83,10 +92,7 @@ std::string list_section(const Compiled& compiled) {
         "<p class=check><b>See that there is some</b> (used without an amount): {}</p>\n",
         text::join(names, ", "));
   }
-  const bool proven = compiled.shopping.proven();
-  out += fmt::format("<p class=proof>{}</p>\n</section>\n",
-                     proven ? "No cheaper way of shopping meets this plan (proven)."
-                            : "A cheaper way of shopping may exist.");
+  out += fmt::format("<p class=proof>{}</p>\n</section>\n", verdict(compiled));
   return out;
 }
 

@@ -122,7 +122,8 @@ private:
     tried_ = 0;
     services_.clear();
     for (std::size_t block = 0; block <= item_.visits.size(); ++block) {
-      services_.push_back(std::make_unique<Service<WayTrack>>(item_, item_.takes_room ? Lots::apart : Lots::together));
+      services_.push_back(std::make_unique<Service<WayTrack>>(
+          item_, item_.takes_room ? Lots::apart : Lots::together));
     }
     Branch<WayTrack> start = services_[0]->start();
     const Shared nothing{std::vector<Money>(model_.stops.size(), 0), {}};
@@ -181,18 +182,19 @@ private:
     }
     std::int64_t most = wanted / facts.pack + 1 + facts.cost.deal_packs;
     if (shop.off > 0) {
-      most += shop.over / std::max<Money>(1, std::min(facts.till.packs.each,
-                                                      facts.till.packs.deal > 0
-                                                          ? facts.till.packs.deal / 3
-                                                          : facts.till.packs.each)) + 3;
+      most += shop.over /
+                  std::max<Money>(1, std::min(facts.till.packs.each, facts.till.packs.deal > 0
+                                                                         ? facts.till.packs.deal / 3
+                                                                         : facts.till.packs.each)) +
+              3;
     }
     most = std::min<std::int64_t>(most, facts.limit);
     std::vector<Weighing::Weighed> choices{{0, 0}};
     if (facts.by_weight) {
       Weighing weighing(item_);
       for (const Weighing::Weighed& one :
-           weighing.choices(branch.held.data(), branch.held.data() + branch.held.size(),
-                                   visit, here.sources[offer])) {
+           weighing.choices(branch.held.data(), branch.held.data() + branch.held.size(), visit,
+                            here.sources[offer])) {
         choices.push_back(one);
       }
     } else {

@@ -2,8 +2,8 @@
 
 #include <optional>
 
-#include "buying/model/money.hpp"
 #include "buying/model/model.hpp"
+#include "buying/model/money.hpp"
 
 namespace manciple::buying {
 

@@ -47,8 +47,8 @@ private:
   template <typename... Args>
   bool expect(bool holds, fmt::format_string<Args...> text, Args&&... args) {
     if (!holds) {
-      findings_.push_back(fmt::format("item {}: {}", id_.index(),
-                                      fmt::format(text, std::forward<Args>(args)...)));
+      findings_.push_back(
+          fmt::format("item {}: {}", id_.index(), fmt::format(text, std::forward<Args>(args)...)));
     }
     return holds;
   }
@@ -174,8 +174,7 @@ private:
     }
   }
 
-  void opened_pack(const Serving& serving, const Demand& demand, const Pack& pack,
-                   Day cool_until) {
+  void opened_pack(const Serving& serving, const Demand& demand, const Pack& pack, Day cool_until) {
     const Life& lasts = life(pack);
     const Day by = demand.day - demand.slack;
     const Day opened = *serving.opened_on;
@@ -219,7 +218,8 @@ private:
       const Life& lasts = life(pack);
       kept += left.amount;
       if (left.frozen) {
-        expect(lasts.frozen && home(pack) + *lasts.frozen >= item_.kept_day, "does not keep frozen");
+        expect(lasts.frozen && home(pack) + *lasts.frozen >= item_.kept_day,
+               "does not keep frozen");
         stay(taken, left.amount, Place::freezer, true, home(pack), model_.last_day + 1);
       } else {
         expect(home(pack) + lasts.cool >= item_.kept_day || left.opened_on, "does not keep");
@@ -392,8 +392,8 @@ std::vector<std::string> check(const Model& model, const Solution& solution) {
   for (const auto& [where, sum] : taken) {
     const std::vector<Volume>& room = model.room[index(where.first)];
     if (!room.empty() && sum > room[static_cast<std::size_t>(where.second)] * amounts_per_unit) {
-      findings.push_back(fmt::format("no room in place {} on night {}", index(where.first),
-                                     where.second));
+      findings.push_back(
+          fmt::format("no room in place {} on night {}", index(where.first), where.second));
     }
   }
   check_money(model, solution, findings);

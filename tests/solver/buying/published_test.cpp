@@ -4,9 +4,9 @@
 #include <array>
 
 #include "buying/solve.hpp"
+#include "dice.hpp"
 #include "solver/buying/build.hpp"
 #include "solver/buying/check.hpp"
-#include "dice.hpp"
 
 namespace manciple::buying {
 namespace {

@@ -75,8 +75,8 @@ TEST(Random, BoundsAreNoHigherThanWhatTheyBound) {
     ++compared;
     const Prepared item = prepare(model, model.items[ItemId(0)]);
     const RoomRates free;
-    const Terms terms = terms_at(model, item, no_multipliers(model),
-                                 OpenStops(model.stops.size(), true), free);
+    const Terms terms =
+        terms_at(model, item, no_multipliers(model), OpenStops(model.stops.size(), true), free);
     CompletionBound bound;
     bound.prepare(item, terms, item.useful_packs);
     EXPECT_LE(bound.rest(0, 0, {}), static_cast<double>(*least) + 1);

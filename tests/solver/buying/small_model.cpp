@@ -136,15 +136,15 @@ private:
     }
     offer.by_weight = features_.by_weight && dice_.one_in(5);
     offer.pack = (offer.by_weight ? 100 : dice_.pick(2, 7) * 100) * unit;
-    const Money price =
-        (dice_.pick(5, 40) * offer.pack / unit + dice_.pick(0, 9) * 100) * scale_;
+    const Money price = (dice_.pick(5, 40) * offer.pack / unit + dice_.pick(0, 9) * 100) * scale_;
     offer.cost.each = price;
     offer.till.packs.each = dice_.one_in(3) ? price + price / 50 : price;
     if (features_.multi_buy && !offer.by_weight && dice_.one_in(3)) {
       offer.cost.deal_packs = offer.till.packs.deal_packs = dice_.number(2, 3);
       offer.cost.deal = price * dice_.number(2, 10) / 10 * offer.cost.deal_packs / 2;
       offer.cost.deal = std::min(offer.cost.deal, price * offer.cost.deal_packs);
-      offer.till.packs.deal = std::min(offer.cost.deal, offer.till.packs.each * offer.cost.deal_packs);
+      offer.till.packs.deal =
+          std::min(offer.cost.deal, offer.till.packs.each * offer.cost.deal_packs);
     }
     if (offer.by_weight) {
       offer.till.less = std::min<Money>(50 * scale_, offer.till.packs.each);

@@ -204,8 +204,7 @@ TEST(Solve, OpensANewPackWhenTheOpenedOneIsNoLongerGood) {
 
 TEST(Solve, OpensPacksInTheOrderThatWastesLeast) {
   Model model = one_shop(30, {0});
-  Item cans = item({need(1, 100), need(20, 400)},
-                   {pack(0, 400, 3 * dollar), pack(0, 100, dollar)});
+  Item cans = item({need(1, 100), need(20, 400)}, {pack(0, 400, 3 * dollar), pack(0, 100, dollar)});
   for (Offer& offer : cans.offers) {
     offer.life.opened = 3;
   }
@@ -275,8 +274,8 @@ TEST(Solve, BuysNoSecondCanForWhatMayBeLacking) {
 
 TEST(Solve, SharesWhatIsLackingAmongUses) {
   Model model = one_shop(10, {0});
-  Item rice = item({giving(3, 100, 10), giving(4, 100, 10), giving(5, 100, 10)},
-                   {pack(0, 280, dollar)});
+  Item rice =
+      item({giving(3, 100, 10), giving(4, 100, 10), giving(5, 100, 10)}, {pack(0, 280, dollar)});
   rice.lacking = dollar;
   model.items.push_back(rice);
   const Solution solution = solved(model);

@@ -205,7 +205,8 @@ private:
 } // namespace
 
 std::vector<std::size_t> balance(const std::vector<ColumnSet>& items, const Joint& joint,
-                                 std::vector<std::size_t> together, std::vector<std::size_t> column) {
+                                 std::vector<std::size_t> together,
+                                 std::vector<std::size_t> column) {
   // What may be bought late may mostly be bought early, too, but not the other way round: the last
   // stops first.
   std::reverse(together.begin(), together.end());

@@ -13,6 +13,7 @@ namespace manciple::buying {
 /// a subset sum, found from two sorted lists of what a few items can add (Horowitz and Sahni 1974).
 /// Where that does not succeed, the result may still break limits.
 std::vector<std::size_t> balance(const std::vector<ColumnSet>& items, const Joint& joint,
-                                 std::vector<std::size_t> together, std::vector<std::size_t> column);
+                                 std::vector<std::size_t> together,
+                                 std::vector<std::size_t> column);
 
 } // namespace manciple::buying

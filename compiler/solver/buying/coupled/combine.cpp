@@ -172,8 +172,8 @@ private:
       bool dominated = false;
       const std::size_t looks = std::min(kept, most_looks);
       for (std::size_t i = 0; i < looks && !dominated; ++i)
-        dominated =
-            dominates(layer, layer.labels[kept - 1 - i], label) || dominates(layer, layer.labels[i], label);
+        dominated = dominates(layer, layer.labels[kept - 1 - i], label) ||
+                    dominates(layer, layer.labels[i], label);
       if (!dominated)
         layer.labels[kept++] = label;
     }

@@ -123,8 +123,7 @@ private:
   const Settled& settle(const OpenStops& open, bool raise) {
     const auto [it, is_new] = settled_.try_emplace(open);
     if (is_new) {
-      it->second =
-          Settler(model_, items_, open, pool_, best_.cost, effort_, size_).settle(raise);
+      it->second = Settler(model_, items_, open, pool_, best_.cost, effort_, size_).settle(raise);
       if (is_possible(it->second.cost)) {
         offer(it->second.cost, open, it->second.plans);
       }

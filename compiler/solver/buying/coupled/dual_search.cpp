@@ -129,10 +129,10 @@ Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
     const Shop& shop = model_.shops[model_.stops[stop].shop];
     stops.push_back(stop);
     const double most = static_cast<double>(coupling.most_discount[stop]) / fine_per_money;
-    highest.push_back(like.targets[stop] == Target::reached
-                          ? most
-                          : std::min(most, static_cast<double>(shop.off) /
-                                               static_cast<double>(shop.over)));
+    highest.push_back(
+        like.targets[stop] == Target::reached
+            ? most
+            : std::min(most, static_cast<double>(shop.off) / static_cast<double>(shop.over)));
   }
   for (const ShopId shop : ids(model_.shops)) {
     if (model_.shops[shop].credit > 0) {

@@ -21,8 +21,7 @@ bool raise(const Model& model, const Coupling& coupling, const Bundle& bundle, M
   for (std::size_t place = 0; place < place_count; ++place) {
     for (std::size_t night = 0; night < bundle.room[place].size(); ++night) {
       Fine& price = at.room[place][night];
-      const bool full =
-          bundle.room[place][night] > model.room[place][night] * amounts_per_unit;
+      const bool full = bundle.room[place][night] > model.room[place][night] * amounts_per_unit;
       if (full && price < coupling.dearest_room) {
         price = std::min(coupling.dearest_room, std::max(first, 2 * price));
         raised = true;

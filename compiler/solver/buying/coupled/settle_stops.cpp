@@ -20,16 +20,8 @@ constexpr Cost a_little{fine(1000), 0};
 
 Settler::Settler(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
                  NetworkPool& pool, Cost below, Effort& effort, std::size_t size)
-    : pool_(pool),
-      with_{model,
-            items,
-            open,
-            {pool, {}},
-            DualSearch(model, open, effort),
-            {},
-            below,
-            effort,
-            size} {}
+    : pool_(pool), with_{model, items, open,   {pool, {}}, DualSearch(model, open, effort),
+                         {},    below, effort, size} {}
 
 Settled Settler::settle(bool raise) {
   Settled settled;
@@ -125,7 +117,8 @@ Settler::Bounds Settler::branch(const DualSearch::Found& root) {
 }
 
 /// Nearer to the multipliers that the networks are laid out for there is less beyond them, and less
-/// that the bound is raised by: somewhere between, it may do. If not, cutting planes with all plans.
+/// that the bound is raised by: somewhere between, it may do. If not, cutting planes with all
+/// plans.
 Cost Settler::bound_of_all(const Node& node) {
   Cost bound = node.bounds.beyond;
   Multipliers near = pool_.multipliers();
@@ -149,8 +142,8 @@ Cost Settler::bound_of_all(const Node& node) {
   }
   for (int round = 0; round < most_rounds && bound < best() && !with_.effort.spent(); ++round) {
     const Cost constant = with_.duals.constant(far);
-    Least least = least_of_all(with_.model, with_.open, with_.pooled, far, best() - constant,
-                               with_.effort);
+    Least least =
+        least_of_all(with_.model, with_.open, with_.pooled, far, best() - constant, with_.effort);
     bound = std::max(bound, constant + least.cost);
     if (bound < best()) {
       with_.duals.meet(std::move(least.bundle));

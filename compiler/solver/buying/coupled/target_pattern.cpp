@@ -158,8 +158,7 @@ Joint TargetPattern::joint(const Rows& rows) const {
   }
   for (const ShopId shop : ids(with_.model.shops)) {
     if (visited[shop] && with_.credit_shops.count(shop) == 0) {
-      joint.constant.value -=
-          with_.model.shops[shop].credit * with_.model.shops[shop].credit_worth;
+      joint.constant.value -= with_.model.shops[shop].credit * with_.model.shops[shop].credit_worth;
     }
   }
   return joint;

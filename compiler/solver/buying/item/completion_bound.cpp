@@ -67,12 +67,12 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
           if (item.cool(s, d) || item.frozen(s, d)) {
             const Demand& demand = item.demands[d];
             const bool by_container = source.containers > 0 && demand.containers > 0;
-            least[d] = std::min(
-                least[d], by_container ? pack * static_cast<double>(demand.containers) /
-                                             (static_cast<double>(source.containers) *
-                                              static_cast<double>(demand.amount)) *
-                                             rounding
-                                       : unit);
+            least[d] =
+                std::min(least[d], by_container ? pack * static_cast<double>(demand.containers) /
+                                                      (static_cast<double>(source.containers) *
+                                                       static_cast<double>(demand.amount)) *
+                                                      rounding
+                                                : unit);
           }
         }
         if (cap_ > 0 && item.keeps(s)) {
@@ -154,9 +154,9 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
       const auto must = static_cast<double>(demand.amount - demand.give);
       amount += must;
       if (must > 0) {
-        without = std::min(without, static_cast<double>(facts.missing) +
-                                        static_cast<double>(fine(facts.missing_once)) / must *
-                                            rounding);
+        without =
+            std::min(without, static_cast<double>(facts.missing) +
+                                  static_cast<double>(fine(facts.missing_once)) / must * rounding);
       }
       sums.of_runs[d] = after + least(amount, without);
     }
@@ -197,8 +197,7 @@ double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& 
   return bound;
 }
 
-double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand,
-                                        double reach) const {
+double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const {
   const Sums& sums = sums_[visit];
   const std::size_t demands = sums.unit.size();
   double bound = sums.cost[demands] - sums.cost[demand] - sums.gain;

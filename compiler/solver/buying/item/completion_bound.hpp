@@ -17,8 +17,8 @@ namespace manciple::buying {
 /// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
 class CompletionBound {
 public:
-  /// Works out the bound for the terms (their charges are left out), if no more than `most` packs of
-  /// each source are bought. All three must stay.
+  /// Works out the bound for the terms (their charges are left out), if no more than `most` packs
+  /// of each source are bought. All three must stay.
   void prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most);
   /// Takes more time, for a bound that may be higher (see PileBound).
   void strengthen();

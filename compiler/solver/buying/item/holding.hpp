@@ -44,9 +44,8 @@ inline Holding unopened_of(std::size_t source, Amount amount) {
 using Holdings = std::vector<Holding>;
 
 inline Holdings::iterator place_of(Holdings& held, const Holding& one) {
-  return std::lower_bound(
-      held.begin(), held.end(), one,
-      [](const Holding& a, const Holding& b) { return a.key() < b.key(); });
+  return std::lower_bound(held.begin(), held.end(), one,
+                          [](const Holding& a, const Holding& b) { return a.key() < b.key(); });
 }
 
 /// Adds to what is held.

@@ -204,7 +204,8 @@ private:
     result.value += static_cast<Fine>(std::floor(rest)) - 1 - memory_.bound.refund(begin, end);
     return result;
   }
-  /// After the demands of a block, before the visit of the same number. The first pass has no limit.
+  /// After the demands of a block, before the visit of the same number. The first pass has no
+  /// limit.
   bool too_dear(const Label& label, std::size_t block) const {
     return !narrow_ && block < item_.visits.size() &&
            estimate(label, block, item_.first_served[block]) > limit_;
@@ -452,10 +453,10 @@ private:
       for (std::uint32_t i = label.first; i < label.end; ++i) {
         const Holding& one = memory_.pool[i];
         const Prepared::Standing other = item_.standing[one.source];
-        amount += is_loose(one) && other.stands_in == standing.stands_in &&
-                          other.rank >= standing.rank
-                      ? one.left
-                      : 0;
+        amount +=
+            is_loose(one) && other.stands_in == standing.stands_in && other.rank >= standing.rank
+                ? one.left
+                : 0;
       }
       return amount;
     };
@@ -494,7 +495,8 @@ private:
   }
 
   /// What a holds more than b may have to be kept, and is used first where it goes off first, while
-  /// others wait: the priced room of so much from the day on which the oldest came home, to the end.
+  /// others wait: the priced room of so much from the day on which the oldest came home, to the
+  /// end.
   Fine staying(const Label& a, const Label& b) const {
     Fine sum = 0;
     for (std::uint32_t i = a.first; i < a.end; ++i) {
@@ -582,7 +584,8 @@ private:
     for (std::size_t i = 0; i < front.size(); ++i) {
       ranks.emplace_back(estimate(front[i], visit, item_.first_served[visit]), i);
     }
-    std::partial_sort(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(labels), ranks.end());
+    std::partial_sort(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(labels),
+                      ranks.end());
     memory_.base.clear();
     for (std::size_t k = 0; k < labels; ++k) {
       memory_.base.push_back(front[ranks[k].second]);
@@ -645,8 +648,7 @@ private:
           terms_.discount_at(u) != terms_.discount_at(v)) {
         continue;
       }
-      const std::size_t twin =
-          other.sources[static_cast<std::size_t>(same - other.offers.begin())];
+      const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
       if (item_.same_as(v, twin) == item_.same_as(v, visit.sources[o])) {
         return true;
       }
@@ -694,8 +696,7 @@ private:
       if (step.packs > 0) {
         result.plan.buys.push_back({step.visit, step.offer, step.packs});
       }
-      result.plan.choices.insert(result.plan.choices.end(),
-                                 memory_.choices.begin() + step.choices,
+      result.plan.choices.insert(result.plan.choices.end(), memory_.choices.begin() + step.choices,
                                  memory_.choices.begin() + step.choices_end);
     }
     std::sort(result.plan.buys.begin(), result.plan.buys.end(), [](const Buy& a, const Buy& b) {
@@ -729,8 +730,8 @@ private:
 
 } // namespace
 
-Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace,
-                 std::int64_t& work, std::size_t most) {
+Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
+                 std::size_t most) {
   if (item.barred) {
     return {};
   }

@@ -34,8 +34,7 @@ double least_of_pack(const Offer& offer, Fine discount) {
 void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most) {
   item_ = &item;
   const std::size_t visits = item.visits.size();
-  const double cap =
-      item.item->salvage > 0 ? static_cast<double>(item.item->salvage_cap) : 0;
+  const double cap = item.item->salvage > 0 ? static_cast<double>(item.item->salvage_cap) : 0;
   double needed = 0;
   std::vector<double> before{0}; // by demand
   for (const Demand& demand : item.demands) {
@@ -66,8 +65,8 @@ void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vec
   least_.assign((visits + 1) * steps, 0);
   now_.assign(steps, 0);
   for (std::size_t k = 0; keeps && k < steps; ++k) {
-    now_[k] = -std::min(cap, static_cast<double>(k) * step_) *
-              static_cast<double>(item.item->salvage);
+    now_[k] =
+        -std::min(cap, static_cast<double>(k) * step_) * static_cast<double>(item.item->salvage);
   }
   std::copy(now_.begin(), now_.end(), least_.end() - steps);
   for (std::size_t v = visits; v-- > 0;) {
@@ -76,8 +75,7 @@ void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vec
       std::fill(least_.begin(), least_.end(), nothing_known);
       return;
     }
-    std::copy(now_.begin(), now_.end(),
-              least_.begin() + static_cast<std::ptrdiff_t>(v * steps));
+    std::copy(now_.begin(), now_.end(), least_.begin() + static_cast<std::ptrdiff_t>(v * steps));
   }
 }
 
@@ -109,9 +107,9 @@ void PileBound::pass_time(std::size_t visit) {
     while (demands < needs_.size() && most < missing * rounding) {
       most += needs_[demands++];
     }
-    now_[k] = after[0] + missing * static_cast<double>(facts.missing) +
-              static_cast<double>(demands) * static_cast<double>(fine(facts.missing_once)) *
-                  rounding;
+    now_[k] =
+        after[0] + missing * static_cast<double>(facts.missing) +
+        static_cast<double>(demands) * static_cast<double>(fine(facts.missing_once)) * rounding;
   }
 }
 

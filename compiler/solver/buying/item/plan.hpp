@@ -3,8 +3,8 @@
 #include <cstdint>
 #include <vector>
 
-#include "buying/model/money.hpp"
 #include "buying/model/ids.hpp"
+#include "buying/model/money.hpp"
 
 namespace manciple::buying {
 

@@ -48,6 +48,14 @@ struct Notes {
 
   const Source& source(const Holding& holding) const { return item->sources[holding.source]; }
 
+  Day home_of(const Fate& part) const {
+    if (part.stock) {
+      return 0;
+    }
+    const StopId stop = out.solution.purchases[part.of].stop;
+    return item->visits[*item->visit_at(stop)].day;
+  }
+
   /// Takes `amount` out of parts, from the front.
   template <typename Each>
   static void take_out(std::deque<Part>& parts, Amount amount, Each each) {
@@ -71,8 +79,9 @@ struct Notes {
       static_cast<Fate&>(serving) = part;
       serving.demand = item->ids[d];
       serving.frozen = from_freezer(way) || from.holding.thawed;
-      serving.frozen_on =
-          way == Way::of_portion ? from.holding.frozen_on : source_.home;
+      // Things that can do the same are held as one from some day on: each has its own day.
+      serving.frozen_on = std::max(
+          home_of(part), way == Way::of_portion ? from.holding.frozen_on : source_.home);
       serving.whole = from.holding.thawed;
       serving.opened_on = part.opened_on;
       out.solution.servings.push_back(serving);
@@ -105,7 +114,7 @@ struct PlayTrack {
     Contents& from = notes->of(unopened);
     Part part = from.parts.front();
     from.parts.pop_front();
-    part.opened_on = day;
+    part.opened_on = std::max(day, notes->home_of(part));
     notes->of(opened).parts.push_back(part);
   }
   void rename(const Holding& from, const Holding& to) {
@@ -176,7 +185,11 @@ struct PlayTrack {
 
 class Player {
 public:
-  Player(const Prepared& item, const Plan& plan) : item_(item), plan_(plan), service_(item, plan.apart ? Lots::apart : Lots::together), weighing_(item) {
+  Player(const Prepared& item, const Plan& plan)
+      : item_(item),
+        plan_(plan),
+        service_(item, plan.apart ? Lots::apart : Lots::together),
+        weighing_(item) {
     notes_.item = &item;
     notes_.lacking.assign(item.demands.size(), 0);
     notes_.missing.assign(item.demands.size(), 0);
@@ -230,11 +243,11 @@ private:
     const auto o = static_cast<std::size_t>(
         std::find(visit.offers.begin(), visit.offers.end(), buy.offer) - visit.offers.begin());
     const Amount amount =
-        offer.by_weight
-            ? weighing_.amount(branch.held, buy.visit, visit.sources[o], buy.packs)
-            : offer.pack * buy.packs;
-    Purchase purchase{visit.stop, buy.offer, buy.packs, offer.cost.of(buy.packs),
-                      offer.till.of(buy.packs), amount};
+        offer.by_weight ? weighing_.amount(branch.held, buy.visit, visit.sources[o], buy.packs)
+                        : offer.pack * buy.packs;
+    Purchase purchase{
+        visit.stop, buy.offer, buy.packs, offer.cost.of(buy.packs), offer.till.of(buy.packs),
+        amount};
     const Holding bought = service_.bought(buy.visit, visit.sources[o], amount);
     branch.cost += service_.wasted(bought);
     put(branch.held, bought);

@@ -293,12 +293,12 @@ private:
   bool same(std::size_t a, std::size_t b, std::size_t first) const {
     const Source& x = out_.sources[a];
     const Source& y = out_.sources[b];
-    const bool lives = !x.comes_in_packs ||
-                       ((x.home == y.home || x.frozen_until == never) &&
-                        x.cool_until == y.cool_until && x.frozen_until == y.frozen_until &&
-                        x.opened == y.opened && x.refrozen == y.refrozen);
-    const bool keeps = out_.keeps_cool(a) == out_.keeps_cool(b) &&
-                       out_.keeps_frozen(a) == out_.keeps_frozen(b);
+    const bool lives =
+        !x.comes_in_packs ||
+        ((x.home == y.home || x.frozen_until == never) && x.cool_until == y.cool_until &&
+         x.frozen_until == y.frozen_until && x.opened == y.opened && x.refrozen == y.refrozen);
+    const bool keeps =
+        out_.keeps_cool(a) == out_.keeps_cool(b) && out_.keeps_frozen(a) == out_.keeps_frozen(b);
     if (x.kind != y.kind || x.in_freezer != y.in_freezer || !lives || !keeps) {
       return false;
     }
@@ -351,8 +351,8 @@ private:
         out_.standing.push_back({classes.size() - 1, 0});
       } else {
         chain->push_back(s);
-        out_.standing.push_back({static_cast<std::size_t>(chain - classes.begin()),
-                                 chain->size() - 1});
+        out_.standing.push_back(
+            {static_cast<std::size_t>(chain - classes.begin()), chain->size() - 1});
       }
     }
   }
@@ -369,7 +369,8 @@ private:
       const Offer& offer = item_.offers[source.offer];
       const PackPrice& cost = offer.cost;
       // A deal may be cheaper than fewer packs.
-      const Wide rounded = cost.has_deal() ? up(packs, cost.deal_packs) * Wide{cost.deal_packs} : packs;
+      const Wide rounded =
+          cost.has_deal() ? up(packs, cost.deal_packs) * Wide{cost.deal_packs} : packs;
       out_.useful_packs[s] = static_cast<int>(std::min<Wide>(rounded, offer.limit));
     }
   }

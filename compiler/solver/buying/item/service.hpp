@@ -169,8 +169,8 @@ private:
   };
   struct Alternative {
     Candidate candidate;
-    Amount packs = 0;   ///< 0: as much as there is and is needed
-    bool none = false;  ///< the demand goes without
+    Amount packs = 0;  ///< 0: as much as there is and is needed
+    bool none = false; ///< the demand goes without
   };
 
   std::size_t begin(std::size_t block) const {
@@ -296,8 +296,8 @@ private:
     if (item_.demands[d].takes_frozen) {
       const std::vector<Candidate> cool = candidates;
       add_frozen(held, d, open, candidates);
-      // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that is
-      // of use to others.
+      // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
+      // is of use to others.
       std::erase_if(candidates, [&](const Candidate& one) {
         return from_freezer(one.way) && !cool.empty() && !freezes_for_room() &&
                std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
@@ -306,9 +306,8 @@ private:
       });
     }
     // What is lent is taken back rather than that a pack is opened or the freezer is asked.
-    if (std::all_of(candidates.begin(), candidates.end(), [](const Candidate& one) {
-          return one.packs || from_freezer(one.way);
-        })) {
+    if (std::all_of(candidates.begin(), candidates.end(),
+                    [](const Candidate& one) { return one.packs || from_freezer(one.way); })) {
       add_lent(held, d, open, candidates);
     }
   }
@@ -524,9 +523,8 @@ private:
 
   Day opening_day(const Holding& unopened, const Demand& demand, Way way) const {
     const Source& from = source(unopened);
-    return way == Way::portioned
-               ? from.home
-               : std::max({demand.day - demand.slack, from.home, from.ready});
+    return way == Way::portioned ? from.home
+                                 : std::max({demand.day - demand.slack, from.home, from.ready});
   }
 
   Holding open_pack(const Holding& unopened, const Demand& demand, Way way) const {

@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "buying/item/room_rates.hpp"
 #include "buying/item/prepared.hpp"
+#include "buying/item/room_rates.hpp"
 
 namespace manciple::buying {
 

@@ -25,12 +25,12 @@
 /// day: it can be served by what is good on any of those days.
 ///
 /// **Packs.** Where a life has `opened`, what is bought comes in packs, and opening one starts a
-/// clock. A pack that is opened on day o is good unfrozen up to o + opened, and not beyond b + cool.
-/// Or it is frozen whole on day b, thawed and opened on day o for a demand that takes frozen food,
-/// and good for such demands up to o + opened. Or it is opened on day b and portions of it are
-/// frozen, good up to b + frozen. Or, with `refrozen`, the rest of a pack that was opened on day o,
-/// and not frozen before, is portioned and frozen that day and good up to o + refrozen. Without
-/// `opened`, what is bought is loose: any part of it may be frozen on day b.
+/// clock. A pack that is opened on day o is good unfrozen up to o + opened, and not beyond b +
+/// cool. Or it is frozen whole on day b, thawed and opened on day o for a demand that takes frozen
+/// food, and good for such demands up to o + opened. Or it is opened on day b and portions of it
+/// are frozen, good up to b + frozen. Or, with `refrozen`, the rest of a pack that was opened on
+/// day o, and not frozen before, is portioned and frozen that day and good up to o + refrozen.
+/// Without `opened`, what is bought is loose: any part of it may be frozen on day b.
 ///
 /// **Stock** is there from the start, with days of its own; what stands in the freezer serves
 /// demands that take frozen food. Of the rest, what may be frozen is frozen on day 0.
@@ -41,8 +41,9 @@
 /// choose: of holdings of a kind (loose, or packs of one size) the one that goes off first
 /// unfrozen; or, from the freezer, of each kind the one that goes off first there. (A demand that
 /// can use up more than eight packs of one size does so before it takes another size: the size that
-/// is first in the order of lots, then stops and offers.) A demand is not left short while something may serve it. A part that
-/// comes from the freezer must be at least `least_frozen`, or else all that the demand needs.
+/// is first in the order of lots, then stops and offers.) A demand is not left short while
+/// something may serve it. A part that comes from the freezer must be at least `least_frozen`, or
+/// else all that the demand needs.
 ///
 /// **Containers.** A demand may be for a number of containers ("1 can"), whatever their size within
 /// reason. An offer or lot with `containers` serves it by the container, any other by weight.

@@ -32,9 +32,9 @@ constexpr Money to_money(Fine value) {
 
 /// The most that all prices, values and penalties of a model may add up to (`validate` sees to
 /// it): 10^12 Money, which is 100 million dollars at 1/10000 of a dollar. In Fine that is 10^18; no
-/// cost, bound or difference of two is further from 0 than twice that, and `impossible` at 4 * 10^18
-/// can be told from all of them and still have a cost added to it: 9.2 * 10^18 is the end of the
-/// range.
+/// cost, bound or difference of two is further from 0 than twice that, and `impossible` at 4 *
+/// 10^18 can be told from all of them and still have a cost added to it: 9.2 * 10^18 is the end of
+/// the range.
 constexpr Money most_money = 1'000'000'000'000;
 
 /// What is minimised: money first, then (only between equal money) stops, packs and convenience.

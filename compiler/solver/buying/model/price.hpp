@@ -21,9 +21,9 @@ struct PackPrice {
   friend constexpr bool operator==(const PackPrice&, const PackPrice&) = default;
 };
 
-/// What n packs are sure to count for at the till: towards a reduction, and for a credit to take off.
-/// Where the till rounds (a weighed price, a tax), it may be a trifle less than what it will show,
-/// the same for every n > 0.
+/// What n packs are sure to count for at the till: towards a reduction, and for a credit to take
+/// off. Where the till rounds (a weighed price, a tax), it may be a trifle less than what it will
+/// show, the same for every n > 0.
 struct TillPrice {
   PackPrice packs;
   Money less = 0;

@@ -48,10 +48,9 @@ void validate_offer(const Model& model, const Offer& offer) {
   require(0 <= offer.containers && offer.containers <= most_amount, "containers out of range");
   for (const PackPrice& price : {offer.cost, offer.till.packs}) {
     require(0 <= price.each && price.each <= most_money, "a price out of range");
-    require(price.deal_packs == 0 ||
-                (price.deal_packs >= 2 && 0 <= price.deal &&
-                 price.each <= most_money / price.deal_packs &&
-                 price.deal <= price.deal_packs * price.each),
+    require(price.deal_packs == 0 || (price.deal_packs >= 2 && 0 <= price.deal &&
+                                      price.each <= most_money / price.deal_packs &&
+                                      price.deal <= price.deal_packs * price.each),
             "a deal that is dearer than its packs");
   }
   const Shop& shop = model.shops[offer.shop];
@@ -91,9 +90,8 @@ void validate_item(const Model& model, const Item& item) {
   for (const Lot& lot : item.stock) {
     validate_lot(lot);
   }
-  for (const Money value :
-       {item.waste, item.salvage, item.lacking, item.missing, item.missing_once,
-        item.from_freezer}) {
+  for (const Money value : {item.waste, item.salvage, item.lacking, item.missing, item.missing_once,
+                            item.from_freezer}) {
     require(0 <= value && value <= most_money, "a value out of range");
   }
   for (const Volume room : {item.room_cool, item.room_frozen}) {

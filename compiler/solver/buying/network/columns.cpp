@@ -140,8 +140,7 @@ private:
     return dominates(a.cost, first, first + rooms, b.cost, second, second + rooms);
   }
   bool dominates(const Column& a, const Column& b) const {
-    return dominates(a.cost, a.room.data(), a.spend.data(), b.cost, b.room.data(),
-                     b.spend.data());
+    return dominates(a.cost, a.room.data(), a.spend.data(), b.cost, b.room.data(), b.spend.data());
   }
 
   /// Looks at some of the others only: it saves work but nothing depends on it.
@@ -246,8 +245,8 @@ ColumnSet columns_within(const Network& network, const Tariff& tariff, const Row
   return ColumnSearch(network, tariff, rows, most, effort).run(slack);
 }
 
-Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows,
-                   const Path& path, Fine slack, std::size_t most, Effort& effort) {
+Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                   Fine slack, std::size_t most, Effort& effort) {
   return ColumnSearch(network, tariff, rows, most, effort).run_like(path, slack);
 }
 

@@ -55,7 +55,7 @@ struct Alike {
   ColumnSet set;
   Column column;
 };
-Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows,
-                   const Path& path, Fine slack, std::size_t most, Effort& effort);
+Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
+                   Fine slack, std::size_t most, Effort& effort);
 
 } // namespace manciple::buying

@@ -39,8 +39,8 @@ public:
   };
 
   /// `open` says which of the item's visits can be used. Gives up (`finished` is false, and paths
-  /// may be missing) at `most` edges or when the effort is spent. `least` is a plan's cost, near the
-  /// least, if one is known.
+  /// may be missing) at `most` edges or when the effort is spent. `least` is a plan's cost, near
+  /// the least, if one is known.
   Network(const Model& model, const Prepared& item, const std::vector<bool>& open,
           const Multipliers& at, Fine slack, std::size_t most, Effort& effort,
           std::optional<Cost> least = {});

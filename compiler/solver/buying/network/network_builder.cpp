@@ -94,7 +94,9 @@ private:
     std::size_t offer = 0;
   };
 
-  OfferId offer_of(const Stage& stage) const { return item_.visits[stage.visit].offers[stage.offer]; }
+  OfferId offer_of(const Stage& stage) const {
+    return item_.visits[stage.visit].offers[stage.offer];
+  }
 
   void lay_out() {
     network_.nodes.assign(1, {});
@@ -147,9 +149,9 @@ private:
     Wide most = must ? std::max(useful, 1) : useful;
     if (shop.off > 0) {
       // Packs of no use cost all that they cost, within the slack.
-      const Money till = std::max<Money>(1, offer.till.packs.has_deal()
-                                                ? offer.till.packs.deal / offer.till.packs.deal_packs
-                                                : offer.till.packs.each);
+      const Money till = std::max<Money>(
+          1, offer.till.packs.has_deal() ? offer.till.packs.deal / offer.till.packs.deal_packs
+                                         : offer.till.packs.each);
       most += (shop.over + offer.till.less) / till + 1 + offer.cost.deal_packs;
     }
     return static_cast<int>(std::min<Wide>(most, offer.limit));
@@ -161,8 +163,8 @@ private:
     const OfferId id = offer_of(stage);
     const Offer& offer = facts_.offers[id];
     const int most = most_packs(stage);
-    const bool must = item_.required && item_.required->visit == stage.visit &&
-                      item_.required->offer == id;
+    const bool must =
+        item_.required && item_.required->visit == stage.visit && item_.required->offer == id;
     const CompletionBound::Held before_it = bound_.held(stage.visit, begin, end);
     const CompletionBound::Held pack = bound_.pack(stage.visit, source);
     const Fine refund = bound_.refund(begin, end);
@@ -187,9 +189,8 @@ private:
       CompletionBound::Held with = before_it;
       with.add(pack, n);
       const Fine so_far = from_start_[node] + paid.value;
-      const double least =
-          static_cast<double>(so_far - refund) +
-          bound_.rest(stage.visit, item_.first_served[stage.visit], with);
+      const double least = static_cast<double>(so_far - refund) +
+                           bound_.rest(stage.visit, item_.first_served[stage.visit], with);
       if (least > static_cast<double>(limit_) + 1) {
         // Once all is served, more packs only cost more (but for those that make a deal full).
         const bool all = with.reach >= static_cast<double>(item_.wanted);
@@ -209,11 +210,10 @@ private:
       }
       std::optional<Network::Paid> till;
       if (n > 0) {
-        till = Network::Paid{item_.visits[stage.visit].stop, offer.till.of(n),
-                             {stage.visit, id, n}};
+        till =
+            Network::Paid{item_.visits[stage.visit].stop, offer.till.of(n), {stage.visit, id, n}};
       }
-      const bool last_of_visit =
-          at + 1 == stages_.size() || stages_[at + 1].visit != stage.visit;
+      const bool last_of_visit = at + 1 == stages_.size() || stages_[at + 1].visit != stage.visit;
       if (last_of_visit) {
         serve(branch, stage.visit + 1, node, till, cost);
       } else {
@@ -293,8 +293,7 @@ private:
     network_.edges.push_back(edge);
     lengths_.push_back({length, 0});
     effort_.add(1);
-    if (network_.edges.size() > most_ ||
-        (network_.edges.size() % 1024 == 0 && effort_.spent())) {
+    if (network_.edges.size() > most_ || (network_.edges.size() % 1024 == 0 && effort_.spent())) {
       network_.finished = false;
     }
   }

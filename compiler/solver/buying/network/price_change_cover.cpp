@@ -9,8 +9,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
                    const Multipliers& at, Cost enough, Effort& effort) {
   Least least{{}, empty_bundle(model)};
   const Tariff tariff(model, at, open);
-  const Drop dropped =
-      drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
+  const Drop dropped = drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
   Network::Way way;
   least.bundle.plans.resize(pooled.networks.size());
   // How much less than what the networks have there may be, and of which item.
@@ -50,8 +49,7 @@ Cover::Cover(const Model& model, const OpenStops& open, const Pooled& pooled, co
              Fine slack, std::size_t most, Effort& effort)
     : items_(pooled.networks.size()) {
   const Tariff tariff(model, at, open);
-  const Drop dropped =
-      drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
+  const Drop dropped = drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
   Network::Way way;
   for (const PooledNetwork* const one : pooled.networks) {
     const Network* network = &one->network;

@@ -58,7 +58,8 @@ private:
       mix(held->lent);
     }
     std::size_t slot = static_cast<std::size_t>(hash >> 32U) & (table_.size() - 1);
-    while (table_[slot] != none && !std::equal(first, last, begin(table_[slot]), end(table_[slot]))) {
+    while (table_[slot] != none &&
+           !std::equal(first, last, begin(table_[slot]), end(table_[slot]))) {
       slot = (slot + 1) & (table_.size() - 1);
     }
     return slot;

@@ -42,7 +42,8 @@ Fine dearest_room_of(const Model& model) {
 
 Fine part_of(Money cost, Money till) {
   return till == 0 ? fine_per_money
-                   : static_cast<Fine>(std::min(Wide{fine_per_money}, Wide{cost} * fine_per_money / till));
+                   : static_cast<Fine>(
+                         std::min(Wide{fine_per_money}, Wide{cost} * fine_per_money / till));
 }
 
 } // namespace

@@ -18,7 +18,7 @@ enum class Target : std::uint8_t { open, reached, missed };
 struct Coupling {
   explicit Coupling(const Model& model);
 
-  bool room = false;      ///< a place with a limit
+  bool room = false; ///< a place with a limit
   bool reductions = false;
   bool credit = false;
   /// By stop: the most that a Money spent there may count less than it is, such that buying more

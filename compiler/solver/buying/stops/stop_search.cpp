@@ -342,8 +342,8 @@ StopsResult likely_stops(SubproblemCache& cache, const StopTerms& terms,
   return StopSearch(cache, terms, choices, impossible).start();
 }
 
-StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms,
-                         const StopChoices& choices, Cost cutoff) {
+StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms, const StopChoices& choices,
+                         Cost cutoff) {
   return StopSearch(cache, terms, choices, cutoff).run();
 }
 

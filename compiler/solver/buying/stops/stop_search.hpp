@@ -46,7 +46,7 @@ StopsResult likely_stops(SubproblemCache& cache, const StopTerms& terms,
 /// bound. The bound shares each undecided stop's cost among the items that use it, a facility
 /// location bound by dual ascent (Erlenkotter 1978), here over shortest paths instead of single
 /// assignments. Sets that cost `cutoff` or more are not looked for.
-StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms,
-                         const StopChoices& choices, Cost cutoff = impossible);
+StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms, const StopChoices& choices,
+                         Cost cutoff = impossible);
 
 } // namespace manciple::buying
