@@ -4,9 +4,11 @@ account, and whether keeping times, the rules of use, room and limits hold.
     python3 check.py HOUSE RESULT-FOLDER [PLAN]
 """
 import sys
+from dataclasses import replace
 from fractions import Fraction
 
 import account
+from account import Part
 from lp import NotSolved, Program
 from money import MISSING_COSTS
 from oracle import rows_of
@@ -56,14 +58,20 @@ def fix(program, packs, one, plan):
 
 
 def complete(item, plan, found):
-    """The plan with what it does not say as it was found: the rest of lots, how things are kept."""
-    plan.kept = [part for part in found.kept if part.source.startswith("lot")] + [
-        part for part in plan.kept if not part.source.startswith("lot")]
+    """The plan with what it does not say as it was found: what becomes of the rest of lots."""
     for source in item.sources:
-        if source.lot is not None:
-            there = source.size * source.packs
-            taken = sum(part.amount for part in plan.takings + plan.kept if part.source == source.name)
-            plan.wasted[source.name] = max(Fraction(0), there - taken)
+        if source.lot is None:
+            continue
+        rest = source.size * source.packs - sum(part.amount for part in plan.takings if part.source == source.name)
+        kept = [part for part in found.kept if part.source == source.name]
+        as_found = sum(part.amount for part in kept)
+        if found.wasted[source.name] < 2 * HAIR:
+            as_found = rest
+        elif as_found < 2 * HAIR:
+            as_found = Fraction(0)
+        if as_found > 0:
+            plan.kept.append(replace(kept[0], amount=as_found) if kept else Part(source.name, as_found))
+        plan.wasted[source.name] = max(Fraction(0), rest - as_found)
 
 
 def complaints(house, result):

@@ -39,8 +39,9 @@ def add(program, item, things, lacks):
 
 
 def all_the_same(item, things):
-    """Loose things of one food that nothing freezes: that what goes off first is used first is no loss."""
-    return (len({thing.source.food for thing in things}) <= 1
+    """Loose things of one food that nothing freezes and for which there is room: that what goes off first is used first
+    is no loss."""
+    return (not item.takes_room and len({thing.source.food for thing in things}) <= 1
             and all(taking.way == COOL for thing in things for taking in thing.takings)
             and all(thing.source.opened is None and not item.keeps_frozen(thing.source) for thing in things))
 

@@ -31,7 +31,7 @@ def shrink(house, interesting, tries=600):
                 break
             try:
                 smaller = without(house, path)
-            except (KeyError, IndexError):
+            except (KeyError, IndexError, TypeError):
                 continue  # a part of it has gone
             tries -= 1
             if interesting(smaller):
