@@ -52,6 +52,7 @@ check "the code is formatted" bash tests/format.sh
 check "DEVELOPERS says what the reference knows" /usr/bin/python3 tests/foods/coverage.py
 check "the demo month compiles as reviewed" bash tests/golden.sh build/release/manciple
 check "the demo's result is right by itself" bash tests/independent.sh build/release/manciple
+check "the oracle for whole houses is right by itself" bash tests/oracle/house.sh
 check "an installed program works elsewhere" bash tests/installed.sh build/release
 check "a Debian package runs in a clean root" bash tests/package.sh build/release
 check "README shows what the program prints" python3 tests/readme.py build/release/manciple

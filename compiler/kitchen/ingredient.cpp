@@ -388,6 +388,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   if (low && *low != amount.number) {
     out.low = low;
   }
+  if (!container_.empty() || is_container(amount.measure.piece)) {
+    out.containers = number_->high;
+  }
   out.amount = amount;
   return out;
 }

@@ -703,9 +703,6 @@ private:
       result.plan.choices.insert(result.plan.choices.end(), memory_.choices.begin() + step.choices,
                                  memory_.choices.begin() + step.choices_end);
     }
-    std::sort(result.plan.buys.begin(), result.plan.buys.end(), [](const Buy& a, const Buy& b) {
-      return std::tie(a.visit, a.offer) < std::tie(b.visit, b.offer);
-    });
     return result;
   }
 

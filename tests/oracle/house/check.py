@@ -1,0 +1,156 @@
+"""Checks what the program wrote for a small house: its lines and supplies alone say each term of the
+account, and whether keeping times, the rules of use, room and limits hold.
+
+    python3 check.py HOUSE RESULT-FOLDER [PLAN]
+"""
+import sys
+from dataclasses import replace
+from fractions import Fraction
+
+import account
+from account import Part
+from lp import NotSolved, Program
+from money import MISSING_COSTS
+from oracle import rows_of
+from read import Reader
+from result import Result, Unfit
+
+HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for how things were used
+
+
+def fitting(house, items, plans):
+    """Plans that are like these but for which pack gives what, what becomes of the rest of lots and how the rest of
+    packs is kept, and that obey the rules of use, the limits and the room. None if there are none."""
+    for item in items:
+        item.any_of_those_alike = True
+    program = Program()
+    packs, rows = rows_of(program, house, items)
+    try:
+        for one, plan in zip(rows, plans):
+            fix(program, packs, one, plan)
+        _, values = program.solve()
+        return [one.plan(values, packs) for one in rows]
+    except NotSolved:
+        return None
+
+
+def fix(program, packs, one, plan):
+    """Rows that leave open only what `fitting` may choose."""
+
+    def near(terms, amount):
+        program.row(terms, "<=", (amount + HAIR) / one.scale)
+        program.row(terms, ">=", (amount - HAIR) / one.scale)
+
+    for source in one.item.sources:
+        if source.name in packs:
+            program.row(packs[source.name], "=", plan.packs.get(source.name, 0))
+            if not plan.packs.get(source.name):
+                continue
+        for i in range(len(one.item.needs)):
+            for frozen in (False, True):
+                terms = {taking.var: 1 for taking in one.takings
+                         if taking.thing.source is source and taking.need == i and taking.part.frozen == frozen}
+                near(terms, sum(taking.amount for taking in plan.takings
+                                if (taking.source, taking.need, taking.frozen) == (source.name, i, frozen)))
+        if source.lot is None:
+            terms = {var: factor for thing, var, factor, kept in one.rests if thing is source and kept}
+            near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
+
+
+def complete(item, plan, found):
+    """The plan with what it does not say as it was found: what becomes of the rest of lots."""
+    for source in item.sources:
+        if source.lot is None:
+            continue
+        rest = source.size * source.packs - sum(part.amount for part in plan.takings if part.source == source.name)
+        kept = [part for part in found.kept if part.source == source.name]
+        as_found = sum(part.amount for part in kept)
+        if found.wasted[source.name] < 2 * HAIR:
+            as_found = rest
+        elif as_found < 2 * HAIR:
+            as_found = Fraction(0)
+        if as_found > 0:
+            plan.kept.append(replace(kept[0], amount=as_found) if kept else Part(source.name, as_found))
+        plan.wasted[source.name] = max(Fraction(0), rest - as_found)
+
+
+def complaints(house, result):
+    """(what is wrong, the account of the plans in cents). The plans are those of the first choice of
+    stops that is right, or else of the first."""
+    first = None
+    choices = result.stop_choices()
+    if not choices:
+        return ["a visit to no stop of the plan"], None
+    for stops in choices:
+        try:
+            plans = result.plans(stops)
+        except Unfit as reason:
+            first = first or ([str(reason)], None)
+            continue
+        found = fitting(house, result.items, plans)
+        if found is None:
+            first = first or (why_not(house, result.items, plans), account.account(house, result.items, plans))
+            continue
+        for item, plan, one in zip(result.items, plans, found):
+            complete(item, plan, one)
+        terms = account.account(house, result.items, plans)
+        wrong = differences(house, result, plans, terms)
+        if not wrong:
+            return [], terms
+        first = first or (wrong, terms)
+    return first
+
+
+def why_not(house, items, plans):
+    """What is wrong can be said for the simple faults."""
+    for item, plan in zip(items, plans):
+        for source in item.sources:
+            if source.lot is not None:
+                there = source.size * source.packs
+                plan.wasted[source.name] = there - sum(part.amount for part in plan.takings if part.source == source.name)
+    return account.broken(house, items, plans, HAIR) or ["no way of using these things obeys the rules of use and the room"]
+
+
+def tolerance(house, items, plans, terms):
+    """In cents. Prices of a pack and rates are rounded to the hundredth of a cent (to the cent where sums are large),
+    amounts to the thousandth of a gram; a credit is worth as much less as the price of the cheapest pack is rounded."""
+    dearest = max([source.offer.price for item in items for source in item.sources if source.offer], default=Fraction(0))
+    cent = Fraction(1, 2) if dearest > 20000 else Fraction(1, 200)
+    packs = sum(sum(plan.packs.values()) for plan in plans)
+    out = cent * (4 + packs)
+    cheapest = min([source.offer.price for item in items for source in item.sources if source.offer], default=Fraction(1))
+    out += terms["credit"] * 2 * cent / max(cheapest, 1) if terms["credit"] else 0
+    for item, plan in zip(items, plans):
+        amounts = sum(plan.packs.values()) + len(item.needs) + 2
+        each = item.usual * (MISSING_COSTS if terms["missing"] else 1)
+        out += amounts * each * Fraction(3, 2000)
+        out += cent * (item.need + sum(plan.wasted.values()) + sum(part.amount for part in plan.kept)) / 500
+    return out
+
+
+def differences(house, result, plans, terms):
+    """Terms on which the program and this reckoning do not agree. What a till takes off is by its receipt; the total
+    counts what is sure to be taken off."""
+    allowed = tolerance(house, result.items, plans, terms)
+    by_receipt = account.account(house, result.items, plans, account.tills)
+    out = []
+    for name in account.TERMS + ("total",):
+        said, right = Fraction(result.account[name]) * 100, (terms if name == "total" else by_receipt)[name]
+        if abs(said - right) > allowed:
+            out.append(f"{name}: the program says {float(said):.4f} cents, its lines say {float(right):.4f}")
+    return out
+
+
+def main():
+    reader = Reader(sys.argv[1])
+    house = reader.house(*sys.argv[3:4])
+    wrong, terms = complaints(house, Result(house, sys.argv[2], reader.slots))
+    for line in wrong:
+        print(line)
+    for name, cents in (terms or {}).items():
+        print(f"{name:12} {float(cents) / 100:12.4f}")
+    return 1 if wrong else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,149 @@
+"""Compares the program with the oracle on random small houses.
+
+    python3 compare.py PROGRAM --seeds A..B [--jobs 2] [--keep FOLDER] [--no-shrink]
+
+For each house: the program's account must be what its own lines say (check.py); if it says that its
+list is proven, its total is the oracle's, else no less. Totals are the same when they differ by no more
+than check.py's tolerance (0.001 cent, and what two millionths of a gram cost, for each line, supply and
+use). What differs is kept in FOLDER, made small, and printed with both solutions.
+Exit 1 if something differs.
+"""
+import argparse
+import concurrent.futures
+import json
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+
+import oracle
+from check import complaints, tolerance
+from generate import generate, weighs, write
+from lp import NotSolved
+from read import Reader
+from result import Result
+from rules import MorePacks
+from shrink import shrink
+
+SECONDS = 10
+
+
+class Outcome:
+    """`kind` is 'same', 'not proven', 'no oracle', or says what is wrong."""
+
+    def __init__(self, kind, text=""):
+        self.kind, self.text = kind, text
+
+    @property
+    def about(self):
+        """The kind, and of a wrong result what is wrong with it but for names and figures."""
+        wrong = self.kind == "the result is wrong by itself"
+        return self.kind, " ".join(re.findall(r"[a-z]{4,}", self.text.split("\n")[0].split("{")[0])) if wrong else ""
+
+
+def run(program, folder):
+    try:
+        return subprocess.run([program, "build", "plans/p.yaml"], cwd=folder, capture_output=True, text=True, timeout=SECONDS)
+    except subprocess.TimeoutExpired:
+        return None
+
+
+def outcome(program, folder):
+    """Of the house in the folder."""
+    reader = Reader(folder)
+    house = reader.house()
+    ran = run(program, folder)
+    if ran is None:
+        return Outcome("no end")
+    if ran.returncode != 0:
+        said = ran.stdout + ran.stderr
+        code = re.search(r"\[[A-Z]\d+\]", said)
+        return Outcome(f"exit {ran.returncode} {code[0] if code else ''}".strip(), said)
+    result = Result(house, pathlib.Path(folder) / "out/p", reader.slots)
+    try:
+        wrong, terms = complaints(house, result)
+    except MorePacks as reason:
+        return Outcome("no oracle", str(reason))
+    if wrong:
+        return Outcome("the result is wrong by itself", "\n".join(wrong) + "\n" + ran.stdout + lines_of(result))
+    try:
+        best = oracle.best(house)
+    except NotSolved as reason:
+        return Outcome("no oracle", str(reason))
+    allowed = 2 * tolerance(house, best.items, best.plans, best.terms)
+    said = ran.stdout + f"total by its lines {float(terms['total']) / 100:.5f}, proven {result.proven}\n" + lines_of(result)
+    both = f"program:\n{said}\noracle:\n{oracle.printed(house, best)}"
+    if terms["total"] < best.total - allowed:
+        return Outcome("the oracle is beaten", both)
+    if terms["total"] > best.total + allowed:
+        return Outcome("proven, and dearer than the oracle", both) if result.proven else Outcome("not proven")
+    return Outcome("same" if result.proven else "not proven, but the best")
+
+
+def lines_of(result):
+    said = result.said
+    out = []
+    for p in said["purchases"]:
+        visit = said["visits"][p["visit"]]
+        out.append(f"  {visit['date']} {visit['shop']}: {p['packs']} x {p['food']} {p['pack']}, frozen {float(p['freeze']):g}, "
+                   f"kept {float(p['kept']):g}, wasted {float(p['wasted']):g}")
+    for s in said["supplies"]:
+        use = said["uses"][s["use"]]
+        out.append(f"  {use['date']} {use['food']}: {float(s['covers']):g} of line {s['purchase']}{' frozen' if s['frozen'] else ''}")
+    out += [f"  {said['uses'][s['use']]['date']}: {float(s['amount']):g} of lot {s['lot']}" for s in said["from_stock"]]
+    return "\n".join(out)
+
+
+def try_house(program, house):
+    with tempfile.TemporaryDirectory() as folder:
+        write(house, folder)
+        try:
+            return outcome(program, folder)
+        except Exception as reason:  # a house with a part left out may be none any more
+            return Outcome(f"unreadable ({type(reason).__name__})", str(reason))
+
+
+def one(program, number, keep, small):
+    house = generate(number)
+    found = try_house(program, house)
+    if found.kind in ("same", "not proven", "not proven, but the best"):
+        return number, found, None
+    if small and found.kind not in ("no oracle", "no end"):
+        house = shrink(house, lambda smaller: try_house(program, smaller).about == found.about)
+        found = try_house(program, house)
+    place = pathlib.Path(keep) / str(number)
+    shutil.rmtree(place, ignore_errors=True)
+    write(house, place)
+    return number, found, place
+
+
+def main():
+    options = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    options.add_argument("program", type=lambda p: str(pathlib.Path(p).resolve()))
+    options.add_argument("--seeds", default="1..150", help="first and last, as A..B")
+    options.add_argument("--jobs", type=int, default=1)
+    options.add_argument("--keep", default="differences", help="the folder for houses that differ")
+    options.add_argument("--no-shrink", action="store_true")
+    options.add_argument("--unweighed", action="store_true", help="leave out houses with goods by weight")
+    said = options.parse_args()
+    first, last = map(int, said.seeds.split(".."))
+    counts = {}
+    with concurrent.futures.ProcessPoolExecutor(said.jobs) as pool:
+        runs = [pool.submit(one, said.program, n, said.keep, not said.no_shrink) for n in range(first, last + 1)
+                if not (said.unweighed and weighs(n))]
+        for done in runs:
+            number, found, place = done.result()
+            counts[found.kind] = counts.get(found.kind, 0) + 1
+            if place:
+                print(f"== house {number}: {found.kind} ({place})\n{found.text}")
+                for path in sorted(p for p in place.rglob("*.yaml")):
+                    print(f"-- {path.relative_to(place)}\n{path.read_text()}", end="")
+                sys.stdout.flush()
+    print(json.dumps(counts, indent=1))
+    return 0 if set(counts) <= {"same", "not proven", "not proven, but the best"} else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,130 @@
+"""In which order things are used, as rows of a program (the account, "How packs are used"):
+
+1. What is open and good unfrozen for a need is used up before anything else serves it, what goes off first first.
+2. Of things of one kind (loose, or packs of one size) the one that goes off first unfrozen is used up, or opened, first;
+   likewise from the freezer. Which kind, and whether from the freezer or not, is free.
+3. A need is served by one thing after the other, each used up before the next.
+4. A need goes without only if nothing is left that may serve it; where room is limited, also if all that is left
+   would have to be frozen at home for it. What serves it in part is used up.
+"""
+from holdings import COOL, FROM_FREEZER, OPEN, Packs
+
+
+class MorePacks(Exception):
+    """A need that may use up so many packs of one size that the rules say which: not said here."""
+
+
+PACKS_TO_CHOOSE = 8
+
+
+def add(program, item, things, lacks):
+    """`things` are Loose and Packs; `lacks[i]` is whether something of need i is missing."""
+    for thing in things:
+        if isinstance(thing, Packs) and not thing.source.by_weight:
+            if any(need.amount >= (PACKS_TO_CHOOSE + 1) * thing.source.size for need in item.needs):
+                raise MorePacks(f"more than {PACKS_TO_CHOOSE} packs of {thing.source.name} for a need")
+    for i in range(len(item.needs)):
+        takings = [taking for thing in things for taking in thing.takings if taking.need == i]
+        if all_the_same(item, things):
+            nothing_while_lacking(program, item, i, takings, lacks[i])
+            continue
+        for taking in takings:
+            whether(program, taking, i)
+        is_open = [taking for taking in takings if taking.way == OPEN]
+        others = [taking for taking in takings if taking.way != OPEN]
+        open_first(program, i, is_open, others, lacks[i])
+        goes_off_first(program, item, i, others)
+        one_after_the_other(program, i, takings)
+        nothing_while_lacking(program, item, i, others, lacks[i])
+
+
+def all_the_same(item, things):
+    """Loose things of one food that nothing freezes and for which there is room: that what goes off first is used first
+    is no loss."""
+    return (not item.takes_room and len({thing.source.food for thing in things}) <= 1
+            and all(taking.way == COOL for thing in things for taking in thing.takings)
+            and all(thing.source.opened is None and not item.keeps_frozen(thing.source) for thing in things))
+
+
+def whether(program, taking, i):
+    """Says whether the taking is more than nothing."""
+    if taking.opens:
+        taking.serves = taking.thing.opened
+    else:
+        taking.serves = program.yes_no()
+        program.row({taking.var: 1, taking.serves: -program.highs[taking.var]}, "<=", 0)
+
+
+def none_left_if(program, yes, left):
+    """If `yes`, nothing of what `left` says is left."""
+    terms, most = left
+    program.row({**terms, yes: most}, "<=", most)
+
+
+def open_first(program, i, is_open, others, lacks):
+    if not is_open:
+        return
+    beyond = program.yes_no()
+    for yes in [taking.serves for taking in others] + [lacks]:
+        program.row({yes: 1, beyond: -1}, "<=", 0)
+    for taking in is_open:
+        none_left_if(program, beyond, taking.thing.left(i))
+        for later in is_open:
+            if later.rank > taking.rank:
+                none_left_if(program, later.serves, taking.thing.left(i))
+
+
+def stock_of(taking):
+    """Of what a taking that opens packs is from: the unopened packs; else the thing itself."""
+    return taking.thing.packs if taking.opens else taking.thing
+
+
+def goes_off_first(program, item, i, others):
+    for later in others:
+        for taking in others:
+            if taking.order == later.order and taking.rank < later.rank and not alike(item, i, taking, later):
+                none_left_if(program, later.serves, stock_of(taking).left(i))
+                if taking.opens:
+                    none_left_if(program, later.serves, taking.thing.left(i))
+
+
+def alike(item, i, one, other):
+    """Loose things that do the same for this need and all that follow: which of them is used makes no odds, unless
+    there may be no room for it."""
+    a, b = one.thing.source, other.thing.source
+    if a.opened is not None or item.takes_room and not item.any_of_those_alike:
+        return False
+
+    def does(source):
+        return [(item.serves_cool(source, need), item.serves_frozen(source, need)) for need in item.needs[i:]] + [
+            item.keeps_cool(source), item.keeps_frozen(source)]
+
+    return does(a) == does(b)
+
+
+def one_after_the_other(program, i, takings):
+    """Of the things that serve a need no more than one is left over."""
+    if len(takings) < 2:
+        return
+    left_over = []
+    for taking in takings:
+        terms, most = taking.thing.left(i)
+        left_over.append(program.yes_no())
+        program.row({**terms, taking.serves: most, left_over[-1]: -most}, "<=", most)
+    program.row({left: 1 for left in left_over}, "<=", 1)
+    for taking in takings:  # a thing serves a need in one way
+        for other in takings:
+            if other.thing is taking.thing and other.way > taking.way:
+                program.row({taking.serves: 1, other.serves: 1}, "<=", 1)
+
+
+def nothing_while_lacking(program, item, i, others, lacks):
+    for taking in others:
+        if taking.opens:
+            none_left_if(program, lacks, taking.thing.left(i))
+        at_home = taking.way in FROM_FREEZER and taking.thing.source.thawed is None
+        terms, most = stock_of(taking).left(i)
+        if not (at_home and item.takes_room):
+            none_left_if(program, lacks, (terms, most))
+        else:  # what serves it in part is used up
+            program.row({**terms, lacks: most, taking.serves: most}, "<=", 2 * most)
