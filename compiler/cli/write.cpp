@@ -87,6 +87,10 @@ void bring_over(const Folder& from, const Folder& to, const Files& outputs) {
       from.remove_if_empty(name);
       continue;
     }
+    if (!is_output(outputs, name) && here.st_mode != 0 &&
+        S_ISDIR(there.st_mode) != S_ISDIR(here.st_mode)) {
+      continue; // a folder and a file of one name: both stay where they are
+    }
     // Where someone has changed it while we wrote, the later one stays.
     const bool kept = !is_output(outputs, name) && !same_thing(there, here) &&
                       (here.st_mode == 0 || !older(there, here));
