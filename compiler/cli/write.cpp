@@ -81,17 +81,23 @@ void bring_over(const Folder& from, const Folder& to, const Files& outputs) {
   for (const std::string& name : from.names()) {
     const struct stat there = from.look(name);
     const struct stat here = to.look(name);
-    if (is_output(outputs, name) || same_thing(there, here)) {
-      from.remove(name);
-    } else if (here.st_mode == 0) {
-      move(from, to, name);
-    } else if (S_ISDIR(there.st_mode) && S_ISDIR(here.st_mode)) {
+    const bool both_folders = S_ISDIR(there.st_mode) && S_ISDIR(here.st_mode);
+    if (!is_output(outputs, name) && both_folders && !same_thing(there, here)) {
       bring_over(Folder(from, name), Folder(to, name), {});
       from.remove_if_empty(name);
-    } else if (older(there, here)) {
-      from.remove(name);
+      continue;
+    }
+    if (!is_output(outputs, name) && here.st_mode != 0 &&
+        S_ISDIR(there.st_mode) != S_ISDIR(here.st_mode)) {
+      continue; // a folder and a file of one name: both stay where they are
+    }
+    // Where someone has changed it while we wrote, the later one stays.
+    const bool kept = !is_output(outputs, name) && !same_thing(there, here) &&
+                      (here.st_mode == 0 || !older(there, here));
+    if (kept) {
+      move(from, to, name);
     } else {
-      move(from, to, name); // changed by someone while we wrote
+      from.remove(name);
     }
   }
 }
