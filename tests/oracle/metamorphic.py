@@ -248,9 +248,10 @@ def the_same_list(before, after):
     more = collections.Counter(list_of(after[0]))
     more.subtract(collections.Counter(list_of(before[0])))
     other = [line for line, count in more.items() if count]
-    # Lists may cost the same to the last digit but for the rounding of prices to the hundredth of a cent.
-    tied = abs(total(after[0]) - 2 * total(before[0])) < 2e-5
-    return f"another list: {other[:4]}" if other and not tied else None
+    # Lists that cost the same may be told apart by the rounding of prices to the hundredth of a cent, and then by twice
+    # that: but not where both totals are the same to the last digit.
+    the_same = abs(total(after[0]) - 2 * total(before[0])) < 2e-6
+    return f"another list: {other[:4]}" if other and the_same else None
 
 
 def the_same_bytes(before, after):
