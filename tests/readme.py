@@ -6,6 +6,7 @@ the lines after it are of its output, in order; a line `...` stands for any line
 """
 import pathlib
 import re
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -42,12 +43,13 @@ def main():
     wrong = 0
     commands = 0
     with tempfile.TemporaryDirectory() as place:
+        for folder in ("recipes", "plans"):
+            shutil.copytree(root / folder, pathlib.Path(place) / folder)
         for command, lines in shown((root / "README.md").read_text()):
             real = command.replace("build/release/manciple", program)
-            real = real.replace("plans/2027-03.yaml", f"{root}/plans/2027-03.yaml")
             said = subprocess.run(real, shell=True, cwd=place, capture_output=True, text=True)
             commands += 1
-            line = missing(["...", *lines], said.stdout.replace(f"{root}/", "").split("\n"))
+            line = missing(["...", *lines], said.stdout.split("\n"))
             if line is not None:
                 wrong += 1
                 print(f"$ {command}\nREADME shows, but it does not print: {line!r}\n{said.stderr}")

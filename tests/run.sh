@@ -1,5 +1,6 @@
 #!/usr/bin/env bash
-# Installs what is missing, builds, runs every test, prints a total.
+# Installs what is missing, builds, runs every test, prints a total. With --all the slow part, too:
+# many kills, a second compiler, clang-tidy over everything, and some fuzzing.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/packages.sh
@@ -53,11 +54,24 @@ check "the demo month compiles as reviewed" bash tests/golden.sh build/release/m
 check "the demo's result is right by itself" bash tests/independent.sh build/release/manciple
 check "the oracle for whole houses is right by itself" bash tests/oracle/house.sh
 check "an installed program works elsewhere" bash tests/installed.sh build/release
+check "a Debian package runs in a clean root" bash tests/package.sh build/release
 check "README shows what the program prints" python3 tests/readme.py build/release/manciple
 check "the calendar and the table say what the result says" bash tests/emit/calendar_and_table.sh build/release/manciple
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
 grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' build/check/script.log || true
+check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
+check "a long build on a terminal can be watched and ended" python3 tests/cli/terminal.py build/release/manciple
+check "a build that is killed leaves no mixture" python3 tests/cli/kills.py build/release/manciple
 check "bad input is refused and nothing is written" bash tests/cli/refuse.sh build/check/manciple
+check "whatever files say, the program ends well" bash tests/cli/endure.sh build/check/manciple
+
+if [ "${1:-}" = --all ]; then
+  check "many builds that are killed leave no mixture" python3 tests/cli/kills.py build/release/manciple 250
+  check "a writer killed a thousand times leaves no mixture" env MANCIPLE_KILLS=1000 build/check/tests/cli_tests --gtest_filter='Write.*Killed'
+  check "clang builds the program without a warning" bash tests/clang.sh
+  check "clang-tidy finds nothing" bash tests/tidy.sh --all
+  check "a short run of the fuzzers finds nothing" bash tests/fuzz/run.sh 20
+fi
 
 echo
 if [ "$skipped" -gt 0 ]; then

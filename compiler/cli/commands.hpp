@@ -24,5 +24,9 @@ int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
 int prep(const std::string& plan);
+/// The keys of a kind of file (all kinds where it is empty), with what stands at each.
+int keys(const std::string& kind);
+/// The JSON Schema of a kind of file, for editors.
+int schema(const std::string& kind);
 
 } // namespace manciple::cli

@@ -6,9 +6,9 @@ namespace manciple::cli {
 
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
                                       text::Diagnostics& diagnostics,
-                                      const purchase::Search& search) {
+                                      const purchase::Search& search, const text::Files& files) {
   emit::Compiled out;
-  out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics);
+  out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files);
   if (!out.kitchen.plan) {
     return std::nullopt;
   }

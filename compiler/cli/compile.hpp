@@ -12,6 +12,7 @@ namespace manciple::cli {
 /// errors.
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
                                       text::Diagnostics& diagnostics,
-                                      const purchase::Search& search = {});
+                                      const purchase::Search& search = {},
+                                      const text::Files& files = text::disk());
 
 } // namespace manciple::cli

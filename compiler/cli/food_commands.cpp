@@ -1,16 +1,17 @@
 // Commands about foods, without a plan.
 #include "cli/commands.hpp"
+#include "cli/exit.hpp"
+#include "cli/report.hpp"
+#include "cli/say.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "kitchen/kitchen.hpp"
+#include "kitchen/paths.hpp"
 #include "measure/print.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
-
-#include <cstdio>
-#include <filesystem>
 
 namespace manciple::cli {
 namespace {
@@ -18,9 +19,6 @@ namespace {
 using foods::Food;
 using foods::Form;
 using measure::Rational;
-
-constexpr int good = 0;
-constexpr int bad_input = 1;
 
 class BookNames final : public kitchen::Names {
 public:
@@ -38,25 +36,25 @@ private:
   foods::Book& book_;
 };
 
-// The reference, and the household's own foods where the command is run in its folder.
+// The reference, and the household's own foods where the command is run in its house.
 bool read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& diagnostics) {
-  constexpr const char* own = "recipes/foods.yaml";
-  if (std::filesystem::exists(own)) {
-    if (const auto file = text::load(own, own, sources, diagnostics)) {
+  const std::string own = kitchen::in_root(kitchen::house_here(), "recipes/foods.yaml");
+  if (text::disk().exists(own)) {
+    if (const auto file = text::load(own, text::disk(), sources, diagnostics)) {
       if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
         book.add_household(*node, diagnostics);
       }
     }
   }
-  fmt::print(stderr, "{}", text::render(diagnostics, sources));
+  complain(std::string_view(text::render(diagnostics, sources)));
   return diagnostics.errors() == 0;
 }
 
 void row(std::string_view what, const std::string& value, std::string_view source) {
   if (source.empty()) {
-    fmt::print("  {:<22} {}\n", what, value);
+    say("  {:<22} {}\n", what, value);
   } else {
-    fmt::print("  {:<22} {:<24} {}\n", what, value, source);
+    say("  {:<22} {:<24} {}\n", what, value, source);
   }
 }
 
@@ -83,7 +81,7 @@ void print_keeps(const Food& food) {
 }
 
 void print_food(const Food& food) {
-  fmt::print("{}\n", food.name);
+  say("{}\n", food.name);
   if (!food.aliases.empty()) {
     row("also", text::join(food.aliases, ", "), "");
   }
@@ -163,8 +161,7 @@ std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, st
 
 void print_steps(const std::vector<foods::Step>& steps) {
   for (const foods::Step& step : steps) {
-    fmt::print("  {}{}\n", step.what,
-               step.source.empty() ? "" : fmt::format("  [{}]", step.source));
+    say("  {}{}\n", step.what, step.source.empty() ? "" : fmt::format("  [{}]", step.source));
   }
 }
 
@@ -180,8 +177,7 @@ int food(const std::string& name) {
   const auto id = book.find(name);
   if (!id) {
     const std::string near = text::did_you_mean(foods::normal_name(name), book.names());
-    fmt::print(stderr, "manciple: no food is called '{}'{}{}\n", name, near.empty() ? "" : "; ",
-               near);
+    complain_of_name("no food is called", name, near);
     return bad_input;
   }
   print_food(book.get(*id));
@@ -203,18 +199,17 @@ int convert(const std::string& amount, const std::string& to) {
   line.span = {file, 0, static_cast<std::uint32_t>(amount.size())};
   const auto read = kitchen::read_line(line, amount, 0, measure::System::us, names, diagnostics);
   if (read.size() != 1 || !read.front().amount) {
-    fmt::print(stderr, "{}", text::render(diagnostics, sources));
+    complain(std::string_view(text::render(diagnostics, sources)));
     if (diagnostics.errors() == 0) {
-      fmt::print(stderr, "manciple: '{}' is not one amount of one food\n", amount);
+      complain("manciple: '{}' is not one amount of one food\n", amount);
     }
     return bad_input;
   }
   const Food& food = book.get(*read.front().food());
   const auto wanted = read_measure(food, to);
   if (!wanted) {
-    fmt::print(stderr,
-               "manciple: '{}' is no measure of {}; say for example 'lb' or 'cups, sliced'\n", to,
-               food.name);
+    complain("manciple: '{}' is no measure of {}; say for example 'lb' or 'cups, sliced'\n", to,
+             food.name);
     return bad_input;
   }
   const auto bought = foods::as_purchased(food, *read.front().amount);
@@ -224,7 +219,7 @@ int convert(const std::string& amount, const std::string& to) {
     result = foods::measured(food, bought->amount, wanted->first, read.front().amount->form);
   }
   if (!result) {
-    fmt::print(stderr, "manciple: {}; {}\n", result.error().what, result.error().fix);
+    complain("manciple: {}; {}\n", result.error().what, result.error().fix);
     return bad_input;
   }
   const std::string unit(wanted->first.piece.empty()
@@ -234,7 +229,7 @@ int convert(const std::string& amount, const std::string& to) {
   const std::string shown = wanted->first.piece.empty()
                                 ? std::string(result->amount > 1 ? facts.plural : facts.name)
                                 : (result->amount > 1 ? text::plural(unit) : unit);
-  fmt::print("{} {}\n", measure::print_decimal(result->amount, 3), shown);
+  say("{} {}\n", measure::print_decimal(result->amount, 3), shown);
   print_steps(bought->steps);
   print_steps(result->steps);
   return good;
@@ -244,7 +239,7 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   kitchen::Kitchen house = kitchen::read_kitchen(plan, sources, diagnostics);
-  fmt::print(stderr, "{}", text::render(diagnostics, sources));
+  complain(std::string_view(text::render(diagnostics, sources)));
   if (diagnostics.errors() > 0) {
     return bad_input;
   }
@@ -257,8 +252,7 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
   std::optional<foods::FoodId> only = name ? house.foods.find(*name) : std::nullopt;
   if (name && !only) {
     const std::string near = text::did_you_mean(foods::normal_name(*name), house.foods.names());
-    fmt::print(stderr, "manciple: no food is called '{}'{}{}\n", *name, near.empty() ? "" : "; ",
-               near);
+    complain_of_name("no food is called", *name, near);
     return bad_input;
   }
   for (const kitchen::Shop& shop : house.shops) {
@@ -289,8 +283,9 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
                                               : "further notice");
       }
       if (offer.deal) {
-        text +=
-            fmt::format("; {} for {}", offer.deal->packs, kitchen::print_money(offer.deal->price));
+        text += fmt::format("; {} for {}",
+                            measure::print_exact(offer.deal->packs / offer.steps_per_price),
+                            kitchen::print_money(offer.deal->price));
       }
       rows.push_back({food.name, each, std::move(text)});
     }
@@ -301,13 +296,13 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
   std::string last;
   for (const Row& r : rows) {
     if (r.food != last) {
-      fmt::print("{}\n", r.food);
+      say("{}\n", r.food);
       last = r.food;
     }
-    fmt::print("  {}\n", r.text);
+    say("  {}\n", r.text);
   }
   if (rows.empty()) {
-    fmt::print(stderr, "manciple: no price list has '{}'\n", name.value_or(""));
+    complain("manciple: no price list has '{}'\n", name.value_or(""));
     return bad_input;
   }
   return good;

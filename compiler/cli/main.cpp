@@ -1,22 +1,22 @@
 #include "cli/commands.hpp"
+#include "cli/exit.hpp"
+#include "cli/say.hpp"
 
 #include <CLI/CLI.hpp>
 
+#include <csignal>
 #include <exception>
-#include <iostream>
+#include <sstream>
 
 namespace {
 
-// The exit code of a wrong command line.
-constexpr int usage = 2;
+namespace cli = manciple::cli;
 
-} // namespace
-
-int main(int argc, char** argv) {
-  namespace cli = manciple::cli;
+int run(int argc, char** argv) {
   CLI::App app{"manciple compiles recipes and a month's meal plan into the list to shop from and "
                "the schedule to cook from."};
   app.require_subcommand(1);
+  app.set_version_flag("--version", "manciple " MANCIPLE_VERSION);
   int code = 0;
 
   std::string plan;
@@ -30,7 +30,8 @@ int main(int argc, char** argv) {
   CLI::App* build = app.add_subcommand(
       "build", "compile a plan and write the list, the menu, the schedule and the sums");
   build->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
-  build->add_option("--out", second, "the folder to write to (default: out/ and the plan's name)");
+  build->add_option("--out", second,
+                    "the folder to write to (default: out/ and the plan's name, beside plans/)");
   cli::BuildRequest request;
   build
       ->add_option("--search", request.search,
@@ -82,6 +83,16 @@ int main(int argc, char** argv) {
   with_plan(day);
   day->callback([&] { code = cli::day(name, plan); });
 
+  CLI::App* keys = app.add_subcommand(
+      "keys", "what a file can say: every key, what stands there, and what it means");
+  keys->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan (default: all)");
+  keys->callback([&] { code = cli::keys(name); });
+
+  CLI::App* schema = app.add_subcommand(
+      "schema", "the JSON Schema of a kind of file, for editors that check YAML by it");
+  schema->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan")->required();
+  schema->callback([&] { code = cli::schema(name); });
+
   CLI::App* prep = app.add_subcommand(
       "prep", "the prep sessions of a plan, with a drawing of who and what is busy when");
   prep->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
@@ -89,14 +100,27 @@ int main(int argc, char** argv) {
 
   try {
     app.parse(argc, argv);
-  } catch (const CLI::CallForHelp& e) {
-    return app.exit(e);
+  } catch (const CLI::Success& e) { // --help, --version
+    std::ostringstream said;
+    app.exit(e, said, said);
+    cli::say(std::string_view(said.str()));
+    return cli::good;
   } catch (const CLI::ParseError& e) {
-    app.exit(e);
-    return usage;
+    std::ostringstream said;
+    app.exit(e, said, said);
+    cli::complain(std::string_view(said.str()));
+    return cli::bad_usage;
   } catch (const std::exception& e) {
-    std::cerr << "manciple: a mistake of the program, not of its input: " << e.what() << "\n";
-    return 70;
+    cli::complain("manciple: a mistake of the program, not of its input: {}\n", e.what());
+    return cli::own_fault;
   }
   return code;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+  // A reader that has gone is an error of writing, not an end without a word.
+  (void)std::signal(SIGPIPE, SIG_IGN);
+  return cli::finish(run(argc, argv));
 }

@@ -57,11 +57,12 @@ std::string money_markdown(const Compiled& compiled) {
       const Rational& servings = compiled.resolved.servings[m][d];
       meals += cost;
       const bool plain = dish.kind == kitchen::Dish::Kind::plain;
-      out += fmt::format(
-          "| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date), plan.meals[m].slot,
-          dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
-          escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
-          plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
+      out +=
+          fmt::format("| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
+                      escape_markdown(plan.meals[m].slot),
+                      dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+                      escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
+                      plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
     }
   }
   Rational staples = 0;
@@ -82,7 +83,7 @@ std::string money_markdown(const Compiled& compiled) {
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
   row("all goods", worth.total());
-  return out;
+  return out + (shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
 std::string left_markdown(const Compiled& compiled) {
@@ -102,7 +103,7 @@ std::string left_markdown(const Compiled& compiled) {
     if (is_more_than_scraps(food_of(compiled, line), line.wasted) &&
         line.wasted * 10 >= line.amount) {
       wasted += fmt::format("- {} of {} bought on {}\n", named(line.food, line.wasted),
-                            amount_of(compiled, line.food, line.amount),
+                            escape_markdown(amount_of(compiled, line.food, line.amount)),
                             text::print_day(compiled.shopping.visits[line.visit].date));
     }
   }

@@ -308,6 +308,7 @@ std::string result_json(const Compiled& compiled) {
                  {"cash_back", shopping.cash_back},
                  {"stop_costs", shopping.stop_costs},
                  {"proven", shopping.proven()},
+                 {"stopped_by_hand", shopping.stopped_by_hand()},
                  {"appliances", appliances},
                  {"meals", meals(compiled)},
                  {"makings", makings(compiled)},

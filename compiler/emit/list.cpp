@@ -109,14 +109,14 @@ std::string list_markdown(const Compiled& compiled) {
       [&](const StopMade& visit) {
         out += fmt::format("\n## {}: {}\n\n{}\n", text::print_day(visit.date),
                            escape_markdown(compiled.kitchen.shop(visit.shop).name),
-                           visit_sums(compiled, visit));
+                           escape_markdown(visit_sums(compiled, visit)));
       },
       [&](foods::Department department) {
         out += fmt::format("\n### {}\n\n", foods::name(department));
       },
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
-        out += fmt::format("- [ ] {} **{}** {}", count_of(compiled, line),
+        out += fmt::format("- [ ] {} **{}** {}", escape_markdown(count_of(compiled, line)),
                            escape_markdown(name_on_list(compiled, line)),
                            kitchen::print_money(line.cost));
         for (const std::string& note : notes_of(compiled, l)) {
@@ -139,7 +139,7 @@ std::string list_markdown(const Compiled& compiled) {
       out += fmt::format("- [ ] {}\n", escape_markdown(name));
     }
   }
-  return out;
+  return out + (compiled.shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
 std::string list_csv(const Compiled& compiled) {
@@ -147,8 +147,8 @@ std::string list_csv(const Compiled& compiled) {
   // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
   const auto cell = [](std::string_view text) {
     std::string out;
-    if (!text.empty() &&
-        std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
+    const std::string_view seen = text::trim(text);
+    if (!seen.empty() && std::string_view("=+-@").find(seen.front()) != std::string_view::npos) {
       out += '\'';
     }
     for (const char c : text) {

@@ -152,7 +152,8 @@ std::string menu_markdown(const Compiled& compiled) {
       day = meal.date;
       out += fmt::format("\n## {}\n\n", text::print_day(meal.date));
     }
-    out += fmt::format("- {}: {}\n", meal.slot, escape_markdown(dishes_of(compiled, m)));
+    out += fmt::format("- {}: {}\n", escape_markdown(meal.slot),
+                       escape_markdown(dishes_of(compiled, m)));
   }
   return out;
 }
@@ -182,7 +183,7 @@ std::string prep_markdown(const Compiled& compiled) {
             escape_markdown(recipe.name), measure::print_decimal(making.times, 2),
             servings_of(making.times * recipe.serves),
             escape_markdown(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
-            (safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id));
+            escape_markdown((safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id)));
       }
     }
     for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {

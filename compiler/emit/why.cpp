@@ -19,6 +19,7 @@ public:
 private:
   void use(const resolve::Use& use, const Rational& amount, int depth);
   void making(MakingId id, const Rational& amount, int depth);
+  void dish(const resolve::DishRef& ref, const Rational& amount, bool leftovers, int depth);
   void in_its_place(std::size_t line);
   void others();
   void line(int depth, const Rational& amount, std::string_view what) {
@@ -31,17 +32,29 @@ private:
   std::string out_;
 };
 
+// Of recipes in recipes, so many levels are shown; then the dishes at once.
+constexpr int deepest = 8;
+
+void Tree::dish(const resolve::DishRef& ref, const Rational& amount, bool leftovers, int depth) {
+  const kitchen::Meal& meal = compiled_.plan().meals[ref.meal];
+  line(depth, amount,
+       fmt::format("{} {}: {}{}", text::print_day(meal.date), meal.slot,
+                   leftovers ? "leftovers of " : "", dish_name(compiled_, meal.dishes[ref.dish])));
+}
+
 // The dishes that a making ends up in, each with its share of the amount.
 void Tree::making(MakingId id, const Rational& amount, int depth) {
   const resolve::Making& made = compiled_.resolved.making(id);
+  if (depth > deepest) {
+    for (const resolve::DishShare& of : compiled_.resolved.shares_of(id)) {
+      dish(of.dish, amount * of.share, false, depth);
+    }
+    return;
+  }
   for (const resolve::Consumer& consumer : made.consumers) {
     const Rational share = amount * consumer.times / made.times;
-    if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
-      const kitchen::Meal& meal = compiled_.plan().meals[dish->meal];
-      line(depth, share,
-           fmt::format("{} {}: {}{}", text::print_day(meal.date), meal.slot,
-                       consumer.leftovers ? "leftovers of " : "",
-                       dish_name(compiled_, meal.dishes[dish->dish])));
+    if (const auto* ref = std::get_if<resolve::DishRef>(&consumer.who)) {
+      dish(*ref, share, consumer.leftovers, depth);
     } else {
       const MakingId parent = std::get<MakingId>(consumer.who);
       const resolve::Making& of = compiled_.resolved.making(parent);

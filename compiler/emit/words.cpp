@@ -182,7 +182,10 @@ std::string phrase(const Compiled& compiled, const StillToFind& one) {
 
 std::string verdict(const Compiled& compiled) {
   if (!compiled.shopping.proven()) {
-    return "A cheaper way of shopping may exist.";
+    return compiled.shopping.stopped_by_hand() ? "A cheaper way of shopping may exist: the search "
+                                                 "was stopped by hand before it was "
+                                                 "proven."
+                                               : "A cheaper way of shopping may exist.";
   }
   return still_to_find(compiled).empty()
              ? "No cheaper way of shopping meets this plan (proven)."
@@ -198,8 +201,16 @@ std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish) {
 
 std::string escape_markdown(std::string_view text) {
   std::string out;
-  for (const char c : text) {
-    if (std::string_view("\\`*_{}[]<>#|").find(c) != std::string_view::npos) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    const char next = i + 1 < text.size() ? text[i + 1] : ' ';
+    const std::string_view before = text.substr(0, i);
+    // What begins a list, a heading or a rule does so only at the start: "- x", "+ x", "12. x".
+    const bool number = before.find_first_not_of("0123456789") == std::string_view::npos;
+    const bool opens =
+        i == 0 ? c == '-' || c == '+' || c == '=' : number && (c == '.' || c == ')') && next == ' ';
+    const bool entity = c == '&' && (text::is_letter(next) || next == '#');
+    if (opens || entity || std::string_view("\\`*_{}[]<>#|~").find(c) != std::string_view::npos) {
       out += '\\';
     }
     out += c == '\n' || c == '\r' ? ' ' : c;

@@ -28,11 +28,6 @@ FoodId Book::keep(Food food) {
 }
 
 void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics) {
-  if (!file.is_mapping()) {
-    diagnostics.error(text::errors::wrong_shape, file.span,
-                      "foods.yaml is a mapping of food names to records");
-    return;
-  }
   std::map<std::string, text::Span, std::less<>> said;
   const auto base = [&](std::string_view name) -> const Food* {
     const auto id = find(name);

@@ -202,6 +202,9 @@ Dimension basis(const Food& food) {
 }
 
 tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amount& amount) {
+  if (amount.taken_from_whole) {
+    return as_purchased(food, {amount.number, amount.measure, Form::plain, false});
+  }
   if (!amount.measure.piece.empty()) {
     return from_pieces(food, amount);
   }

@@ -24,6 +24,9 @@ struct Amount {
   /// Whether the form was reached before measuring: "1 lb diced onions" is an edible portion,
   /// "1 lb onions, diced" is a weight as bought. Volumes are always of the form.
   bool formed_first = false;
+  /// The amount is of the whole food, and the form is what is taken from it: "juice of 1 lb lemons"
+  /// is a pound as bought, "1 cup lemon juice" is not.
+  bool taken_from_whole = false;
 };
 
 /// One step of a conversion, to be shown: what was done and where the figure is from.

@@ -1,8 +1,10 @@
 #include "foods/load.hpp"
 
 #include "foods/errors.hpp"
+#include "foods/keys.hpp"
 #include "measure/scan.hpp"
 #include "text/date.hpp"
+#include "text/fields.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
@@ -34,20 +36,20 @@ private:
   std::optional<Figure> figure(const Node& node, std::string_view example);
   void bad(const Node& node, std::string_view what, std::string_view example);
 
-  void volumes(const Node& node);
-  void pieces(const Node& node);
-  void yields(const Node& node);
+  void volumes(const std::vector<const Entry*>& entries);
+  void pieces(const std::vector<const Entry*>& entries);
+  void yields(const std::vector<const Entry*>& entries);
   void keeps(const Node& node);
-  void keep(Fields& fields, std::string_view key, std::optional<Sourced<int>>& into);
+  void keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into);
   void safe_at(const Node& node);
   void allergens(const Node& node);
   void nutrients(const Node& node);
   void check(const Entry& entry);
 
   template <typename T, typename Parse>
-  void word(Fields& fields, std::string_view key, T& into, Parse parse,
+  void word(const Fields& fields, std::string_view key, T& into, Parse parse,
             std::span<const std::string_view> known);
-  std::vector<Allergen> allergen_list(Fields& fields, std::string_view key);
+  std::vector<Allergen> allergen_list(const Fields& fields, std::string_view key);
 
   Food& food_;
   Diagnostics& diagnostics_;
@@ -90,8 +92,9 @@ void put(std::vector<T>& list, T value, Same same) {
   }
 }
 
-void Reader::volumes(const Node& node) {
-  for (const Entry& entry : node.entries) {
+void Reader::volumes(const std::vector<const Entry*>& entries) {
+  for (const Entry* of : entries) {
+    const Entry& entry = *of;
     constexpr std::string_view example = "[160 g/cup, SR28 11282.1]";
     const auto form = parse_form(entry.key.scalar);
     if (!form) {
@@ -121,8 +124,9 @@ void Reader::volumes(const Node& node) {
   }
 }
 
-void Reader::pieces(const Node& node) {
-  for (const Entry& entry : node.entries) {
+void Reader::pieces(const std::vector<const Entry*>& entries) {
+  for (const Entry* of : entries) {
+    const Entry& entry = *of;
     constexpr std::string_view example =
         "[110 g, SR28 11282.6], or [340 g AP, our scales] as bought";
     const auto f = figure(entry.value, example);
@@ -142,8 +146,9 @@ void Reader::pieces(const Node& node) {
   }
 }
 
-void Reader::yields(const Node& node) {
-  for (const Entry& entry : node.entries) {
+void Reader::yields(const std::vector<const Entry*>& entries) {
+  for (const Entry* of : entries) {
+    const Entry& entry = *of;
     constexpr std::string_view example = "[90 %, SR28 11282 refuse]";
     const bool edible = entry.key.scalar == "edible";
     const auto form = edible ? std::optional(Form::plain) : parse_form(entry.key.scalar);
@@ -168,7 +173,7 @@ void Reader::yields(const Node& node) {
   }
 }
 
-void Reader::keep(Fields& fields, std::string_view key, std::optional<Sourced<int>>& into) {
+void Reader::keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into) {
   const Node* node = fields.find(key);
   if (node == nullptr) {
     return;
@@ -184,14 +189,13 @@ void Reader::keep(Fields& fields, std::string_view key, std::optional<Sourced<in
 }
 
 void Reader::keeps(const Node& node) {
-  Fields fields(node, "'keeps' of a food", diagnostics_);
+  const Fields fields(node, keys::keeps, diagnostics_);
   keep(fields, "pantry", food_.keeps.pantry);
   keep(fields, "fridge", food_.keeps.fridge);
   keep(fields, "freezer", food_.keeps.freezer);
   keep(fields, "opened", food_.keeps.opened);
   keep(fields, "thawed", food_.keeps.thawed);
   keep(fields, "frozen juice", food_.keeps.frozen_juice);
-  fields.close();
 }
 
 void Reader::safe_at(const Node& node) {
@@ -222,7 +226,7 @@ void Reader::safe_at(const Node& node) {
   food_.safe_at = Sourced<SafeTemperature>{safe, f->source};
 }
 
-std::vector<Allergen> Reader::allergen_list(Fields& fields, std::string_view key) {
+std::vector<Allergen> Reader::allergen_list(const Fields& fields, std::string_view key) {
   std::vector<Allergen> out;
   for (const Node* item : fields.list(key)) {
     const auto allergen = parse_allergen(item->scalar);
@@ -238,19 +242,18 @@ std::vector<Allergen> Reader::allergen_list(Fields& fields, std::string_view key
 }
 
 void Reader::allergens(const Node& node) {
-  Fields fields(node, "'allergens' of a food", diagnostics_);
+  const Fields fields(node, keys::allergens, diagnostics_);
   Allergens read;
   read.contains = allergen_list(fields, "contains");
   read.check_label = allergen_list(fields, "check label");
-  fields.close();
   food_.allergens = std::move(read);
 }
 
 void Reader::nutrients(const Node& node) {
-  Fields fields(node, "'nutrients' of a food", diagnostics_);
+  const Fields fields(node, keys::nutrients, diagnostics_);
   Nutrients read;
   const auto one = [&](std::string_view key, std::string_view unit, std::optional<Rational>& into) {
-    const Node* value = fields.find_text(key);
+    const Node* value = fields.find(key);
     if (value == nullptr) {
       return;
     }
@@ -269,14 +272,13 @@ void Reader::nutrients(const Node& node) {
   one("carbohydrate", "g", read.carbohydrate);
   one("fiber", "g", read.fiber);
   one("sodium", "mg", read.sodium);
-  fields.close();
   food_.nutrients = std::move(read);
 }
 
 template <typename T, typename Parse>
-void Reader::word(Fields& fields, std::string_view key, T& into, Parse parse,
+void Reader::word(const Fields& fields, std::string_view key, T& into, Parse parse,
                   std::span<const std::string_view> known) {
-  const Node* node = fields.find_text(key);
+  const Node* node = fields.find(key);
   if (node == nullptr) {
     return;
   }
@@ -291,15 +293,14 @@ void Reader::word(Fields& fields, std::string_view key, T& into, Parse parse,
 
 void Reader::read(const Entry& entry) {
   food_.name = text::lower(entry.key.scalar);
-  Fields fields(entry.value, fmt::format("the food '{}'", entry.key.scalar), diagnostics_);
+  const Fields fields(entry.value, keys::food, diagnostics_,
+                      fmt::format("the food '{}'", entry.key.scalar));
   for (const Node* alias : fields.list("aliases")) {
-    if (const std::string* name = text::text_of(*alias, "a name", diagnostics_)) {
-      food_.aliases.push_back(text::lower(*name));
-    }
+    food_.aliases.push_back(text::lower(alias->scalar));
   }
-  const bool new_food = fields.find("department") != nullptr;
+  const bool new_food = fields.has("department");
   word(fields, "department", food_.department, parse_department, department_words());
-  if (const Node* usda = fields.find_text("usda")) {
+  if (const Node* usda = fields.find("usda")) {
     measure::Cursor cursor{usda->scalar};
     const auto number = measure::scan_number(cursor);
     if (number && cursor.done() && *number < 100000) {
@@ -314,21 +315,21 @@ void Reader::read(const Entry& entry) {
       (this->*part)(*node);
     }
   };
-  each("volume", &Reader::volumes);
-  each("pieces", &Reader::pieces);
-  if (const Node* node = fields.find_text("count as")) {
+  volumes(fields.named("volume"));
+  pieces(fields.named("pieces"));
+  if (const Node* node = fields.find("count as")) {
     food_.count_as = text::lower(node->scalar);
   }
-  each("yields", &Reader::yields);
+  yields(fields.named("yields"));
   each("keeps", &Reader::keeps);
-  if (const Node* node = fields.find_text("freezes")) {
+  if (const Node* node = fields.find("freezes")) {
     if (node->scalar != "well" && node->scalar != "poorly") {
       bad(*node, fmt::format("a food freezes well or poorly, not '{}'", node->scalar),
           "'freezes: well'");
     }
     food_.freezes = node->scalar == "well";
   }
-  if (const Node* node = fields.find_text("thaw")) {
+  if (const Node* node = fields.find("thaw")) {
     food_.thaw = node->scalar;
   }
   if (const Node* node = fields.find("ripens")) {
@@ -351,14 +352,13 @@ void Reader::read(const Entry& entry) {
   }
   each("safe at", &Reader::safe_at);
   each("allergens", &Reader::allergens);
-  if (const Node* node = fields.find_text("shop in")) {
+  if (const Node* node = fields.find("shop in")) {
     food_.shop_in = node->scalar;
   }
   each("nutrients", &Reader::nutrients);
-  if (const Node* node = fields.find_text("from the tap")) {
+  if (const Node* node = fields.find("from the tap")) {
     food_.from_tap = node->scalar == "yes";
   }
-  fields.close();
   if (entry.value.is_mapping() && !new_food && food_.shop_in.empty()) {
     diagnostics_.error(
         errors::incomplete, entry.key.span,

@@ -1,7 +1,8 @@
 #pragma once
 
 #include "foods/food.hpp"
-#include "text/yaml.hpp"
+#include "foods/keys.hpp"
+#include "text/fields.hpp"
 
 #include <vector>
 
@@ -21,10 +22,11 @@ Food read_food(const text::Entry& entry, Food base, text::Diagnostics& diagnosti
 template <typename Base>
 std::vector<Defined> read_foods(const text::Node& file, Base base, text::Diagnostics& diagnostics) {
   std::vector<Defined> out;
-  for (const text::Entry& entry : file.entries) {
-    const Food* known = base(entry.key.scalar);
+  for (const text::Entry* entry :
+       text::entries_of(file, keys::file, "a file of foods", diagnostics)) {
+    const Food* known = base(entry->key.scalar);
     out.push_back(
-        {read_food(entry, known != nullptr ? *known : Food{}, diagnostics), entry.key.span});
+        {read_food(*entry, known != nullptr ? *known : Food{}, diagnostics), entry->key.span});
   }
   return out;
 }

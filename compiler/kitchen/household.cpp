@@ -2,8 +2,9 @@
 
 #include "foods/convert.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/keys.hpp"
 #include "measure/scan.hpp"
-#include "text/errors.hpp"
+#include "text/fields.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
@@ -20,8 +21,7 @@ using text::Fields;
 using text::Node;
 
 std::optional<Rational> read_litres(const Node& node, Diagnostics& diagnostics) {
-  const auto quantity =
-      node.is_scalar() ? measure::parse_quantity(node.scalar, measure::System::us) : std::nullopt;
+  const auto quantity = measure::parse_quantity(node.scalar, measure::System::us);
   if (!quantity || measure::dimension(*quantity) != measure::Dimension::volume) {
     diagnostics.error(errors::bad_value, node.span, "a storage size is a volume such as 250 l");
     return std::nullopt;
@@ -30,7 +30,7 @@ std::optional<Rational> read_litres(const Node& node, Diagnostics& diagnostics) 
 }
 
 void read_storage(const Node& node, Household& household, Diagnostics& diagnostics) {
-  Fields fields(node, "'storage'", diagnostics);
+  const Fields fields(node, keys::storage, diagnostics);
   const auto one = [&](std::string_view key, std::optional<Rational>& into) {
     if (const Node* value = fields.find(key)) {
       into = read_litres(*value, diagnostics);
@@ -39,10 +39,9 @@ void read_storage(const Node& node, Household& household, Diagnostics& diagnosti
   one("fridge", household.fridge_litres);
   one("freezer", household.freezer_litres);
   one("pantry", household.pantry_litres);
-  fields.close();
 }
 
-std::vector<ShopName> read_shops(Fields& fields, std::string_view key) {
+std::vector<ShopName> read_shops(const Fields& fields, std::string_view key) {
   std::vector<ShopName> out;
   for (const Node* shop : fields.list(key)) {
     out.push_back({text::slug(shop->scalar), shop->span});
@@ -50,15 +49,16 @@ std::vector<ShopName> read_shops(Fields& fields, std::string_view key) {
   return out;
 }
 
-void read_buying(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
-  for (const Entry& entry : node.entries) {
+void read_buying(const std::vector<const Entry*>& entries, Household& household, Names& names,
+                 Diagnostics& diagnostics) {
+  for (const Entry* rule_of : entries) {
+    const Entry& entry = *rule_of;
     const auto target = names.find(entry.key.scalar);
-    Fields fields(entry.value, "a buying rule", diagnostics);
+    const Fields fields(entry.value, keys::buying, diagnostics);
     BuyingRule rule{{},
                     read_shops(fields, "only at"),
                     read_shops(fields, "never at"),
                     read_shops(fields, "prefer")};
-    fields.close();
     if (const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr) {
       rule.food = *food;
       household.buying.push_back(std::move(rule));
@@ -74,26 +74,18 @@ void read_buying(const Node& node, Household& household, Names& names, Diagnosti
 void read_any_of(const std::vector<const Node*>& groups, Household& household, Names& names,
                  Diagnostics& diagnostics) {
   for (const Node* group : groups) {
-    if (!group->is_mapping()) {
-      diagnostics.error(text::errors::wrong_shape, group->span,
-                        "foods that stand for each other: {canned black beans: 1, canned pinto "
-                        "beans: 1}");
-      continue;
-    }
     Substitutes read;
     for (const Entry& entry : group->entries) {
       const auto target = names.find(entry.key.scalar);
       const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
-      const auto amount = read_number(entry.value, diagnostics);
+      const auto amount = read_positive(entry.value, diagnostics);
       if (food == nullptr) {
         diagnostics.error(errors::unknown_food, entry.key.span,
                           fmt::format("no food is called '{}'", entry.key.scalar),
                           text::did_you_mean(entry.key.scalar, names.all()));
-      } else if (household.instead_of(*food).size() > 1) {
+      } else if (household.instead_of(*food).size() > 1 || read.holds(*food)) {
         diagnostics.error(errors::bad_value, entry.key.span,
-                          fmt::format("'{}' is in another group already", entry.key.scalar));
-      } else if (amount && *amount <= 0) {
-        diagnostics.error(errors::bad_value, entry.value.span, "none of it does nothing");
+                          fmt::format("'{}' is in a group already", entry.key.scalar));
       } else if (amount) {
         if (!read.foods.empty() && foods::basis(*names.food(*food)) !=
                                        foods::basis(*names.food(read.foods.front().first))) {
@@ -110,6 +102,11 @@ void read_any_of(const std::vector<const Node*>& groups, Household& household, N
 }
 
 } // namespace
+
+bool Substitutes::holds(foods::FoodId food) const {
+  return std::any_of(foods.begin(), foods.end(),
+                     [&](const auto& one) { return one.first == food; });
+}
 
 InTermsOf Household::in_terms_of(foods::FoodId food) const {
   for (const Substitutes& group : any_of) {
@@ -172,39 +169,51 @@ void read_avoids(const std::vector<const Node*>& list, Person& person, Names& na
   }
 }
 
+namespace {
+
+void read_person(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
+  const Fields fields(node, keys::person, diagnostics);
+  Person person;
+  person.at = node.span;
+  if (const Node* name = fields.find("name")) {
+    person.name = name->scalar;
+    person.at = name->span;
+    if (household.person(person.name)) {
+      diagnostics.error(errors::bad_value, name->span,
+                        fmt::format("two people are called {}", person.name));
+    }
+  }
+  if (const Node* portion = fields.find("portion")) {
+    person.portion = read_number(*portion, diagnostics).value_or(1);
+  }
+  read_avoids(fields.list("avoids"), person, names, diagnostics);
+  household.people.push_back(std::move(person));
+}
+
+void read_slots(const std::vector<const Entry*>& entries, Household& household,
+                Diagnostics& diagnostics) {
+  for (const Entry* entry : entries) {
+    std::string name = text::lower(entry->key.scalar);
+    if (household.slot(name) != nullptr) {
+      diagnostics.error(errors::bad_value, entry->key.span,
+                        fmt::format("two meals are called {}", name));
+    }
+    household.slots.push_back({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
+  }
+  std::stable_sort(household.slots.begin(), household.slots.end(),
+                   [](const Slot& a, const Slot& b) { return a.at < b.at; });
+}
+
+} // namespace
+
 Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
   Household household;
-  Fields fields(file, "a household", diagnostics);
-  if (fields.need("people") != nullptr) {
-    for (const Node* node : fields.list("people")) {
-      Fields keys(*node, "a person", diagnostics);
-      Person person;
-      person.at = node->span;
-      if (const Node* name = keys.need_text("name")) {
-        person.name = name->scalar;
-        person.at = name->span;
-        if (household.person(person.name)) {
-          diagnostics.error(errors::bad_value, name->span,
-                            fmt::format("two people are called {}", person.name));
-        }
-      }
-      if (const Node* portion = keys.find("portion")) {
-        person.portion = read_number(*portion, diagnostics).value_or(1);
-      }
-      read_avoids(keys.list("avoids"), person, names, diagnostics);
-      keys.close();
-      household.people.push_back(std::move(person));
-    }
+  const Fields fields(file, keys::household, diagnostics);
+  for (const Node* node : fields.list("people")) {
+    read_person(*node, household, names, diagnostics);
   }
-  if (const Node* meals = fields.need("meals")) {
-    for (const Entry& entry : meals->entries) {
-      household.slots.push_back(
-          {text::lower(entry.key.scalar), read_clock(entry.value, diagnostics).value_or(0)});
-    }
-    std::stable_sort(household.slots.begin(), household.slots.end(),
-                     [](const Slot& a, const Slot& b) { return a.at < b.at; });
-  }
-  if (const Node* system = fields.find_text("measures")) {
+  read_slots(fields.named("meals"), household, diagnostics);
+  if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
       household.system = *known;
     } else {
@@ -216,11 +225,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* storage = fields.find("storage")) {
     read_storage(*storage, household, diagnostics);
   }
-  if (const Node* appliances = fields.find("appliances")) {
-    for (const Entry& entry : appliances->entries) {
-      household.appliances.push_back(
-          {text::lower(entry.key.scalar), read_count(entry.value, diagnostics).value_or(1)});
-    }
+  for (const Entry* entry : fields.named("appliances")) {
+    household.appliances.push_back(
+        {text::lower(entry->key.scalar), read_count(entry->value, diagnostics).value_or(1)});
   }
   if (const Node* cost = fields.find("a stop costs")) {
     household.stop_cost = read_money(*cost, diagnostics).value_or(0);
@@ -234,15 +241,12 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* worth = fields.find("leftovers are worth")) {
     household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
   }
-  if (const Node* currency = fields.find_text("currency")) {
+  if (const Node* currency = fields.find("currency")) {
     household.currency = currency->scalar;
   }
   household.member_of = read_shops(fields, "member of");
-  if (const Node* buying = fields.find("buying")) {
-    read_buying(*buying, household, names, diagnostics);
-  }
+  read_buying(fields.named("buying"), household, names, diagnostics);
   read_any_of(fields.list("any of these"), household, names, diagnostics);
-  fields.close();
   return household;
 }
 

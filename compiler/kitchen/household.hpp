@@ -53,6 +53,8 @@ inline const Rational preference{1, 10};
 /// food's basis: canned black beans 1, canned pinto beans 1.
 struct Substitutes {
   std::vector<std::pair<foods::FoodId, Rational>> foods;
+
+  [[nodiscard]] bool holds(foods::FoodId food) const;
 };
 
 /// A food in terms of the first of its substitutes: one of it does what `worth` of that does.

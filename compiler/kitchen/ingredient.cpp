@@ -388,10 +388,10 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   if (low && *low != amount.number) {
     out.low = low;
   }
-  out.amount = amount;
-  if (food != nullptr && !check_measure(out, *food)) {
-    return std::nullopt;
+  if (!container_.empty() || is_container(amount.measure.piece)) {
+    out.containers = number_->high;
   }
+  out.amount = amount;
   return out;
 }
 
@@ -454,7 +454,16 @@ std::vector<Ingredient> Line::read() {
   if (!ingredient) {
     return {};
   }
-  if (parts.empty() || !ingredient->amount) {
+  if (!ingredient->amount) {
+    return {std::move(*ingredient)};
+  }
+  // What is taken of the whole is so much of the whole, in whatever measure it is given.
+  ingredient->amount->taken_from_whole = !parts.empty();
+  const foods::Food* food = names_.food(ingredient->target);
+  if (food != nullptr && !check_measure(*ingredient, *food)) {
+    return {};
+  }
+  if (parts.empty()) {
     return {std::move(*ingredient)};
   }
   std::vector<Ingredient> out;

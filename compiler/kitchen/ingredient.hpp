@@ -31,6 +31,8 @@ struct Ingredient {
   bool fresh = false;          ///< not from the freezer
   bool optional = false;
   std::string note; ///< words after the comma that change no measure
+  /// "2 cans", "2 (15 oz) cans": how many packs it is, whatever is in each.
+  std::optional<Rational> containers = {};
 
   [[nodiscard]] const foods::FoodId* food() const { return std::get_if<foods::FoodId>(&target); }
   [[nodiscard]] const RecipeId* recipe() const { return std::get_if<RecipeId>(&target); }

@@ -1,37 +1,20 @@
 #include "kitchen/kitchen.hpp"
 
+#include "kitchen/appliances.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/paths.hpp"
 #include "text/errors.hpp"
 #include "text/nearest.hpp"
+#include "text/printable.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 #include <map>
 
 namespace manciple::kitchen {
 namespace {
-
-namespace fs = std::filesystem;
-
-// The names of the YAML files of a directory, without their ending, sorted.
-std::vector<std::string> names_in(const std::string& directory) {
-  std::vector<std::string> out;
-  std::error_code error;
-  for (const fs::directory_entry& entry : fs::directory_iterator(directory, error)) {
-    if (entry.path().extension() == ".yaml" && entry.is_regular_file(error)) {
-      out.push_back(entry.path().stem().string());
-    }
-  }
-  std::sort(out.begin(), out.end());
-  return out;
-}
-
-std::string in_root(const std::string& root, const std::string& path) {
-  return root == "." || root.empty() ? path : (fs::path(root) / path).string();
-}
 
 // Foods by name.
 class FoodNames : public Names {
@@ -83,6 +66,12 @@ public:
     return place->second;
   }
 
+  void need_all() {
+    for (const std::string& slug : slugs_) {
+      need(slug);
+    }
+  }
+
   std::vector<std::string> wanted; ///< slugs in the order of their ids
 
 private:
@@ -92,8 +81,10 @@ private:
 
 class Loader {
 public:
-  Loader(std::string root, text::Sources& sources, text::Diagnostics& diagnostics)
+  Loader(std::string root, const text::Files& files, text::Sources& sources,
+         text::Diagnostics& diagnostics)
       : root_(std::move(root)),
+        files_(files),
         sources_(sources),
         diagnostics_(diagnostics),
         food_names_(kitchen.foods),
@@ -103,19 +94,25 @@ public:
 
   void setting();
   void shops_named();
-  void plan(const std::string& path);
+  void plan(text::FileId file);
+  void forget_later_count();
   void recipes();
   void all_recipes();
+  std::optional<text::FileId> load(const std::string& path) {
+    return text::load(path, files_, sources_, diagnostics_);
+  }
 
 private:
   std::optional<text::Node> read(const std::string& path);
-  [[nodiscard]] std::vector<std::string> recipe_names() const {
-    std::vector<std::string> names = names_in(in_root(root_, "recipes"));
+  std::vector<std::string> names_in(const std::string& folder);
+  std::vector<std::string> recipe_names() {
+    std::vector<std::string> names = names_in("recipes");
     std::erase(names, "foods");
     return names;
   }
 
   std::string root_;
+  const text::Files& files_;
   text::Sources& sources_;
   text::Diagnostics& diagnostics_;
   FoodNames food_names_;
@@ -123,32 +120,57 @@ private:
 };
 
 std::optional<text::Node> Loader::read(const std::string& path) {
-  const auto file = text::load(path, path, sources_, diagnostics_);
+  const auto file = load(in_root(root_, path));
   return file ? text::parse_yaml(*file, sources_, diagnostics_) : std::nullopt;
+}
+
+// The names of the YAML files of a folder, without their ending, sorted. A name that could not be
+// printed is refused here, so that it gets no further.
+std::vector<std::string> Loader::names_in(const std::string& folder) {
+  const auto names = files_.names(in_root(root_, folder));
+  if (!names) {
+    diagnostics_.error(names.error().code, {}, names.error().what, names.error().fix);
+    return {};
+  }
+  std::vector<std::string> out;
+  for (const std::string& name : *names) {
+    constexpr std::string_view ending = ".yaml";
+    if (name.size() <= ending.size() || !name.ends_with(ending)) {
+      continue;
+    }
+    if (text::find_unprintable(name)) {
+      diagnostics_.error(text::errors::not_text, {},
+                         fmt::format("a file in {} has a name that is not a text: {}", folder,
+                                     text::printable(name)),
+                         "give it a plain name");
+      continue;
+    }
+    out.push_back(name.substr(0, name.size() - ending.size()));
+  }
+  std::sort(out.begin(), out.end()); // without the ending it is another order
+  return out;
 }
 
 // The household, its foods, its shops and its cupboards.
 void Loader::setting() {
-  const std::string own_foods = in_root(root_, "recipes/foods.yaml");
-  if (fs::exists(own_foods)) {
-    if (const auto node = read(own_foods)) {
+  if (files_.exists(in_root(root_, "recipes/foods.yaml"))) {
+    if (const auto node = read("recipes/foods.yaml")) {
       kitchen.foods.add_household(*node, diagnostics_);
     }
   }
-  if (const auto node = read(in_root(root_, "plans/household.yaml"))) {
+  if (const auto node = read("plans/household.yaml")) {
     kitchen.household = read_household(*node, food_names_, diagnostics_);
   }
-  for (const std::string& name : names_in(in_root(root_, "plans/stores"))) {
+  for (const std::string& name : names_in("plans/stores")) {
     const ShopId id{static_cast<std::uint32_t>(kitchen.shops.size())};
-    if (const auto node = read(in_root(root_, "plans/stores/" + name + ".yaml"))) {
+    if (const auto node = read("plans/stores/" + name + ".yaml")) {
       kitchen.shops.push_back(
           read_shop(*node, name, id, kitchen.household.system, food_names_, diagnostics_));
     }
   }
   shops_named();
-  const std::string on_hand = in_root(root_, "plans/on-hand.yaml");
-  if (fs::exists(on_hand)) {
-    if (const auto node = read(on_hand)) {
+  if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
+    if (const auto node = read("plans/on-hand.yaml")) {
       kitchen.on_hand = read_on_hand(*node, kitchen.household.system, food_names_, diagnostics_);
     }
   }
@@ -183,10 +205,23 @@ void Loader::shops_named() {
   }
 }
 
-void Loader::plan(const std::string& path) {
-  if (const auto node = read(path)) {
+void Loader::plan(text::FileId file) {
+  if (const auto node = text::parse_yaml(file, sources_, diagnostics_)) {
     const PlanContext context{kitchen.household, kitchen.shops, library_, food_names_};
     kitchen.plan = read_plan(*node, context, diagnostics_);
+  }
+}
+
+// What was counted after the plan's last day says nothing of its days.
+void Loader::forget_later_count() {
+  OnHand& on_hand = kitchen.on_hand;
+  if (kitchen.plan && on_hand.date && *on_hand.date > kitchen.plan->until) {
+    diagnostics_.warning(
+        errors::outside_plan, on_hand.at,
+        fmt::format("what is on hand was counted on {}, after the plan's last day; the plan is "
+                    "reckoned as if nothing were in the house",
+                    text::print_date(*on_hand.date)));
+    on_hand.lots.clear();
   }
 }
 
@@ -195,94 +230,46 @@ void Loader::recipes() {
   while (kitchen.recipes.size() < library_.wanted.size()) {
     const std::string slug = library_.wanted[kitchen.recipes.size()];
     Recipe recipe;
-    if (const auto node = read(in_root(root_, "recipes/" + slug + ".yaml"))) {
+    if (const auto node = read("recipes/" + slug + ".yaml")) {
       recipe = read_recipe(*node, slug, kitchen.household.system, library_, diagnostics_);
     }
     recipe.id = RecipeId{static_cast<std::uint32_t>(kitchen.recipes.size())};
-    for (const MethodStep& step : recipe.method) {
-      const auto& have = kitchen.household.appliances;
-      const auto known = std::find_if(have.begin(), have.end(),
-                                      [&](const Appliance& a) { return a.name == step.appliance; });
-      if (!step.appliance.empty() && known == have.end()) {
-        std::vector<std::string_view> names;
-        for (const Appliance& a : have) {
-          names.push_back(a.name);
-        }
-        const std::string near = text::did_you_mean(step.appliance, names);
-        diagnostics_.error(errors::unknown_appliance, step.at,
-                           fmt::format("this step needs a '{}', which the household does not have",
-                                       step.appliance),
-                           near.empty() ? fmt::format("add it to plans/household.yaml: "
-                                                      "'appliances: {{{}: 1}}'",
-                                                      step.appliance)
-                                        : near);
-      }
-    }
     kitchen.recipes.push_back(std::move(recipe));
   }
 }
 
 void Loader::all_recipes() {
-  for (const std::string& name : recipe_names()) {
-    library_.need(name);
-  }
+  library_.need_all();
   recipes();
 }
 
 } // namespace
 
-bool is_plan(const std::string& path) {
-  const fs::path file(path);
-  const fs::path folder = file.parent_path().filename();
-  return folder != "stores" && folder != "recipes" && file.stem() != "household" &&
-         file.stem() != "on-hand";
-}
-
-std::string root_of(const std::string& path) {
-  fs::path folder = fs::path(path).parent_path();
-  if (folder.filename() == "stores") {
-    folder = folder.parent_path();
-  }
-  if (folder.empty()) {
-    return "..";
-  }
-  const fs::path root = folder.parent_path();
-  return root.empty() ? (folder == "." ? ".." : ".") : root.string();
-}
-
-std::vector<std::string> plan_files(const std::string& root) {
-  std::vector<std::string> out;
-  for (const std::string& name : names_in(in_root(root, "plans"))) {
-    const std::string path = in_root(root, "plans/" + name + ".yaml");
-    if (is_plan(path)) {
-      out.push_back(path);
-    }
-  }
-  return out;
-}
-
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
-                     text::Diagnostics& diagnostics) {
-  Loader loader(root_of(plan_path), sources, diagnostics);
+                     text::Diagnostics& diagnostics, const text::Files& files) {
+  Loader loader(root_of(plan_path), files, sources, diagnostics);
   // A plan that cannot be read at all makes the rest beside the point.
-  if (!fs::is_regular_file(plan_path)) {
-    (void)text::load(plan_path, plan_path, sources, diagnostics);
-    return std::move(loader.kitchen);
+  if (const auto file = loader.load(plan_path)) {
+    loader.setting();
+    loader.plan(*file);
+    loader.forget_later_count();
+    loader.recipes();
+    check_appliances(loader.kitchen, diagnostics);
   }
-  loader.setting();
-  loader.plan(plan_path);
-  loader.recipes();
   return std::move(loader.kitchen);
 }
 
 Kitchen read_everything(const std::string& root, text::Sources& sources,
-                        text::Diagnostics& diagnostics) {
-  Loader loader(root, sources, diagnostics);
+                        text::Diagnostics& diagnostics, const text::Files& files) {
+  Loader loader(root, files, sources, diagnostics);
   loader.setting();
-  for (const std::string& path : plan_files(root)) {
-    loader.plan(path);
+  for (const std::string& path : plan_files(root, files)) {
+    if (const auto file = loader.load(path)) {
+      loader.plan(*file);
+    }
   }
   loader.all_recipes();
+  check_appliances(loader.kitchen, diagnostics);
   return std::move(loader.kitchen);
 }
 

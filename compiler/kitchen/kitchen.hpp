@@ -5,6 +5,7 @@
 #include "kitchen/recipe.hpp"
 #include "kitchen/shop.hpp"
 #include "kitchen/stock.hpp"
+#include "text/files.hpp"
 
 #include <optional>
 #include <string>
@@ -37,22 +38,11 @@ struct Kitchen {
 
 /// Reads a plan and what it reaches, no more: recipes are opened as they are named.
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
-                     text::Diagnostics& diagnostics);
+                     text::Diagnostics& diagnostics, const text::Files& files = text::disk());
 
 /// Reads all that stands below `root`: every recipe, every price list, every plan. For `check`.
 /// The result holds the last plan.
 Kitchen read_everything(const std::string& root, text::Sources& sources,
-                        text::Diagnostics& diagnostics);
-
-/// The paths of the plans below `root`, sorted.
-std::vector<std::string> plan_files(const std::string& root);
-
-/// Whether a path is that of a plan, by where it stands: plans/NAME.yaml, but not the household's
-/// file or what is on hand.
-bool is_plan(const std::string& path);
-
-/// The directory above `plans` or `recipes`, as it would be typed: "." for plans/x.yaml,
-/// plans/stores/x.yaml and recipes/x.yaml.
-std::string root_of(const std::string& path);
+                        text::Diagnostics& diagnostics, const text::Files& files = text::disk());
 
 } // namespace manciple::kitchen

@@ -1,7 +1,9 @@
 #include "kitchen/plan.hpp"
 
 #include "kitchen/errors.hpp"
+#include "kitchen/keys.hpp"
 #include "text/errors.hpp"
+#include "text/fields.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
@@ -24,8 +26,8 @@ public:
   Reader(Plan& plan, const PlanContext& context, Diagnostics& diagnostics)
       : plan_(plan), context_(context), diagnostics_(diagnostics) {}
 
-  bool period(Fields& fields);
-  void meals(const Node& node);
+  bool period(const Fields& fields);
+  void meals(const std::vector<const Entry*>& entries);
   void away(const Node& node);
   void guest(const Node& node);
   void staple(const Node& node);
@@ -36,8 +38,8 @@ public:
 private:
   std::optional<Date> inside(const Node& node);
   std::vector<Date> days(const Node& key);
-  std::vector<Date> dates_of(Fields& fields, const Node& node, std::string_view what);
-  std::pair<Date, Date> span_of(Fields& fields);
+  std::vector<Date> dates_of(const Fields& fields, const Node& node, std::string_view what);
+  std::pair<Date, Date> span_of(const Fields& fields);
   std::vector<std::string> slots(const std::vector<const Node*>& list);
   void dishes(const Node& value, Meal& meal);
   std::optional<Dish> dish(const Node& node);
@@ -89,9 +91,9 @@ std::vector<Date> Reader::days(const Node& key) {
   return out;
 }
 
-bool Reader::period(Fields& fields) {
-  const Node* from = fields.need("from");
-  const Node* until = fields.need("until");
+bool Reader::period(const Fields& fields) {
+  const Node* from = fields.find("from");
+  const Node* until = fields.find("until");
   const auto first = from != nullptr ? read_date(*from, diagnostics_) : std::nullopt;
   const auto last = until != nullptr ? read_date(*until, diagnostics_) : std::nullopt;
   if (!first || !last) {
@@ -108,8 +110,8 @@ bool Reader::period(Fields& fields) {
   return true;
 }
 
-std::pair<Date, Date> Reader::span_of(Fields& fields) {
-  const Node* from = fields.need("from");
+std::pair<Date, Date> Reader::span_of(const Fields& fields) {
+  const Node* from = fields.find("from");
   const Node* until = fields.find("until");
   const Date first = from != nullptr ? inside(*from).value_or(plan_.from) : plan_.from;
   const Date last = until != nullptr ? inside(*until).value_or(first) : first;
@@ -141,6 +143,10 @@ std::vector<std::string> Reader::slots(const std::vector<const Node*>& list) {
 std::optional<Ingredient> Reader::one(const Node& node, std::string_view words, std::size_t offset,
                                       Names& names) {
   auto read = read_line(node, words, offset, context_.household.system, names, diagnostics_);
+  if (read.size() > 1) {
+    diagnostics_.error(errors::unread_amount, node.part(offset, words.size()),
+                       "this line asks for several things", "give each a line of its own");
+  }
   return read.size() == 1 ? std::optional(std::move(read.front())) : std::nullopt;
 }
 
@@ -193,11 +199,11 @@ std::optional<Dish> Reader::dish(const Node& node) {
   if (node.is_scalar()) {
     return dish_words(node, out) ? std::optional(std::move(out)) : std::nullopt;
   }
-  Fields fields(node, "a dish", diagnostics_);
-  const Node* what = fields.need_text("dish");
+  const Fields fields(node, keys::dish, diagnostics_);
+  const Node* what = fields.find("dish");
   bool good = what != nullptr && dish_words(*what, out);
   if (const Node* servings = fields.find("servings")) {
-    out.servings = read_number(*servings, diagnostics_);
+    out.servings = read_positive(*servings, diagnostics_);
   }
   for (const Node* who : fields.list("eaten by")) {
     if (!context_.household.person(who->scalar)) {
@@ -212,46 +218,35 @@ std::optional<Dish> Reader::dish(const Node& node) {
     }
     out.eaten_by.push_back(who->scalar);
   }
-  fields.close();
   return good ? std::optional(std::move(out)) : std::nullopt;
 }
 
 void Reader::dishes(const Node& value, Meal& meal) {
-  const std::vector<Node> single{value};
-  for (const Node& node : value.is_sequence() ? value.items : single) {
-    if (node.kind == Node::Kind::null || node.scalar == "out" || node.scalar == "none") {
+  for (const Node* node : text::items_of(value)) {
+    if (node->scalar == "out" || node->scalar == "none") {
       continue;
     }
-    if (auto read = dish(node)) {
+    if (auto read = dish(*node)) {
       meal.dishes.push_back(std::move(*read));
     }
   }
 }
 
 // What a day says of a meal goes before what "every Friday" says, and that before "every day".
-void Reader::meals(const Node& node) {
-  if (!node.is_mapping()) {
-    diagnostics_.error(text::errors::wrong_shape, node.span,
-                       "'meals' is a mapping of days to meals");
-    return;
-  }
+void Reader::meals(const std::vector<const Entry*>& entries) {
   struct Said {
     int rank = 0;
     Meal meal;
   };
-  std::map<std::pair<Date, int>, Said> said;
-  for (const Entry& entry : node.entries) {
+  std::map<std::pair<Date, std::size_t>, Said> said; // by date and the meal of the day
+  for (const Entry* of_day : entries) {
+    const Entry& entry = *of_day;
     const std::vector<Date> on = days(entry.key);
     const bool single = !entry.key.scalar.starts_with("every ");
     const int rank = single                                ? 3
                      : entry.key.scalar == "every day"     ? 1
                      : entry.key.scalar == "every weekday" ? 1
                                                            : 2;
-    if (!entry.value.is_mapping()) {
-      diagnostics_.error(text::errors::wrong_shape, entry.value.span,
-                         "a day has meals: {dinner: RECIPE}");
-      continue;
-    }
     for (const Entry& meal : entry.value.entries) {
       const std::vector<std::string> slot = slots({&meal.key});
       if (slot.empty()) {
@@ -259,8 +254,10 @@ void Reader::meals(const Node& node) {
       }
       Meal read{{}, slot.front(), {}, meal.value.span};
       dishes(meal.value, read);
+      const auto index = static_cast<std::size_t>(context_.household.slot(slot.front()) -
+                                                  context_.household.slots.data());
       for (const Date date : on) {
-        Said& place = said[{date, context_.household.slot(slot.front())->at}];
+        Said& place = said[{date, index}];
         if (rank >= place.rank) {
           place = {rank, read};
           place.meal.date = date;
@@ -276,11 +273,10 @@ void Reader::meals(const Node& node) {
 }
 
 void Reader::away(const Node& node) {
-  Fields fields(node, "an absence", diagnostics_);
-  const Node* who = fields.need_text("who");
+  const Fields fields(node, keys::absence, diagnostics_);
+  const Node* who = fields.find("who");
   const auto [from, until] = span_of(fields);
   const auto at = slots(fields.list("meals"));
-  fields.close();
   if (who == nullptr) {
     return;
   }
@@ -298,14 +294,14 @@ void Reader::away(const Node& node) {
 }
 
 void Reader::guest(const Node& node) {
-  Fields fields(node, "a guest", diagnostics_);
+  const Fields fields(node, keys::guest, diagnostics_);
   Guest guest;
   guest.person.at = node.span;
-  if (const Node* who = fields.need_text("who")) {
+  if (const Node* who = fields.find("who")) {
     guest.person.name = who->scalar;
   }
   if (const Node* count = fields.find("count")) {
-    guest.count = read_count(*count, diagnostics_).value_or(1);
+    guest.count = read_count(*count, diagnostics_, 1).value_or(1);
   }
   guest.person.portion = guest.count;
   if (const Node* portion = fields.find("portion")) {
@@ -314,18 +310,12 @@ void Reader::guest(const Node& node) {
   read_avoids(fields.list("avoids"), guest.person, context_.foods, diagnostics_);
   std::tie(guest.from, guest.until) = span_of(fields);
   guest.slots = slots(fields.list("meals"));
-  fields.close();
   plan_.guests.push_back(std::move(guest));
 }
 
 // "2 gal whole milk per week" is a rate, "keep 12 eggs" a level.
 void Reader::staple(const Node& node) {
-  const std::string* text =
-      text::text_of(node, "a line such as '2 gal whole milk per week'", diagnostics_);
-  if (text == nullptr) {
-    return;
-  }
-  std::string_view words = *text;
+  std::string_view words = node.scalar;
   std::size_t offset = 0;
   std::optional<int> days;
   if (words.starts_with("keep ")) {
@@ -364,18 +354,16 @@ void Reader::extra(const Node& node) {
   Extra extra;
   const Node* line = &node;
   if (node.is_mapping()) {
-    Fields fields(node, "something to buy", diagnostics_);
-    line = fields.need_text("buy");
+    const Fields fields(node, keys::extra, diagnostics_);
+    line = fields.find("buy");
     if (const Node* by = fields.find("by")) {
       extra.by = inside(*by);
     }
-    if (const Node* reason = fields.find_text("for")) {
+    if (const Node* reason = fields.find("for")) {
       extra.reason = reason->scalar;
     }
-    fields.close();
   }
-  if (line == nullptr ||
-      text::text_of(*line, "a line such as '1 box freezer bags'", diagnostics_) == nullptr) {
+  if (line == nullptr) {
     return;
   }
   if (auto what = one(*line, line->scalar, 0, context_.foods)) {
@@ -394,12 +382,11 @@ std::vector<Candidate> Reader::stops(const std::vector<const Node*>& list) {
     Candidate stop;
     const Node* shop = node;
     if (node->is_mapping()) {
-      Fields fields(*node, "a stop", diagnostics_);
-      shop = fields.need_text("shop");
+      const Fields fields(*node, keys::stop, diagnostics_);
+      shop = fields.find("shop");
       if (const Node* always = fields.find("always")) {
         stop.always = read_yes_no(*always, diagnostics_).value_or(false);
       }
-      fields.close();
     }
     if (shop == nullptr) {
       continue;
@@ -424,10 +411,10 @@ std::vector<Candidate> Reader::stops(const std::vector<const Node*>& list) {
 }
 
 // A date, or "every: Saturday".
-std::vector<Date> Reader::dates_of(Fields& fields, const Node& node, std::string_view what) {
+std::vector<Date> Reader::dates_of(const Fields& fields, const Node& node, std::string_view what) {
   const Node* date = fields.find("date");
-  const Node* every = fields.find_text("every");
-  if ((date == nullptr) == (every == nullptr)) {
+  const Node* every = fields.find("every");
+  if (fields.has("date") == fields.has("every")) {
     diagnostics_.error(text::errors::missing_key, node.span,
                        fmt::format("{} has a 'date' or an 'every'", what));
     return {};
@@ -436,13 +423,16 @@ std::vector<Date> Reader::dates_of(Fields& fields, const Node& node, std::string
     const auto day = inside(*date);
     return day ? std::vector<Date>{*day} : std::vector<Date>{};
   }
+  if (every == nullptr) {
+    return {};
+  }
   Node key = *every;
   key.scalar = "every " + key.scalar;
   return days(key);
 }
 
 void Reader::trip(const Node& node) {
-  Fields fields(node, "a trip", diagnostics_);
+  const Fields fields(node, keys::trip, diagnostics_);
   const std::vector<Date> on = dates_of(fields, node, "a trip");
   Trip trip;
   trip.at = node.span;
@@ -453,7 +443,6 @@ void Reader::trip(const Node& node) {
   if (const Node* budget = fields.find("budget")) {
     trip.budget = read_money(*budget, diagnostics_);
   }
-  fields.close();
   for (const Date date : on) {
     trip.date = date;
     plan_.trips.push_back(trip);
@@ -461,23 +450,22 @@ void Reader::trip(const Node& node) {
 }
 
 void Reader::session(const Node& node) {
-  Fields fields(node, "a prep session", diagnostics_);
+  const Fields fields(node, keys::session, diagnostics_);
   const std::vector<Date> on = dates_of(fields, node, "a prep session");
   Session session;
   session.at = node.span;
-  if (const Node* from = fields.need("from")) {
+  if (const Node* from = fields.find("from")) {
     session.from = read_clock(*from, diagnostics_).value_or(0);
   }
-  if (const Node* until = fields.need("until")) {
+  if (const Node* until = fields.find("until")) {
     session.until = read_clock(*until, diagnostics_).value_or(24 * 60 - 1);
     if (session.until <= session.from) {
       diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
     }
   }
   if (const Node* cooks = fields.find("cooks")) {
-    session.cooks = std::max(1, read_count(*cooks, diagnostics_).value_or(1));
+    session.cooks = read_count(*cooks, diagnostics_, 1).value_or(1);
   }
-  fields.close();
   for (const Date date : on) {
     session.date = date;
     plan_.sessions.push_back(session);
@@ -490,9 +478,9 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
                               Diagnostics& diagnostics) {
   Plan plan;
   plan.at = file.span;
-  Fields fields(file, "a plan", diagnostics);
+  const Fields fields(file, keys::plan, diagnostics);
   Reader reader(plan, context, diagnostics);
-  if (const Node* name = fields.need_text("plan")) {
+  if (const Node* name = fields.find("plan")) {
     plan.name = name->scalar;
     plan.at = name->span;
   }
@@ -504,9 +492,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
       (reader.*read)(*node);
     }
   };
-  if (const Node* meals = fields.need("meals")) {
-    reader.meals(*meals);
-  }
+  reader.meals(fields.named("meals"));
   each("away", &Reader::away);
   each("guests", &Reader::guest);
   each("staples", &Reader::staple);
@@ -516,7 +502,6 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   if (const Node* budget = fields.find("budget")) {
     plan.budget = read_money(*budget, diagnostics);
   }
-  fields.close();
   std::stable_sort(plan.trips.begin(), plan.trips.end(),
                    [](const Trip& a, const Trip& b) { return a.date < b.date; });
   std::stable_sort(plan.sessions.begin(), plan.sessions.end(),

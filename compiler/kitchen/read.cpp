@@ -40,11 +40,13 @@ std::optional<int> read_clock(const text::Node& node, text::Diagnostics& diagnos
 }
 
 std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a time such as 8 min or 1 h 30 min", text::parse_minutes);
+  return read(node, diagnostics, "a time such as 8 min or 1 h 30 min, at most 60 days",
+              text::parse_minutes);
 }
 
 std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a time such as 4 days or 3 months", text::parse_days);
+  return read(node, diagnostics, "a time such as 4 days or 3 months, at most 100 years",
+              text::parse_days);
 }
 
 std::optional<measure::Rational> read_number(const text::Node& node,
@@ -52,10 +54,21 @@ std::optional<measure::Rational> read_number(const text::Node& node,
   return read(node, diagnostics, "a number", parse_number);
 }
 
-std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a whole number", [](std::string_view text) -> std::optional<int> {
+std::optional<measure::Rational> read_positive(const text::Node& node,
+                                               text::Diagnostics& diagnostics) {
+  return read(node, diagnostics, "a number above 0", [](std::string_view text) {
     const auto number = parse_number(text);
-    if (!number || denominator(*number) != 1 || *number > 1000000) {
+    return number && *number > 0 ? number : std::nullopt;
+  });
+}
+
+std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnostics, int least) {
+  constexpr int most = 1'000'000;
+  const std::string wanted = least == 0 ? fmt::format("a whole number up to {}", most)
+                                        : fmt::format("a whole number from {} to {}", least, most);
+  return read(node, diagnostics, wanted, [&](std::string_view text) -> std::optional<int> {
+    const auto number = parse_number(text);
+    if (!number || denominator(*number) != 1 || *number < least || *number > most) {
       return std::nullopt;
     }
     return static_cast<int>(measure::to_int64(numerator(*number)));
@@ -73,11 +86,11 @@ std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagn
 
 std::optional<measure::Rational> read_percent(const text::Node& node,
                                               text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "a share such as 8.25 %",
+  return read(node, diagnostics, "a share such as 8.25 %, at most 100 %",
               [](std::string_view text) -> std::optional<measure::Rational> {
                 measure::Cursor cursor{text};
                 const auto number = measure::scan_number(cursor);
-                if (!number || text::trim(cursor.rest()) != "%" || *number > 1000) {
+                if (!number || text::trim(cursor.rest()) != "%" || *number > 100) {
                   return std::nullopt;
                 }
                 return measure::Rational(*number / 100);

@@ -20,9 +20,14 @@ std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagn
 std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics);
 std::optional<measure::Rational> read_number(const text::Node& node,
                                              text::Diagnostics& diagnostics);
-std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnostics);
+/// A number above 0.
+std::optional<measure::Rational> read_positive(const text::Node& node,
+                                               text::Diagnostics& diagnostics);
+/// A whole number of at least `least`, at most a million.
+std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnostics,
+                              int least = 0);
 std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagnostics);
-/// "8.25 %" as 0.0825.
+/// "8.25 %" as 0.0825; at most 100 %.
 std::optional<measure::Rational> read_percent(const text::Node& node,
                                               text::Diagnostics& diagnostics);
 

@@ -1,8 +1,9 @@
 #include "kitchen/recipe.hpp"
 
 #include "kitchen/errors.hpp"
+#include "kitchen/keys.hpp"
 #include "kitchen/read.hpp"
-#include "text/errors.hpp"
+#include "text/fields.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
@@ -35,8 +36,8 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
     step.what = node.scalar;
     return step;
   }
-  Fields fields(node, "a step", diagnostics);
-  if (const Node* what = fields.need_text("do")) {
+  const Fields fields(node, keys::step, diagnostics);
+  if (const Node* what = fields.find("do")) {
     step.what = what->scalar;
     step.at = what->span;
   }
@@ -46,21 +47,20 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
   if (const Node* time = fields.find("then")) {
     step.then = read_minutes(*time, diagnostics).value_or(0);
   }
-  if (const Node* on = fields.find_text("on")) {
+  if (const Node* on = fields.find("on")) {
     step.appliance = text::lower(on->scalar);
   }
-  if (const Node* at = fields.find_text("at")) {
+  if (const Node* at = fields.find("at")) {
     step.fahrenheit = read_oven(*at, diagnostics);
   }
   if (const Node* cuts = fields.find("cuts")) {
     step.cuts = read_yes_no(*cuts, diagnostics).value_or(false);
   }
-  fields.close();
   return step;
 }
 
 void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
-  Fields fields(node, "'keeps' of a recipe", diagnostics);
+  const Fields fields(node, keys::keeps, diagnostics);
   if (const Node* time = fields.find("pantry")) {
     recipe.keeps_pantry = read_days(*time, diagnostics);
   }
@@ -70,14 +70,13 @@ void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
   if (const Node* time = fields.find("freezer")) {
     recipe.keeps_freezer = read_days(*time, diagnostics);
   }
-  fields.close();
 }
 
 // "8 cups", "12 tortillas": a unit, or a word of the recipe's own.
 std::optional<Makes> read_makes(const Node& node, measure::System system,
                                 Diagnostics& diagnostics) {
   measure::Cursor cursor{node.scalar};
-  const auto number = node.is_scalar() ? measure::scan_number(cursor) : std::nullopt;
+  const auto number = measure::scan_number(cursor);
   if (!number || *number <= 0) {
     diagnostics.error(errors::unread_amount, node.span,
                       "what a recipe makes is an amount such as 8 cups");
@@ -87,9 +86,27 @@ std::optional<Makes> read_makes(const Node& node, measure::System system,
   if (const auto unit = measure::scan_unit(cursor, system)) {
     makes.measure.unit = *unit;
   } else {
-    makes.measure.piece = text::singular(text::lower(text::trim(cursor.rest())));
+    const std::string_view word = text::trim(cursor.rest());
+    if (!word.empty() && !text::is_letter(word.front())) {
+      diagnostics.error(errors::unread_word, node.span,
+                        fmt::format("'{}' is not a measure or a kind of piece", word),
+                        "write it as '8 cups' or '12 tortillas'");
+      return std::nullopt;
+    }
+    makes.measure.piece = text::singular(text::lower(word));
   }
   return makes;
+}
+
+// Tiny recipes would be made without end, huge ones never.
+Rational read_serves(const Node& node, Diagnostics& diagnostics) {
+  const auto number = read_positive(node, diagnostics);
+  if (number && (*number < Rational(1, 100) || *number > 100000)) {
+    diagnostics.error(errors::bad_value, node.span,
+                      "a recipe serves between a hundredth of an adult and 100000");
+    return 1;
+  }
+  return number.value_or(1);
 }
 
 } // namespace
@@ -100,12 +117,12 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
   recipe.slug = std::move(slug);
   recipe.system = household;
   recipe.at = file.span;
-  Fields fields(file, "a recipe", diagnostics);
-  if (const Node* name = fields.need_text("name")) {
+  const Fields fields(file, keys::recipe, diagnostics);
+  if (const Node* name = fields.find("name")) {
     recipe.name = name->scalar;
     recipe.at = name->span;
   }
-  if (const Node* system = fields.find_text("measures")) {
+  if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
       recipe.system = *known;
     } else {
@@ -115,28 +132,18 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
     }
   }
   recipe.serves = 1;
-  if (const Node* serves = fields.need("serves")) {
-    const auto number = read_number(*serves, diagnostics);
-    if (number && *number > 0) {
-      recipe.serves = *number;
-    } else if (number) {
-      diagnostics.error(errors::bad_value, serves->span, "a recipe serves at least one");
-    }
+  if (const Node* serves = fields.find("serves")) {
+    recipe.serves = read_serves(*serves, diagnostics);
   }
   for (const Node* makes : fields.list("makes")) {
     if (const auto read = read_makes(*makes, recipe.system, diagnostics)) {
       recipe.makes.push_back(*read);
     }
   }
-  if (fields.need("ingredients") != nullptr) {
-    for (const Node* line : fields.list("ingredients")) {
-      if (const std::string* words =
-              text::text_of(*line, "an ingredient such as '2 onions, diced'", diagnostics)) {
-        for (Ingredient& ingredient :
-             read_line(*line, *words, 0, recipe.system, names, diagnostics)) {
-          recipe.ingredients.push_back(std::move(ingredient));
-        }
-      }
+  for (const Node* line : fields.list("ingredients")) {
+    for (Ingredient& ingredient :
+         read_line(*line, line->scalar, 0, recipe.system, names, diagnostics)) {
+      recipe.ingredients.push_back(std::move(ingredient));
     }
   }
   for (const Node* step : fields.list("method")) {
@@ -151,7 +158,7 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
   if (const Node* marinate = fields.find("marinate")) {
     recipe.marinate = read_minutes(*marinate, diagnostics);
   }
-  if (const Node* reheat = fields.find_text("reheat")) {
+  if (const Node* reheat = fields.find("reheat")) {
     recipe.reheat = reheat->scalar;
   }
   for (const Node* word : fields.list("may contain")) {
@@ -164,7 +171,6 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
                         text::did_you_mean(word->scalar, {known.begin(), known.end()}));
     }
   }
-  fields.close();
   return recipe;
 }
 

@@ -2,8 +2,9 @@
 
 #include "foods/convert.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/keys.hpp"
 #include "measure/scan.hpp"
-#include "text/errors.hpp"
+#include "text/fields.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
 
@@ -21,6 +22,18 @@ using text::Fields;
 using text::Node;
 
 constexpr std::string_view example = "'3 lb bag 2.99', '1.99/lb', '0.59 each' or '12 large 3.49'";
+
+// "2 for 5.00".
+std::optional<Deal> parse_deal(std::string_view words) {
+  measure::Cursor cursor{words};
+  const auto packs = measure::scan_number(cursor);
+  const std::string_view rest = text::trim(cursor.rest());
+  const auto price = rest.starts_with("for ") ? parse_money(rest.substr(4)) : std::nullopt;
+  if (!packs || denominator(*packs) != 1 || *packs < 2 || *packs >= 100 || !price) {
+    return std::nullopt;
+  }
+  return Deal{static_cast<int>(measure::to_int64(numerator(*packs))), *price};
+}
 
 // A counter's scale is read to a tenth of a pound or to 50 g. Common practice, no source.
 Rational scale_step(Unit unit) {
@@ -48,9 +61,12 @@ public:
 private:
   bool read_words(const Node& node, Offer& offer);
   bool by_unit(const Node& node, std::string_view unit, std::string_view price, Offer& offer);
-  bool by_pack(const Node& node, std::string_view pack, std::string_view price, Offer& offer);
+  bool by_pack(const Node& node, std::string_view pack, Offer& offer);
+  bool several(const Node& node, std::string_view words, Cents price, Offer& offer);
   bool size_of(const Node& node, const foods::Amount& amount, Offer& offer);
-  void read_terms(Fields& fields, Offer& offer);
+  void read_terms(const Fields& fields, Offer& offer);
+  void read_sale(const Node& node, Offer& offer);
+  void read_deal(const Node& node, Offer& offer);
   bool bad(const Node& node, std::string what) {
     diagnostics_.error(errors::bad_offer, node.span, std::move(what),
                        fmt::format("write it as {}", example));
@@ -68,6 +84,9 @@ bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer
   if (!bought) {
     diagnostics_.error(errors::wrong_measure, node.span, bought.error().what, bought.error().fix);
     return false;
+  }
+  if (bought->amount <= 0) {
+    return bad(node, "a pack of nothing is not sold");
   }
   offer.size = bought->amount;
   return true;
@@ -94,13 +113,7 @@ bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view p
 }
 
 // "3 lb bag", "14.5 oz can", "12 large", "1 gal".
-bool Reader::by_pack(const Node& node, std::string_view pack, std::string_view price,
-                     Offer& offer) {
-  const auto cents = parse_money(price);
-  if (!cents) {
-    return bad(node, fmt::format("'{}' is no price", price));
-  }
-  offer.price = *cents;
+bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   offer.pack = std::string(pack);
   measure::Cursor cursor{pack};
   if (const auto quantity = measure::scan_quantity(cursor, system_)) {
@@ -136,51 +149,95 @@ bool Reader::read_words(const Node& node, Offer& offer) {
   if (parse_money(words.substr(0, last)) && !parse_money(tail)) {
     return by_unit(node, tail, words.substr(0, last), offer);
   }
-  return by_pack(node, text::trim(words.substr(0, last)), tail, offer);
+  const std::string_view pack = text::trim(words.substr(0, last));
+  const auto cents = parse_money(tail);
+  if (!cents) {
+    return bad(node, fmt::format("'{}' is no price", tail));
+  }
+  if (pack == "for" || pack.ends_with(" for")) {
+    return several(node, text::trim(pack.substr(0, pack.size() - 3)), *cents, offer);
+  }
+  offer.price = *cents;
+  return by_pack(node, pack, offer);
 }
 
-void Reader::read_terms(Fields& fields, Offer& offer) {
+// "2 for 5.00", "14.5 oz can 2 for 3.00": so many packs for a price, and a single one for its
+// share, a part of a cent rounded up. Common practice, no source. "2 lb for 5.00" is a pack of 2
+// lb.
+bool Reader::several(const Node& node, std::string_view words, Cents price, Offer& offer) {
+  const std::size_t last = words.rfind(' ');
+  const std::string_view number = words.substr(last == std::string_view::npos ? 0 : last + 1);
+  const std::string_view pack =
+      last == std::string_view::npos ? std::string_view() : text::trim(words.substr(0, last));
+  const auto deal = parse_deal(fmt::format("{} for {}", number, print_money(price)));
+  if (!deal) {
+    offer.price = price;
+    return by_pack(node, words, offer);
+  }
+  offer.price = (price + deal->packs - 1) / deal->packs;
+  offer.deal = *deal;
+  if (!pack.empty()) {
+    return by_pack(node, pack, offer);
+  }
+  offer.pack = "each";
+  return size_of(node, {1, {Unit::each, {}}, foods::Form::plain, false}, offer);
+}
+
+void Reader::read_sale(const Node& node, Offer& offer) {
+  const Fields fields(node, keys::sale, diagnostics_);
+  Sale sale;
+  if (const Node* price = fields.find("price")) {
+    sale.price = read_money(*price, diagnostics_).value_or(offer.price);
+  }
+  if (const Node* from = fields.find("from")) {
+    sale.from = read_date(*from, diagnostics_);
+  }
+  if (const Node* until = fields.find("until")) {
+    sale.until = read_date(*until, diagnostics_);
+  }
+  if (sale.from && sale.until && *sale.until < *sale.from) {
+    diagnostics_.error(errors::wrong_order, node.span, "this sale ends before it begins");
+  }
+  offer.sale = sale;
+}
+
+// By weight, "2 for 5.00" is two of the unit that the price is for, in steps of the scale.
+void Reader::read_deal(const Node& node, Offer& offer) {
+  auto deal = parse_deal(node.scalar);
+  if (offer.deal) {
+    diagnostics_.error(errors::bad_offer, node.span, "this offer says two deals");
+    return;
+  }
+  const Rational packs = deal ? deal->packs * offer.steps_per_price : Rational(0);
+  if (!deal || denominator(packs) != 1 || packs < 2) {
+    diagnostics_.error(errors::bad_offer, node.span, fmt::format("'{}' is no deal", node.scalar),
+                       "write it as '2 for 5.00'");
+    return;
+  }
+  offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(packs))), deal->price};
+}
+
+void Reader::read_terms(const Fields& fields, Offer& offer) {
   if (const Node* from = fields.find("from")) {
     offer.from = read_date(*from, diagnostics_);
   }
   if (const Node* until = fields.find("until")) {
     offer.until = read_date(*until, diagnostics_);
+    if (offer.from && offer.until && *offer.until < *offer.from) {
+      diagnostics_.error(errors::wrong_order, until->span, "this offer ends before it begins");
+    }
   }
   if (const Node* sale = fields.find("sale")) {
-    Fields keys(*sale, "a sale", diagnostics_);
-    Sale read;
-    if (const Node* price = keys.need("price")) {
-      read.price = read_money(*price, diagnostics_).value_or(offer.price);
-    }
-    if (const Node* from = keys.find("from")) {
-      read.from = read_date(*from, diagnostics_);
-    }
-    if (const Node* until = keys.find("until")) {
-      read.until = read_date(*until, diagnostics_);
-    }
-    if (read.from && read.until && *read.until < *read.from) {
-      diagnostics_.error(errors::wrong_order, sale->span, "this sale ends before it begins");
-    }
-    keys.close();
-    offer.sale = read;
+    read_sale(*sale, offer);
   }
-  if (const Node* deal = fields.find_text("deal")) {
-    measure::Cursor cursor{deal->scalar};
-    const auto packs = measure::scan_number(cursor);
-    const std::string_view rest = text::trim(cursor.rest());
-    const auto price = rest.starts_with("for ") ? parse_money(rest.substr(4)) : std::nullopt;
-    if (packs && denominator(*packs) == 1 && *packs >= 2 && *packs < 100 && price) {
-      offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(*packs))), *price};
-    } else {
-      diagnostics_.error(errors::bad_offer, deal->span,
-                         fmt::format("'{}' is no deal", deal->scalar), "write it as '2 for 5.00'");
-    }
+  if (const Node* deal = fields.find("deal")) {
+    read_deal(*deal, offer);
   }
   if (const Node* price = fields.find("member price")) {
     offer.member_price = read_money(*price, diagnostics_);
   }
   if (const Node* limit = fields.find("limit")) {
-    offer.limit = read_count(*limit, diagnostics_);
+    offer.limit = read_count(*limit, diagnostics_, 1);
   }
 }
 
@@ -191,16 +248,16 @@ std::optional<Offer> Reader::read(const Node& node, foods::FoodId food) {
   if (node.is_scalar()) {
     return read_words(node, offer) ? std::optional(std::move(offer)) : std::nullopt;
   }
-  Fields fields(node, "an offer", diagnostics_);
-  const Node* words = fields.need_text("offer");
+  const Fields fields(node, keys::offer, diagnostics_);
+  const Node* words = fields.find("offer");
   const bool good = words != nullptr && read_words(*words, offer);
   read_terms(fields, offer);
-  fields.close();
   return good ? std::optional(std::move(offer)) : std::nullopt;
 }
 
-void read_taxes(const Node& node, Shop& shop, Diagnostics& diagnostics) {
-  for (const Entry& entry : node.entries) {
+void read_taxes(const std::vector<const Entry*>& entries, Shop& shop, Diagnostics& diagnostics) {
+  for (const Entry* tax : entries) {
+    const Entry& entry = *tax;
     const auto rate = read_percent(entry.value, diagnostics);
     const auto department = foods::parse_department(entry.key.scalar);
     if (!department) {
@@ -214,26 +271,37 @@ void read_taxes(const Node& node, Shop& shop, Diagnostics& diagnostics) {
   }
 }
 
+void read_reduction(const Node& node, Shop& shop, Diagnostics& diagnostics) {
+  const Fields fields(node, keys::reduction, diagnostics);
+  const Node* over = fields.find("over");
+  const Node* off = fields.find("off");
+  if (over == nullptr || off == nullptr) {
+    return;
+  }
+  shop.reduction = Reduction{read_money(*over, diagnostics).value_or(0),
+                             read_money(*off, diagnostics).value_or(0)};
+  if (shop.reduction->off > shop.reduction->over) {
+    diagnostics.error(errors::bad_value, off->span,
+                      "a reduction takes off no more than has to be spent");
+    shop.reduction.reset();
+  }
+}
+
 } // namespace
 
 Cents Offer::cost(int packs, text::Date day) const {
   return measure::to_int64(measure::round(exact_cost(packs, day)));
 }
 
+// The cheapest combination of deals and single packs: as many deals as there are, or none where one
+// by one costs no more, be it by a sale.
 Rational Offer::exact_cost(int packs, text::Date day) const {
-  Rational total;
-  if (on_sale(day)) {
-    total = Rational(sale->price) * packs;
-  } else if (deal && packs >= deal->packs) {
-    total = Rational(deal->price) * (packs / deal->packs) + Rational(price) * (packs % deal->packs);
-  } else {
-    total = Rational(price) * packs;
+  const Rational single = on_sale(day) ? std::min(price, sale->price) : price;
+  const Rational each = single / steps_per_price;
+  if (!deal || each * deal->packs <= deal->price) {
+    return each * packs;
   }
-  return total / steps_per_price;
-}
-
-bool Offer::is_valid(text::Date day) const {
-  return (!from || *from <= day) && (!until || day <= *until);
+  return Rational(deal->price) * (packs / deal->packs) + each * (packs % deal->packs);
 }
 
 bool Offer::on_sale(text::Date day) const {
@@ -262,8 +330,8 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
   Shop shop;
   shop.id = id;
   shop.slug = std::move(slug);
-  Fields fields(file, "a price list", diagnostics);
-  if (const Node* name = fields.need_text("shop")) {
+  const Fields fields(file, keys::shop, diagnostics);
+  if (const Node* name = fields.find("shop")) {
     shop.name = name->scalar;
   }
   for (const Node* department : fields.list("walk")) {
@@ -279,9 +347,7 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
   if (const Node* cost = fields.find("a stop costs")) {
     shop.stop_cost = read_money(*cost, diagnostics);
   }
-  if (const Node* taxes = fields.find("tax")) {
-    read_taxes(*taxes, shop, diagnostics);
-  }
+  read_taxes(fields.named("tax"), shop, diagnostics);
   if (const Node* back = fields.find("cash back")) {
     shop.cash_back = read_percent(*back, diagnostics).value_or(0);
   }
@@ -289,42 +355,27 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
     shop.credit = read_money(*credit, diagnostics).value_or(0);
   }
   if (const Node* reduction = fields.find("reduction")) {
-    Fields keys(*reduction, "a reduction", diagnostics);
-    const Node* over = keys.need("over");
-    const Node* off = keys.need("off");
-    keys.close();
-    if (over != nullptr && off != nullptr) {
-      shop.reduction = Reduction{read_money(*over, diagnostics).value_or(0),
-                                 read_money(*off, diagnostics).value_or(0)};
-      if (shop.reduction->off > shop.reduction->over) {
-        diagnostics.error(errors::bad_value, off->span,
-                          "a reduction takes off no more than has to be spent");
-        shop.reduction.reset();
-      }
-    }
+    read_reduction(*reduction, shop, diagnostics);
   }
   Reader reader(system, names, diagnostics);
-  const Node* prices = fields.need("prices");
-  for (const Entry& entry : prices != nullptr ? prices->entries : std::vector<Entry>{}) {
-    const auto target = names.find(entry.key.scalar);
+  for (const Entry* entry : fields.named("prices")) {
+    const std::string& name = entry->key.scalar;
+    const auto target = names.find(name);
     const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
     if (food == nullptr) {
-      diagnostics.error(
-          errors::unknown_food, entry.key.span,
-          target ? fmt::format("'{}' is a recipe, not a food that is sold", entry.key.scalar)
-                 : fmt::format("no food is called '{}'", entry.key.scalar),
-          target ? "" : text::did_you_mean(foods::normal_name(entry.key.scalar), names.all()));
+      diagnostics.error(errors::unknown_food, entry->key.span,
+                        target ? fmt::format("'{}' is a recipe, not a food that is sold", name)
+                               : fmt::format("no food is called '{}'", name),
+                        target ? "" : text::did_you_mean(foods::normal_name(name), names.all()));
       continue;
     }
-    const std::vector<Node> single{entry.value};
-    for (const Node& item : entry.value.is_sequence() ? entry.value.items : single) {
-      if (auto offer = reader.read(item, *food)) {
+    for (const Node* item : text::items_of(entry->value)) {
+      if (auto offer = reader.read(*item, *food)) {
         offer->shop = id;
         shop.offers.push_back(std::move(*offer));
       }
     }
   }
-  fields.close();
   return shop;
 }
 

@@ -21,7 +21,7 @@ struct Sale {
 
 /// So many packs for a price: 2 for 5.00.
 struct Deal {
-  int packs = 0;
+  int packs = 0; ///< or steps of the scale
   Cents price = 0;
 };
 
@@ -44,11 +44,10 @@ struct Offer {
   std::optional<text::Date> from;
   std::optional<text::Date> until;
 
-  /// What `packs` of it cost on a day, in cents.
+  /// What `packs` of it cost on a day, in cents: by deals and one by one, as is cheapest.
   [[nodiscard]] Rational exact_cost(int packs, text::Date day) const;
   /// The same, rounded to the cent as a till does.
   [[nodiscard]] Cents cost(int packs, text::Date day) const;
-  [[nodiscard]] bool is_valid(text::Date day) const;
   [[nodiscard]] bool on_sale(text::Date day) const;
 };
 

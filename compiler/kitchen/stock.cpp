@@ -1,10 +1,14 @@
 #include "kitchen/stock.hpp"
 
 #include "kitchen/errors.hpp"
+#include "kitchen/keys.hpp"
 #include "kitchen/read.hpp"
+#include "text/fields.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace manciple::kitchen {
 namespace {
@@ -34,6 +38,9 @@ void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnost
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
   lot.thawed = lot.what.note.find("thawed") != std::string::npos;
+  // A later date only means "for ever".
+  const text::Date latest = counted + std::chrono::days(text::longest_days);
+  lot.use_by = lot.use_by ? std::min(*lot.use_by, latest) : lot.use_by;
   const auto& keeps =
       lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
@@ -57,19 +64,16 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
 OnHand read_on_hand(const Node& file, measure::System system, Names& names,
                     Diagnostics& diagnostics) {
   OnHand on_hand;
-  text::Fields fields(file, "a list of what is on hand", diagnostics);
-  if (const Node* date = fields.need("date")) {
+  const text::Fields fields(file, keys::on_hand, diagnostics);
+  if (const Node* date = fields.find("date")) {
     on_hand.date = read_date(*date, diagnostics);
+    on_hand.at = date->span;
   }
   for (const Node* line : fields.list("on hand")) {
-    const std::string* words =
-        text::text_of(*line, "a line such as '2 lb onions, pantry'", diagnostics);
-    if (words == nullptr) {
-      continue;
-    }
-    const std::size_t comma = std::min(words->find(','), words->size());
-    for (Ingredient& what : read_line(*line, std::string_view(*words).substr(0, comma), 0, system,
-                                      names, diagnostics)) {
+    const std::string_view words = line->scalar;
+    const std::size_t comma = std::min(words.find(','), words.size());
+    for (Ingredient& what :
+         read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
       if (!what.amount) {
         diagnostics.error(errors::unread_amount, line->span, "how much of it there is must be said",
                           "for example '2 lb onions'");
@@ -77,10 +81,8 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
       }
       const foods::Food& food = *names.food(what.target);
       StockLot lot{std::move(what), 0, food.stored, {}};
-      read_parts(*line,
-                 comma < words->size() ? std::string_view(*words).substr(comma + 1)
-                                       : std::string_view(),
-                 lot, diagnostics);
+      read_parts(*line, comma < words.size() ? words.substr(comma + 1) : std::string_view(), lot,
+                 diagnostics);
       lot.amount = foods::as_purchased(food, *lot.what.amount)->amount;
       lot.what.fresh = lot.place != foods::Place::freezer;
       if (on_hand.date) {
@@ -89,7 +91,6 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
       on_hand.lots.push_back(std::move(lot));
     }
   }
-  fields.close();
   return on_hand;
 }
 

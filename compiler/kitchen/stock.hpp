@@ -21,6 +21,7 @@ struct StockLot {
 /// What is in the house on a date.
 struct OnHand {
   std::optional<text::Date> date;
+  text::Span at; ///< of the date
   std::vector<StockLot> lots;
 };
 

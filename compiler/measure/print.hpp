@@ -6,7 +6,7 @@
 
 namespace manciple::measure {
 
-/// Exactly, so that reading it back gives the same quantity: "1 1/2 cups", "2/3 oz".
+/// Exactly, so that a US cook who reads it back has the same quantity: "1 1/2 cups", "2/3 oz".
 std::string print(const Quantity& quantity);
 
 /// As a cook can measure it: cups in quarters and thirds, tablespoons and teaspoons in halves and

@@ -336,17 +336,9 @@ std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
 
 std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId id) {
   std::set<std::string> names;
-  std::vector<MakingId> open{id};
-  while (!open.empty()) {
-    const Making& making = resolved.making(open.back());
-    open.pop_back();
-    for (const resolve::Consumer& consumer : making.consumers) {
-      if (const auto* parent = std::get_if<MakingId>(&consumer.who)) {
-        open.push_back(*parent);
-      } else {
-        names.insert(kitchen.recipe(making.recipe).name);
-      }
-    }
+  for (const resolve::DishShare& of : resolved.shares_of(id)) {
+    const kitchen::Dish& dish = kitchen.plan->meals[of.dish.meal].dishes[of.dish.dish];
+    names.insert(kitchen.recipe(*dish.what.recipe()).name);
   }
   return text::join({names.begin(), names.end()}, ", ");
 }

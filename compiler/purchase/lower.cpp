@@ -252,13 +252,11 @@ private:
     }
   }
 
-  // "3 jars" are three packs; anything else is one.
+  // "3 jars" and "3 (15 oz) cans" are three packs; anything else is one.
   static int packs_of(const kitchen::StockLot& lot) {
-    const foods::Amount& amount = *lot.what.amount;
-    const bool counted = kitchen::is_container(amount.measure.piece) &&
-                         Rational(measure::floor(amount.number)) == amount.number;
-    return counted && amount.number >= 1 && amount.number <= 1000
-               ? static_cast<int>(measure::to_int64(measure::floor(amount.number)))
+    const Rational count = lot.what.containers.value_or(1);
+    return count >= 1 && count <= 1000 && Rational(measure::floor(count)) == count
+               ? static_cast<int>(measure::to_int64(measure::floor(count)))
                : 1;
   }
 

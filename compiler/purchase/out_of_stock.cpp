@@ -141,16 +141,6 @@ OutOfStock OtherStops::without(std::size_t line) const {
   return out;
 }
 
-void collect(const Resolved& resolved, MakingId id, std::set<resolve::DishRef>& out) {
-  for (const resolve::Consumer& consumer : resolved.making(id).consumers) {
-    if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
-      out.insert(*dish);
-    } else {
-      collect(resolved, std::get<MakingId>(consumer.who), out);
-    }
-  }
-}
-
 } // namespace
 
 std::vector<OutOfStock> out_of_stock(const Kitchen& kitchen, const Shopping& shopping) {
@@ -168,7 +158,9 @@ std::vector<resolve::DishRef> dishes_of(const Resolved& resolved,
   for (const std::size_t u : uses) {
     const resolve::Reason& reason = resolved.uses[u].reason;
     if (const auto* making = std::get_if<resolve::OfMaking>(&reason)) {
-      collect(resolved, making->making, out);
+      for (const resolve::DishShare& of : resolved.shares_of(making->making)) {
+        out.insert(of.dish);
+      }
     } else if (const auto* dish = std::get_if<resolve::OfDish>(&reason)) {
       out.insert(dish->dish);
     }

@@ -213,8 +213,7 @@ private:
         rest -= supply.line == l ? supply.amount : Rational(0);
       }
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
-      const kitchen::Offer& offer =
-          kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
+      const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
       // What the scale rounds up is eaten with the rest; the model's packs may be a thousandth of a
       // unit larger than they are.
       if (rest < 0 || (offer.by_weight && rest < offer.size)) {
@@ -354,8 +353,9 @@ void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics
   diagnostics.warning(
       errors::not_proven, std::nullopt,
       fmt::format("a cheaper list may exist, by {} at most{}", kitchen::print_money(above),
-                  shopping.solution.interrupted
-                      ? "; the search was interrupted, so another run may end elsewhere"
+                  shopping.stopped_by_hand()
+                      ? "; the search was stopped by hand before it was proven, so another run may "
+                        "end elsewhere"
                       : ""),
       "look longer: --search 10");
 }

@@ -109,6 +109,8 @@ struct Shopping {
   Cents stop_costs = 0;
 
   [[nodiscard]] bool proven() const { return solution.status == buying::Status::optimal; }
+  /// Whether someone ended the search before it had proven anything better.
+  [[nodiscard]] bool stopped_by_hand() const { return solution.interrupted && !proven(); }
 };
 
 /// How long to look for the cheapest list.

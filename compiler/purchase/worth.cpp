@@ -7,16 +7,10 @@ using kitchen::Kitchen;
 using resolve::MakingId;
 using resolve::Resolved;
 
-// A making's cost goes to its consumers by how much each takes, through makings of makings.
+// A making's cost goes to the dishes that it ends up in.
 void share_out(const Resolved& resolved, MakingId id, const Rational& cost, Worth& out) {
-  const resolve::Making& making = resolved.making(id);
-  for (const resolve::Consumer& consumer : making.consumers) {
-    const Rational part = cost * consumer.times / making.times;
-    if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
-      out.dishes[dish->meal][dish->dish] += part;
-    } else {
-      share_out(resolved, std::get<MakingId>(consumer.who), part, out);
-    }
+  for (const resolve::DishShare& of : resolved.shares_of(id)) {
+    out.dishes[of.dish.meal][of.dish.dish] += cost * of.share;
   }
 }
 

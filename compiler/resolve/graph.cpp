@@ -10,7 +10,7 @@
 #include <algorithm>
 #include <deque>
 #include <iterator>
-#include <optional>
+#include <map>
 
 namespace manciple::resolve {
 namespace {
@@ -40,17 +40,16 @@ Graph graph_of(const Kitchen& kitchen) {
 // The shortest way from `start` back to itself inside its component, as edges; breadth first.
 std::vector<const Ingredient*> circle(const Graph& graph, std::size_t start,
                                       const std::vector<std::size_t>& component) {
-  std::vector<std::optional<Graph::edge_descriptor>> came_by(boost::num_vertices(graph));
+  std::map<std::size_t, Graph::edge_descriptor> came_by;
   std::deque<std::size_t> open{start};
   while (!open.empty()) {
     const std::size_t at = open.front();
     open.pop_front();
     for (const auto& edge : boost::make_iterator_range(boost::out_edges(at, graph))) {
       const std::size_t to = boost::target(edge, graph);
-      if (component[to] != component[start] || came_by[to]) {
+      if (component[to] != component[start] || !came_by.emplace(to, edge).second) {
         continue;
       }
-      came_by[to] = edge;
       if (to != start) {
         open.push_back(to);
         continue;
@@ -58,8 +57,8 @@ std::vector<const Ingredient*> circle(const Graph& graph, std::size_t start,
       std::vector<const Ingredient*> path;
       std::size_t back = start;
       do {
-        path.push_back(graph[*came_by[back]]);
-        back = boost::source(*came_by[back], graph);
+        path.push_back(graph[came_by.at(back)]);
+        back = boost::source(came_by.at(back), graph);
       } while (back != start);
       std::reverse(path.begin(), path.end());
       return path;
@@ -80,9 +79,14 @@ std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& d
                 graph, boost::make_iterator_property_map(component.begin(),
                                                          boost::get(boost::vertex_index, graph)));
   bool circles = false;
+  std::vector<std::size_t> members(components, 0);
+  for (const std::size_t c : component) {
+    ++members[c];
+  }
   std::vector<bool> told(components, false);
   for (std::size_t v = 0; v < component.size(); ++v) {
-    if (told[component[v]]) {
+    const bool itself = boost::edge(v, v, graph).second;
+    if (told[component[v]] || (members[component[v]] == 1 && !itself)) {
       continue;
     }
     const std::vector<const Ingredient*> path = circle(graph, v, component);

@@ -4,6 +4,7 @@
 #include "resolve/eaters.hpp"
 #include "resolve/graph.hpp"
 #include "resolve/makings.hpp"
+#include "resolve/shares.hpp"
 #include "resolve/uses.hpp"
 
 namespace manciple::resolve {
@@ -20,6 +21,7 @@ Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics
   if (diagnostics.errors() > 0) {
     return out;
   }
+  out.shares = shares(out.makings);
   out.uses = uses(kitchen, out.makings);
   return out;
 }

@@ -44,6 +44,12 @@ struct Making {
   std::vector<Consumer> consumers;
 };
 
+/// How much of a making a dish eats, of 1.
+struct DishShare {
+  DishRef dish;
+  Rational share;
+};
+
 /// Why food is used.
 struct OfMaking {
   MakingId making{};
@@ -82,12 +88,16 @@ struct LabelCheck {
 
 struct Resolved {
   std::vector<std::vector<Rational>> servings; ///< by meal and dish
-  std::vector<Making> makings;                 ///< by date
+  std::vector<Making> makings;                 ///< what needs a making stands before it
+  std::vector<std::vector<DishShare>> shares;  ///< by making: the dishes it ends up in, by meal
   std::vector<Use> uses;                       ///< by food's name, then date
   std::vector<LabelCheck> labels;
 
   [[nodiscard]] const Making& making(MakingId id) const {
     return makings[static_cast<std::size_t>(id)];
+  }
+  [[nodiscard]] const std::vector<DishShare>& shares_of(MakingId id) const {
+    return shares[static_cast<std::size_t>(id)];
   }
 };
 

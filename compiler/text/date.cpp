@@ -26,9 +26,10 @@ std::optional<int> whole_number(std::string_view digits) {
   return value;
 }
 
-// "1.5 h 20 min" as a sum, each unit's worth given by `worth` (0 when the unit is not one).
+// "1.5 h 20 min" as a sum up to `most`, each unit's worth given by `worth` (0 when the unit is not
+// one).
 template <typename Worth>
-std::optional<int> sum_of_parts(std::string_view text, Worth worth) {
+std::optional<int> sum_of_parts(std::string_view text, int most, Worth worth) {
   double total = 0;
   bool any = false;
   std::size_t at = 0;
@@ -59,7 +60,7 @@ std::optional<int> sum_of_parts(std::string_view text, Worth worth) {
     total += number * each;
     any = true;
   }
-  if (!any || total > 1e8) {
+  if (!any || total > most) {
     return std::nullopt;
   }
   return static_cast<int>(std::lround(total));
@@ -136,7 +137,7 @@ std::string print_clock(int minutes) {
 }
 
 std::optional<int> parse_minutes(std::string_view text) {
-  return sum_of_parts(text, [](std::string_view unit) -> double {
+  return sum_of_parts(text, longest_minutes, [](std::string_view unit) -> double {
     if (unit == "min" || unit == "mins" || unit == "minute" || unit == "minutes") {
       return 1;
     }
@@ -156,7 +157,7 @@ std::string print_minutes(int minutes) {
 }
 
 std::optional<int> parse_days(std::string_view text) {
-  return sum_of_parts(text, [](std::string_view unit) -> double {
+  return sum_of_parts(text, longest_days, [](std::string_view unit) -> double {
     if (unit == "day" || unit == "days") {
       return 1;
     }

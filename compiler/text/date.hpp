@@ -26,12 +26,17 @@ std::string print_day(Date date);
 std::optional<int> parse_clock(std::string_view text);
 std::string print_clock(int minutes);
 
-/// A length of time in minutes: "8 min", "1 h 30 min", "1.5 hours", "2 days".
+/// The longest of what a kitchen does or keeps; more is a slip.
+inline constexpr int longest_minutes = 60 * 24 * 60;
+inline constexpr int longest_days = 100 * 365;
+
+/// A length of time in minutes: "8 min", "1 h 30 min", "1.5 hours", "2 days"; at most 60 days.
 std::optional<int> parse_minutes(std::string_view text);
 /// "1 h 30 min".
 std::string print_minutes(int minutes);
 
-/// A keeping time in days: "4 days", "2 weeks", "3 months" (of 30 days), "1 year" (of 365).
+/// A keeping time in days: "4 days", "2 weeks", "3 months" (of 30 days), "1 year" (of 365); at
+/// most 100 years.
 std::optional<int> parse_days(std::string_view text);
 /// The same in the largest whole unit: "4 days", "2 weeks", "3 months".
 std::string print_days(int days);

@@ -1,5 +1,7 @@
 #include "text/diagnostics.hpp"
 
+#include "text/printable.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -8,22 +10,12 @@
 namespace manciple::text {
 namespace {
 
-// Control characters would let a file write to the reader's terminal; a tab would shift the caret.
-std::string printable(std::string_view text) {
-  std::string out;
-  for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    out += byte < 0x20 || byte == 0x7F ? ' ' : c;
-  }
-  return out;
-}
-
 std::string place(Span at, const Sources& sources) {
   if (sources.text(at.file).empty()) {
-    return std::string(sources.path(at.file));
+    return printable(sources.path(at.file));
   }
   const Position p = sources.position(at.file, at.begin);
-  return fmt::format("{}:{}:{}", sources.path(at.file), p.line, p.column);
+  return fmt::format("{}:{}:{}", printable(sources.path(at.file)), p.line, p.column);
 }
 
 // The source line and a caret under the span, cut to a window when the line is very long.

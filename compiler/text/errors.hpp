@@ -14,6 +14,8 @@ inline constexpr Code unknown_key{"T006", "a key that is not known here"};
 inline constexpr Code missing_key{"T007", "a key that is needed is missing"};
 inline constexpr Code wrong_shape{"T008", "a list, mapping or text stands where another is needed"};
 inline constexpr Code bad_value{"T009", "a value cannot be read as what is needed here"};
+inline constexpr Code not_text{"T011",
+                               "bytes that are not UTF-8, or a character that steers a terminal"};
 inline constexpr Code no_alias{"T010", "anchors, aliases and several documents are not read"};
 
 } // namespace manciple::text::errors

@@ -3,12 +3,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <bit>
+#include <cstdint>
 #include <tuple>
 
 namespace manciple::text {
 
-std::size_t edit_distance(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> before;
+std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t most) {
+  std::vector<std::size_t> before(b.size() + 1);
   std::vector<std::size_t> above(b.size() + 1);
   std::vector<std::size_t> row(b.size() + 1);
   for (std::size_t j = 0; j <= b.size(); ++j) {
@@ -16,33 +18,55 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   }
   for (std::size_t i = 1; i <= a.size(); ++i) {
     row[0] = i;
+    std::size_t least = i;
     for (std::size_t j = 1; j <= b.size(); ++j) {
       const std::size_t change = above[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
       row[j] = std::min({above[j] + 1, row[j - 1] + 1, change});
       if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1]) {
         row[j] = std::min(row[j], before[j - 2] + 1);
       }
+      least = std::min(least, row[j]);
     }
-    before = above;
+    // A later row goes on from this one or, by a swap, from the one above, which was as far.
+    if (least > most + 1) {
+      return most + 1;
+    }
+    std::swap(before, above);
     std::swap(above, row);
   }
   return above[b.size()];
 }
 
+namespace {
+
+// The letters of a name, whatever their order. One step of the edit distance takes one away and
+// adds one at most.
+std::uint64_t letters_of(std::string_view name) {
+  std::uint64_t letters = 0;
+  for (const char c : name) {
+    letters |= std::uint64_t{1} << (static_cast<unsigned char>(c) % 64U);
+  }
+  return letters;
+}
+
+} // namespace
+
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
                                  std::size_t most) {
   std::vector<std::tuple<std::size_t, std::string_view>> found;
   const std::size_t far = std::max<std::size_t>(1, word.size() / 3);
+  const std::uint64_t letters = letters_of(word);
   for (const std::string_view name : names) {
     // A name that holds the word whole ("bean" in "black bean") is a good guess at any length.
     const bool holds = word.size() >= 3 && name.find(word) != std::string_view::npos;
     const std::size_t gap =
         name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
-    if (!holds && gap > far) {
+    if (!holds && (gap > far ||
+                   static_cast<std::size_t>(std::popcount(letters ^ letters_of(name))) > 2 * far)) {
       continue;
     }
     const std::size_t distance =
-        holds ? std::min<std::size_t>(gap, far) : edit_distance(word, name);
+        holds ? std::min<std::size_t>(gap, far) : edit_distance(word, name, far);
     if (distance <= far) {
       found.emplace_back(distance, name);
     }

@@ -7,8 +7,10 @@
 namespace manciple::text {
 
 /// How many single-letter insertions, deletions, changes and swaps of neighbours turn `a` into `b`
-/// (the restricted Damerau-Levenshtein distance; Damerau 1964).
-std::size_t edit_distance(std::string_view a, std::string_view b);
+/// (the restricted Damerau-Levenshtein distance; Damerau 1964). Where it is above `most`, some
+/// number above `most`.
+std::size_t edit_distance(std::string_view a, std::string_view b,
+                          std::size_t most = std::string_view::npos - 1);
 
 /// The names most like `word`, best first, at most `most`, none that is too far to be meant.
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <system_error>
 
 namespace manciple::text {
 
@@ -28,10 +29,13 @@ std::string_view Sources::path(FileId file) const {
   return get(file).path;
 }
 std::optional<FileId> Sources::find(std::string_view path) const {
-  const auto plain = std::filesystem::path(path).lexically_normal();
-  const auto found = std::find_if(files_.begin(), files_.end(), [&](const File& file) {
-    return std::filesystem::path(file.path).lexically_normal() == plain;
-  });
+  const auto plain = [](std::string_view name) {
+    std::error_code none;
+    return std::filesystem::absolute(name, none).lexically_normal();
+  };
+  const auto wanted = plain(path);
+  const auto found = std::find_if(files_.begin(), files_.end(),
+                                  [&](const File& file) { return plain(file.path) == wanted; });
   return found == files_.end()
              ? std::nullopt
              : std::optional(FileId{static_cast<std::uint32_t>(found - files_.begin())});

@@ -1,7 +1,8 @@
 #include "text/yaml.hpp"
 
 #include "text/errors.hpp"
-#include "text/nearest.hpp"
+#include "text/printable.hpp"
+#include "text/words.hpp"
 
 #include <fmt/format.h>
 #include <yaml-cpp/eventhandler.h>
@@ -9,8 +10,6 @@
 #include <yaml-cpp/parser.h>
 
 #include <algorithm>
-#include <filesystem>
-#include <fstream>
 #include <sstream>
 #include <unordered_map>
 
@@ -57,7 +56,8 @@ public:
   void OnScalar(const YAML::Mark& mark, const std::string&, YAML::anchor_t anchor,
                 const std::string& value) override {
     refuse_anchor(mark, anchor);
-    add(Node{Node::Kind::scalar, value, scalar_span(file_, text_, offset(mark), value), {}, {}});
+    const Span span = scalar_span(file_, text_, offset(mark), value);
+    add(Node{Node::Kind::scalar, plain_text(value, span), span, {}, {}});
   }
 
   void OnSequenceStart(const YAML::Mark& mark, const std::string&, YAML::anchor_t anchor,
@@ -90,6 +90,25 @@ private:
   [[nodiscard]] Span here(const YAML::Mark& mark) const {
     const auto at = static_cast<std::uint32_t>(std::min(offset(mark), text_.size()));
     return {file_, at, std::min(at + 1, static_cast<std::uint32_t>(text_.size()))};
+  }
+
+  // What a file says is printed on terminals, lists and pages, a line each: line ends of all kinds
+  // and tabs are blanks, other control characters (by escapes, as a rule) are refused.
+  std::string plain_text(const std::string& value, const Span& span) {
+    std::string text(trim(value));
+    for (const std::string_view blank : {"\n", "\r", "\t", "\u2028", "\u2029"}) {
+      for (std::size_t at = text.find(blank); at != std::string::npos; at = text.find(blank, at)) {
+        text.replace(at, blank.size(), " ");
+      }
+    }
+    if (const auto bad = find_unprintable(text)) {
+      diagnostics_->error(errors::not_text, span,
+                          fmt::format("a character that is not text stands here (U+{:04X})",
+                                      static_cast<unsigned>(bad->character.value_or(0))),
+                          "leave it out");
+      return printable(text);
+    }
+    return text;
   }
 
   void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) {
@@ -153,41 +172,17 @@ Span Node::part(std::size_t offset, std::size_t length) const {
   return span.end - span.begin == scalar.size() ? part_of(span, offset, length) : span;
 }
 
-std::optional<FileId> load(const std::string& path, const std::string& shown_path, Sources& sources,
-                           Diagnostics& diagnostics, std::optional<Span> place) {
-  const auto refuse = [&](Code code, std::string what,
-                          std::string fix = {}) -> std::optional<FileId> {
-    diagnostics.error(code, place, std::move(what), std::move(fix));
+std::optional<FileId> load(const std::string& path, const Files& files, Sources& sources,
+                           Diagnostics& diagnostics) {
+  auto text = files.read(path);
+  if (!text) {
+    diagnostics.error(text.error().code, {}, text.error().what, text.error().fix);
     return std::nullopt;
-  };
-  std::error_code error;
-  const auto status = std::filesystem::status(path, error);
-  if (!std::filesystem::exists(status)) {
-    return refuse(errors::cannot_read, fmt::format("there is no file {}", shown_path));
   }
-  if (!std::filesystem::is_regular_file(status)) {
-    return refuse(errors::cannot_read, fmt::format("{} is not a file", shown_path),
-                  std::filesystem::is_directory(status) ? "name a file in that directory" : "");
+  if (text->starts_with("\xEF\xBB\xBF")) {
+    text->erase(0, 3);
   }
-  const auto size = std::filesystem::file_size(path, error);
-  if (!error && size > largest_file) {
-    return refuse(errors::too_large,
-                  fmt::format("{} has {} bytes; a file of recipes or plans has at most {}",
-                              shown_path, size, largest_file));
-  }
-  std::ifstream in(path, std::ios::binary);
-  std::ostringstream bytes;
-  bytes << in.rdbuf();
-  if (!in) {
-    if (size != 0) {
-      return refuse(errors::cannot_read, fmt::format("{} cannot be read", shown_path));
-    }
-  }
-  std::string text = std::move(bytes).str();
-  if (text.starts_with("\xEF\xBB\xBF")) {
-    text.erase(0, 3);
-  }
-  return sources.add(shown_path, std::move(text));
+  return sources.add(path, std::move(*text));
 }
 
 std::optional<Node> parse_yaml(FileId file, const Sources& sources, Diagnostics& diagnostics) {
@@ -195,6 +190,12 @@ std::optional<Node> parse_yaml(FileId file, const Sources& sources, Diagnostics&
   const Span start{file, 0, 0};
   if (const std::size_t zero = text.find('\0'); zero != std::string_view::npos) {
     diagnostics.error(errors::not_yaml, start, "this is not a text file");
+    return std::nullopt;
+  }
+  if (const auto bad = find_not_utf8(text)) {
+    const auto at = static_cast<std::uint32_t>(bad->at);
+    diagnostics.error(errors::not_text, Span{file, at, at + 1}, "this byte is not UTF-8",
+                      "save the file as UTF-8");
     return std::nullopt;
   }
   Builder builder(file, text, diagnostics);
@@ -224,75 +225,6 @@ std::optional<Node> parse_yaml(FileId file, const Sources& sources, Diagnostics&
   }
   refuse_duplicates(*builder.root, diagnostics);
   return std::move(builder.root);
-}
-
-Fields::Fields(const Node& node, std::string what, Diagnostics& diagnostics)
-    : node_(&node), what_(std::move(what)), diagnostics_(&diagnostics) {
-  if (!node.is_mapping()) {
-    diagnostics.error(
-        errors::wrong_shape, node.span,
-        fmt::format("{} is a mapping of keys to values; here stands {}", what_, shape(node)));
-  }
-}
-
-const Node* Fields::find(std::string_view key) {
-  known_.push_back(key);
-  const auto entry = std::find_if(node_->entries.begin(), node_->entries.end(),
-                                  [&](const Entry& e) { return e.key.scalar == key; });
-  return entry == node_->entries.end() ? nullptr : &entry->value;
-}
-
-const Node* Fields::need(std::string_view key) {
-  const Node* found = find(key);
-  if (found == nullptr && node_->is_mapping()) {
-    diagnostics_->error(errors::missing_key, node_->span, fmt::format("{} needs '{}'", what_, key));
-  }
-  return found;
-}
-
-const Node* Fields::find_text(std::string_view key) {
-  const Node* found = find(key);
-  return found != nullptr &&
-                 text_of(*found, fmt::format("a text for '{}'", key), *diagnostics_) != nullptr
-             ? found
-             : nullptr;
-}
-
-const Node* Fields::need_text(std::string_view key) {
-  const Node* found = need(key);
-  return found != nullptr &&
-                 text_of(*found, fmt::format("a text for '{}'", key), *diagnostics_) != nullptr
-             ? found
-             : nullptr;
-}
-
-std::vector<const Node*> Fields::list(std::string_view key) {
-  const Node* found = find(key);
-  std::vector<const Node*> out;
-  if (found != nullptr && found->is_sequence()) {
-    for (const Node& item : found->items) {
-      out.push_back(&item);
-    }
-  } else if (found != nullptr && found->kind != Node::Kind::null) {
-    out.push_back(found);
-  }
-  return out;
-}
-
-void Fields::close() {
-  for (const Entry& entry : node_->entries) {
-    if (std::find(known_.begin(), known_.end(), entry.key.scalar) == known_.end()) {
-      std::string fix = did_you_mean(entry.key.scalar, known_);
-      if (fix.empty()) {
-        fix = "known here:";
-        for (const std::string_view key : known_) {
-          fix += fmt::format("{} {}", fix.ends_with(':') ? "" : ",", key);
-        }
-      }
-      diagnostics_->error(errors::unknown_key, entry.key.span,
-                          fmt::format("{} has no '{}'", what_, entry.key.scalar), std::move(fix));
-    }
-  }
 }
 
 std::string_view shape(const Node& node) {

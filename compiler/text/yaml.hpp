@@ -1,6 +1,7 @@
 #pragma once
 
 #include "text/diagnostics.hpp"
+#include "text/files.hpp"
 #include "text/source.hpp"
 
 #include <memory>
@@ -38,46 +39,14 @@ struct Entry {
   Node value;
 };
 
-/// Files above this many bytes are refused: a year of plans is far smaller.
-inline constexpr std::size_t largest_file = std::size_t{4} << 20U;
-
 /// Reads a file into `sources`. Nothing, with an error, when it is not a file that can be read or
-/// is too large. `shown_path` is how diagnostics name it, `place` what asked for it, if anything.
-std::optional<FileId> load(const std::string& path, const std::string& shown_path, Sources& sources,
-                           Diagnostics& diagnostics, std::optional<Span> place = {});
+/// is too large.
+std::optional<FileId> load(const std::string& path, const Files& files, Sources& sources,
+                           Diagnostics& diagnostics);
 
 /// The one YAML document of a file. Nothing, with errors, when it is none. Keys that stand twice,
 /// keys that are not text, aliases and further documents are errors.
 std::optional<Node> parse_yaml(FileId file, const Sources& sources, Diagnostics& diagnostics);
-
-/// Reads a mapping key by key and afterwards complains of the keys that nobody asked for.
-class Fields {
-public:
-  /// `what` names the thing in messages: "a recipe". An error, and no fields, unless `node` is a
-  /// mapping.
-  Fields(const Node& node, std::string what, Diagnostics& diagnostics);
-
-  /// The value of `key`, or null when the key is not there.
-  const Node* find(std::string_view key);
-  /// The same; an error when it is not there.
-  const Node* need(std::string_view key);
-  /// The text of a scalar; nothing (with an error) when it is another shape, nothing when absent.
-  const Node* find_text(std::string_view key);
-  const Node* need_text(std::string_view key);
-  /// The items of a list; a single value counts as a list of one; none when absent.
-  std::vector<const Node*> list(std::string_view key);
-
-  /// To be called last: every key not asked for is an error with the nearest known one.
-  void close();
-
-  [[nodiscard]] Span span() const { return node_->span; }
-
-private:
-  const Node* node_;
-  std::string what_;
-  Diagnostics* diagnostics_;
-  std::vector<std::string_view> known_;
-};
 
 /// What stands at `node`, for messages: "a list", "a mapping", "nothing", "text".
 std::string_view shape(const Node& node);

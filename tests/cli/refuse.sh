@@ -136,7 +136,7 @@ code_of() {
 [ "$(code_of bake)" = 2 ] || { echo "an unknown command: not 2"; bad=1; }
 [ "$(code_of build)" = 2 ] || { echo "build without a plan: not 2"; bad=1; }
 [ "$(code_of --help)" = 0 ] || { echo "--help: not 0"; bad=1; }
-for command in build check why food convert prices day prep; do
+for command in build check why food convert prices day prep keys schema; do
   [ "$(code_of $command --help)" = 0 ] || { echo "$command --help: not 0"; bad=1; }
 done
 [ "$(code_of food xyzzy)" = 1 ] || { echo "an unknown food: not 1"; bad=1; }

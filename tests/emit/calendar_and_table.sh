@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# The calendar and the table of the demo, and of a house whose names look like markup, formulas and
+# The calendar, the table and the Markdown of the demo, and of a house whose names look like markup, formulas and
 # the ends of things, are read by others and say what result.json says. A plan that is compiled
 # again with a dish more changes no event's UID.
 set -euo pipefail
@@ -14,6 +14,7 @@ bad=0
 for house in demo hostile; do
   /usr/bin/python3 tests/emit/check_calendar.py "$place/$house" || bad=1
   /usr/bin/python3 tests/emit/check_csv.py "$place/$house" || bad=1
+  /usr/bin/python3 tests/emit/check_markdown.py "$place/$house" || bad=1
 done
 
 # Every formula of the hostile house has its apostrophe.

@@ -29,7 +29,7 @@ check(again.getvalue().encode() == raw, "quoted otherwise than RFC 4180 says")
 
 
 def safe(text):
-    return "'" + text if text[:1] in ("=", "+", "-", "@", "\t", "\r", "\n") and text else text
+    return "'" + text if text.strip()[:1] in ("=", "+", "-", "@") and text.strip() else text
 
 
 check(len(rows) == len(result["purchases"]), "number of rows")

@@ -255,6 +255,30 @@ TEST(Lines, ZestAndJuiceOfALemonAreTwoPartsOfIt) {
   EXPECT_EQ(read.lines[1].amount->form, foods::Form::juice);
 }
 
+// Whatever measure the whole is given in, and whether or not the tables say how much juice comes of
+// it: the whole is what is bought.
+TEST(Lines, AWholeOfWhichAPartIsTakenIsBoughtWhole) {
+  EXPECT_EQ(Read("juice of 1 lb tomatoes").grams(), Read("1 lb tomatoes").grams());
+  EXPECT_EQ(Read("zest of 1 lb tomatoes").grams(), Read("1 lb tomatoes").grams());
+  EXPECT_EQ(Read("juice of 1 lb lemons").grams(), Read("1 lb lemons").grams());
+  EXPECT_EQ(Read("juice of 2 lemons").grams(), Read("2 lemons").grams());
+  EXPECT_EQ(Read("juice of 2 cups cherries").grams(), Read("2 cups cherries").grams());
+  const Read both("zest and juice of 2 lb lemons");
+  ASSERT_EQ(both.lines.size(), 2U) << both.said();
+  EXPECT_EQ(both.lines[0].amount->form, foods::Form::zest);
+  // A cup of juice is not a cup of fruit.
+  EXPECT_GT(Read("1 cup lemon juice").grams(), 236);
+}
+
+TEST(Lines, APartOfAMeasureThatTheFoodDoesNotHaveIsRefused) {
+  for (const char* line : {"juice of 1 clove tomato", "zest of 1 stick lemon",
+                           "juice of 1 cup freezer bags", "grated zest of 2 gal cinnamon stick"}) {
+    const Read read(line);
+    EXPECT_TRUE(read.lines.empty()) << line;
+    EXPECT_GE(read.diagnostics.errors(), 1U) << line;
+  }
+}
+
 TEST(Lines, FreshIsNotFromTheFreezer) {
   EXPECT_TRUE(Read("2 cups spinach, fresh").lines.at(0).fresh);
   EXPECT_FALSE(Read("2 cups spinach").lines.at(0).fresh);

@@ -245,6 +245,15 @@ TEST(Shopping, LemonsForJuiceWaitAsCubesAndWholeOnesCannot) {
   EXPECT_TRUE(house.said("P004")) << house.said();
 }
 
+TEST(Shopping, CansOnHandAreOpenedOneByOne) {
+  // Opened they keep four days, so that one can cannot be for both.
+  House house;
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand: [\"2 (15 oz) cans chickpeas\"]\n");
+  house.recipe("salad", "1 (15 oz) can chickpeas");
+  house.plan("2027-03-02: {dinner: salad}, 2027-03-20: {dinner: salad}");
+  EXPECT_TRUE(house.good().shopping.shortfalls.empty()) << house.said();
+}
+
 TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   House house;
   house.recipe("stew", "1 lb salmon fillet");

@@ -1,5 +1,7 @@
 #include "text/yaml.hpp"
 
+#include "text/printable.hpp"
+
 #include <gtest/gtest.h>
 
 namespace manciple::text {
@@ -25,13 +27,10 @@ TEST(Yaml, KnowsWhereAWordStands) {
 }
 
 TEST(Yaml, CountsColumnsInCharactersNotBytes) {
-  Read read("a: \u00BD cup cr\u00E8me\nb: {c: d, zz: e}\n");
+  const Read read("a: \u00BD cup cr\u00E8me\nb: {c: d, zz: e}\n");
   ASSERT_TRUE(read.node);
-  Fields fields(read.node->entries[1].value, "a thing", read.diagnostics);
-  fields.find("c");
-  fields.close();
-  EXPECT_NE(read.said().find("f.yaml:2:11: error: a thing has no 'zz' [T006]"), std::string::npos)
-      << read.said();
+  const Span at = read.node->entries[1].value.entries[1].key.span;
+  EXPECT_EQ(read.sources.position(at.file, at.begin).column, 11U);
 }
 
 TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
@@ -67,19 +66,33 @@ TEST(Yaml, RefusesABinaryFile) {
   EXPECT_NE(read.said().find("not a text file"), std::string::npos);
 }
 
-TEST(Yaml, OffersTheNearestKeyForAMistypedOne) {
-  Read read("serve: 4\n");
-  Fields fields(*read.node, "a recipe", read.diagnostics);
-  fields.find("serves");
-  fields.find("name");
-  fields.close();
-  EXPECT_NE(read.said().find("help: did you mean serves?"), std::string::npos) << read.said();
+TEST(Yaml, RefusesWhatIsNotUtf8AtItsPlace) {
+  // A lone byte, an overlong slash, a surrogate, and a byte that begins nothing.
+  for (const char* bad : {"\xE9", "\xC0\xAF", "\xED\xA0\x80", "\xFF"}) {
+    const Read read(std::string("a: 1\nb: caf") + bad + "\n");
+    EXPECT_FALSE(read.node);
+    EXPECT_NE(read.said().find("f.yaml:2:7: error: this byte is not UTF-8 [T011]"),
+              std::string::npos)
+        << read.said();
+  }
 }
 
-TEST(Yaml, TakesOneValueForAListOfOne) {
-  Read read("stops: corner\n");
-  Fields fields(*read.node, "a trip", read.diagnostics);
-  ASSERT_EQ(fields.list("stops").size(), 1U);
+TEST(Yaml, RefusesCharactersThatSteerATerminal) {
+  for (const char* bad : {"\"x\\e[31m\"", "\"\\x07\"", "\"\\x9b2J\"", "\"\\0\"", "x \xC2\x9B y",
+                          "\"\\N\"", "\"\\x7f\""}) {
+    const Read read(std::string("a: ") + bad + "\n");
+    EXPECT_NE(read.said().find("f.yaml:1:4: error:"), std::string::npos) << bad << read.said();
+    EXPECT_NE(read.said().find("[T011]"), std::string::npos) << bad << read.said();
+    EXPECT_FALSE(find_unprintable(printable(read.said(), false))) << bad;
+  }
+}
+
+TEST(Yaml, TakesLineEndsAndTabsInATextForBlanks) {
+  const Read read("a: |\n  one\n  two\nb: \"x\\ny\\tz\"\nc: \"v\\Lw\"\n");
+  ASSERT_TRUE(read.node) << read.said();
+  EXPECT_EQ(read.node->entries[0].value.scalar, "one two");
+  EXPECT_EQ(read.node->entries[1].value.scalar, "x y z");
+  EXPECT_EQ(read.node->entries[2].value.scalar, "v w");
 }
 
 TEST(Diagnostics, ShowTheLineWithACaretUnderThePlace) {

@@ -39,7 +39,7 @@ int main(int argc, char** argv) {
   text::Diagnostics diagnostics;
   std::vector<foods::Defined> all;
   for (int i = 2; i < argc; ++i) {
-    if (const auto file = text::load(argv[i], argv[i], sources, diagnostics)) {
+    if (const auto file = text::load(argv[i], text::disk(), sources, diagnostics)) {
       if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
         auto read = foods::read_foods(
             *node, [](std::string_view) { return static_cast<const foods::Food*>(nullptr); },

@@ -54,7 +54,7 @@ public:
 
 private:
   static constexpr int most_rounds = 3;
-  static constexpr std::size_t most_size = 4096;
+  static constexpr std::size_t most_size = 8;
 
   void offer(Cost cost, const OpenStops& open, Table<ItemId, Plan> plans) {
     if (cost >= best_.cost) {

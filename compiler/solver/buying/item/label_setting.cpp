@@ -563,14 +563,18 @@ private:
     for (const Label& label : labels) {
       const std::size_t looks = std::min(kept.size(), most_looks);
       bool dominated = false;
-      for (std::size_t k = 0; k < looks && !dominated; ++k) {
+      std::size_t k = 0;
+      for (; k < looks && !dominated; ++k) {
         dominated = dominates(kept[kept.size() - 1 - k], label);
       }
+      looks_ += k;
       if (!dominated) {
         kept.push_back(label);
       }
     }
     labels.swap(kept);
+    work_ += static_cast<std::int64_t>(looks_ / looks_per_work);
+    looks_ %= looks_per_work;
   }
 
   /// Leaves the most promising labels.
@@ -699,13 +703,11 @@ private:
       result.plan.choices.insert(result.plan.choices.end(), memory_.choices.begin() + step.choices,
                                  memory_.choices.begin() + step.choices_end);
     }
-    std::sort(result.plan.buys.begin(), result.plan.buys.end(), [](const Buy& a, const Buy& b) {
-      return std::tie(a.visit, a.offer) < std::tie(b.visit, b.offer);
-    });
     return result;
   }
 
   static constexpr std::size_t most_looks = 64;
+  static constexpr std::size_t looks_per_work = 8;
 
   const Prepared& item_;
   const Terms& terms_;
@@ -716,6 +718,7 @@ private:
   std::int64_t& work_;
   std::size_t most_;
   std::size_t may_make_ = 0;
+  std::size_t looks_ = 0;
   std::vector<int> most_packs_;
   bool narrow_ = false;
   bool strong_ = false;

@@ -16,6 +16,15 @@ double hard(const Demand& demand) {
   return static_cast<double>(demand.amount - demand.give);
 }
 
+/// The last day on which any part of it can be good, opened or not.
+Day lasts_until(const Source& source) {
+  Day last = source.cool_until;
+  if (source.frozen_until != never) {
+    last = std::max(last, source.frozen_until + (source.comes_in_packs ? source.opened : 0));
+  }
+  return source.refrozen ? std::max(last, source.cool_until + *source.refrozen) : last;
+}
+
 } // namespace
 
 double least_of_pack(const Offer& offer, Fine discount) {
@@ -48,15 +57,22 @@ void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vec
   std::size_t end = 0;
   bool keeps = false;
   std::size_t s = 0;
+  const auto add = [&](std::size_t source) {
+    const Day last = lasts_until(item.sources[source]);
+    for (std::size_t d = item.demands.size(); d > end; --d) {
+      if (item.demands[d - 1].day - item.demands[d - 1].slack <= last) {
+        end = d;
+      }
+    }
+    keeps = keeps || last >= item.item->kept_day;
+  };
   for (; s < item.sources.size() && item.sources[s].stock; ++s) {
-    end = std::max(end, item.end_of_use[s]);
-    keeps = keeps || item.keeps(s);
+    add(s);
   }
   for (std::size_t v = 0; v < visits; ++v) {
     for (const std::size_t source : item.visits[v].sources) {
       if (terms.is_open(v) && most[source] > 0) {
-        end = std::max(end, item.end_of_use[source]);
-        keeps = keeps || item.keeps(source);
+        add(source);
       }
     }
     const std::size_t next = item.first_served[v + 1];

@@ -24,7 +24,7 @@ enum class Lots : std::uint8_t { together, apart };
 /// What is done about one item: what is bought, and what is chosen where the rules of use leave a
 /// choice (in the order in which the choices come up: see Service).
 struct Plan {
-  /// By visit, then offer.
+  /// By visit, then in the order of its offers.
   std::vector<Buy> buys;
   std::vector<std::uint32_t> choices;
   /// The choices were made with lots apart.

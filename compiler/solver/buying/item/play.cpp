@@ -80,8 +80,8 @@ struct Notes {
       serving.demand = item->ids[d];
       serving.frozen = from_freezer(way) || from.holding.thawed;
       // Things that can do the same are held as one from some day on: each has its own day.
-      serving.frozen_on = std::max(
-          home_of(part), way == Way::of_portion ? from.holding.frozen_on : source_.home);
+      serving.frozen_on =
+          std::max(home_of(part), way == Way::of_portion ? from.holding.frozen_on : source_.home);
       serving.whole = from.holding.thawed;
       serving.opened_on = part.opened_on;
       out.solution.servings.push_back(serving);

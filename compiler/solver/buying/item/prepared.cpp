@@ -175,6 +175,9 @@ private:
           visit.offers.push_back(offer);
         }
       }
+      // Packs come first, then what is weighed out beside them (see Weighing).
+      std::stable_partition(visit.offers.begin(), visit.offers.end(),
+                            [&](OfferId offer) { return !item_.offers[offer].by_weight; });
       if (!visit.offers.empty()) {
         out_.visits.push_back(std::move(visit));
       }

@@ -140,10 +140,12 @@ public:
   }
 
   /// What follows if nothing else is bought after a visit and, where there is a choice, what is
-  /// good unfrozen is taken first, in the order of the sources.
-  void look_ahead(Branch<Track>& branch, std::size_t visit) {
+  /// good unfrozen is taken first, in the order of the sources; with `last`, that source only where
+  /// nothing else serves.
+  void look_ahead(Branch<Track>& branch, std::size_t visit, std::optional<std::size_t> last) {
     script_.reset();
     chooses_first_ = true;
+    chosen_last_ = last;
     const auto sink = [](const Branch<Track>&) {};
     for (std::size_t block = visit + 1; block < blocks(); ++block) {
       go(branch, block, begin(block), Open{}, 0, sink);
@@ -217,8 +219,7 @@ private:
         continue;
       }
       if (chooses_first_) {
-        const std::size_t first = ways.front().none ? 1 : 0;
-        take(branch, demand, Alternative(ways[first]), open);
+        take(branch, demand, Alternative(ways[first_way(branch.held, ways)]), open);
         continue;
       }
       if (script_) {
@@ -242,6 +243,17 @@ private:
     }
   }
 
+  /// Which way looking ahead takes.
+  std::size_t first_way(const Holdings& held, const std::vector<Alternative>& ways) const {
+    const std::size_t first = ways.front().none ? 1 : 0;
+    for (std::size_t w = first; chosen_last_ && w < ways.size(); ++w) {
+      if (held[ways[w].candidate.at].source != *chosen_last_) {
+        return w;
+      }
+    }
+    return first;
+  }
+
   /// Of the opened packs that are good unfrozen for the demand, the one that goes off first.
   std::optional<std::size_t> opened_cool(const Holdings& held, std::size_t d) const {
     const Demand& demand = item_.demands[d];
@@ -258,6 +270,10 @@ private:
   static bool is_opened_cool(const Holding& held, const Demand& demand) {
     return held.open && held.until >= demand.day - demand.slack &&
            (!held.thawed || demand.takes_frozen);
+  }
+
+  static std::size_t source_at(const Holdings& held, const Candidate& one) {
+    return held[one.at].source;
   }
 
   /// Of holdings of one kind in one state, the one that goes off first.
@@ -280,7 +296,11 @@ private:
     };
     for (Candidate& other : candidates) {
       if (other.order == one.order) {
-        if (goes_off(one) < goes_off(other)) {
+        if (chosen_last_ && source_at(held, one) == *chosen_last_) {
+          return;
+        }
+        if ((chosen_last_ && source_at(held, other) == *chosen_last_) ||
+            goes_off(one) < goes_off(other)) {
           other = one;
         }
         return;
@@ -299,9 +319,12 @@ private:
       // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
       // is of use to others.
       std::erase_if(candidates, [&](const Candidate& one) {
-        return from_freezer(one.way) && !cool.empty() && !freezes_for_room() &&
-               std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
-                 return can_wait(held[one.at], held[other.at], d);
+        return from_freezer(one.way) && !cool.empty() && !freezes_for_room() && !chosen_last_ &&
+               std::all_of(held.begin(), held.end(), [&](const Holding& like) {
+                 return !is_behind(like, held[one.at], d) ||
+                        std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
+                          return can_wait(like, held[other.at], d);
+                        });
                });
       });
     }
@@ -310,6 +333,16 @@ private:
                     [](const Candidate& one) { return one.packs || from_freezer(one.way); })) {
       add_lent(held, d, open, candidates);
     }
+  }
+
+  /// It may be taken from the freezer once the other, which goes off before it, is used up.
+  bool is_behind(const Holding& held, const Holding& other, std::size_t d) const {
+    return source(held).kind == source(other).kind && serves_frozen(held, d);
+  }
+  bool serves_frozen(const Holding& held, std::size_t d) const {
+    return held.open ? held.frozen_until != never &&
+                           held.frozen_until >= item_.demands[d].day - item_.demands[d].slack
+                     : item_.frozen(held.source, d);
   }
 
   /// What is frozen can do later whatever the other, which is good unfrozen now, could do later.
@@ -381,11 +414,7 @@ private:
   Amount free_frozen(const Holdings& held, std::size_t kind, std::size_t d) const {
     Amount sum = 0;
     for (const Holding& one : held) {
-      const bool serves =
-          one.open ? one.frozen_until != never &&
-                         one.frozen_until >= item_.demands[d].day - item_.demands[d].slack
-                   : item_.frozen(one.source, d);
-      sum += source(one).kind == kind && serves ? one.free() : 0;
+      sum += source(one).kind == kind && serves_frozen(one, d) ? one.free() : 0;
     }
     return sum;
   }
@@ -690,6 +719,7 @@ private:
   std::deque<Scratch> scratch_;
   std::optional<std::span<const std::uint32_t>> script_;
   bool chooses_first_ = false;
+  std::optional<std::size_t> chosen_last_;
 };
 
 } // namespace manciple::buying

@@ -12,14 +12,19 @@ const std::vector<Weighing::Weighed>& Weighing::choices(const Holding* begin, co
   if (most == 0) {
     return choices_;
   }
-  branch_.held.assign(begin, end);
-  put(branch_.held, unopened_of(source, from.pack * most));
-  TakenTrack& track = branch_.track;
-  track = {};
-  track.source = static_cast<std::uint32_t>(source);
-  service_.look_ahead(branch_, visit);
-  track.note();
-  for (const Amount sum : track.so_far) {
+  std::vector<Amount> sums;
+  for (const auto last : {std::optional<std::size_t>{}, std::optional(source)}) {
+    branch_.held.assign(begin, end);
+    put(branch_.held, unopened_of(source, from.pack * most));
+    TakenTrack& track = branch_.track;
+    track = {};
+    track.source = static_cast<std::uint32_t>(source);
+    service_.look_ahead(branch_, visit, last);
+    track.note();
+    sums.insert(sums.end(), track.so_far.begin(), track.so_far.end());
+  }
+  std::sort(sums.begin(), sums.end());
+  for (const Amount sum : sums) {
     const auto steps = static_cast<int>((sum + from.pack - 1) / from.pack);
     if (choices_.empty() || choices_.back().steps < steps) {
       choices_.push_back({steps, sum});

@@ -7,11 +7,12 @@
 namespace manciple::buying {
 
 /// How much to weigh out: nobody weighs half of what a meal takes and buys the other half
-/// elsewhere. What is bought of an offer by weight is, with what is held after everything that was
-/// bought before (offers at a visit in their order), what the demands up to one of them take if
-/// nothing else is bought, with or without what that demand may lack. Where the offer's limit is
-/// less than that, it may be the limit. What the scale rounds up to its next step is paid for, but
-/// not counted on: it is eaten with the rest.
+/// elsewhere. What is bought of an offer by weight is what the demands up to one of them take of it
+/// if nothing else is bought after that (packs are bought before anything is weighed at a stop):
+/// either with what is good unfrozen used first, or with all else that is held used first; with or
+/// without what that demand may lack. Where the offer's limit is less than that, it may be the
+/// limit. What the scale rounds up to its next step is paid for, but not counted on: it is eaten
+/// with the rest.
 class Weighing {
 public:
   explicit Weighing(const Prepared& item) : item_(item), service_(item, Lots::apart) {}

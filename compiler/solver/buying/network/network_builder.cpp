@@ -81,7 +81,12 @@ public:
     if (!network_.finished) {
       return;
     }
-    const Fine shortest = network_.to_end(lengths_).front().value;
+    const Cost length = network_.to_end(lengths_).front();
+    if (!is_possible(length) || network_.edges.empty()) {
+      network_.finished = false; // there is always a plan
+      return;
+    }
+    const Fine shortest = length.value;
     network_.least = shortest;
     network_.shrink(lengths_, shortest + slack + rounding);
     network_.add_arcs(model_.stops.size());
@@ -199,6 +204,7 @@ private:
         }
         continue;
       }
+      count(1);
       StayBranch branch;
       branch.held = before;
       branch.track.rates = &room_;
@@ -230,6 +236,7 @@ private:
       if (!network_.finished) {
         return;
       }
+      count(1 + static_cast<std::int64_t>(item_.first_served[block] / demands_per_work));
       Cost then = cost;
       then.value += way.cost;
       if (block == item_.visits.size()) {
@@ -292,17 +299,30 @@ private:
     from_start_[edge.to] = std::min(from_start_[edge.to], so_far);
     network_.edges.push_back(edge);
     lengths_.push_back({length, 0});
-    effort_.add(1);
-    if (network_.edges.size() > most_ || (network_.edges.size() % 1024 == 0 && effort_.spent())) {
+    count(1);
+    if (network_.edges.size() > most_) {
       network_.finished = false;
     }
   }
+
+  /// Of what is tried much is too dear to become an edge.
+  void count(std::int64_t work) {
+    effort_.add(work);
+    counted_ += work;
+    if (counted_ > works_per_edge * static_cast<std::int64_t>(most_) ||
+        (counted_ / 1024 != (counted_ - work) / 1024 && effort_.spent())) {
+      network_.finished = false;
+    }
+  }
+  static constexpr std::int64_t works_per_edge = 8;
+  static constexpr std::size_t demands_per_work = 4;
 
   const Model& model_;
   const Prepared& item_;
   const Item& facts_;
   std::size_t most_;
   Effort& effort_;
+  std::int64_t counted_ = 0;
   Lots lots_;
   Service<StayTrack> service_;
   Weighing weighing_;

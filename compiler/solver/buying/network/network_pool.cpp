@@ -85,7 +85,8 @@ NetworkPool::NetworkPool(SubproblemCache& cache, const Coupling& coupling, OpenS
     : cache_(cache),
       coupling_(coupling),
       may_be_open_(std::move(may_be_open)),
-      pool_(cache.items().size()) {
+      pool_(cache_.items().size()),
+      too_large_(cache_.items().size()) {
   set_multipliers(at);
 }
 
@@ -95,6 +96,9 @@ void NetworkPool::set_multipliers(const Multipliers& at) {
   tariff_.emplace(cache_.model(), at_, may_be_open_);
   for (std::optional<PooledNetwork>& network : pool_) {
     network.reset();
+  }
+  for (std::optional<TooLarge>& one : too_large_) {
+    one.reset();
   }
 }
 
@@ -155,23 +159,29 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
       return is_possible(least) && pooled->network.least + pooled->slack - least.value >= wanted;
     };
     if (!pooled || !enough()) {
+      const auto& failed = too_large_[id];
+      if (failed && failed->slack <= wanted && most <= failed->edges) {
+        return std::nullopt;
+      }
       const RoomRates room = room_rates(model, at_, *item.item);
       const auto least_of = [&](const OpenStops& stops) {
         const Terms terms = terms_at(model, item, at_, stops, room);
-        return cheapest(item, terms, cache_.workspace(), cache_.effort().work()).cost;
+        return cheapest(item, terms, cache_.workspace(), cache_.effort().work());
       };
-      const Cost of_all = least_of(may_be_open_);
-      const Cost of_these = open == may_be_open_ ? of_all : least_of(open);
-      const Fine more = of_these.value - of_all.value + 2 * rounding;
+      // Either may be no more than an upper limit and a bound.
+      const Outcome of_all = least_of(may_be_open_);
+      const Cost of_these = open == may_be_open_ ? of_all.cost : least_of(open).cost;
+      const Fine more = of_these.value - of_all.bound.value + 2 * rounding;
       std::vector<bool> visits;
       for (const Visit& visit : item.visits) {
         visits.push_back(may_be_open_[visit.stop]);
       }
       pooled.emplace(PooledNetwork{
-          Network(model, item, visits, at_, wanted + more, most, cache_.effort(), of_all),
+          Network(model, item, visits, at_, wanted + more, most, cache_.effort(), of_all.cost),
           std::nullopt, wanted + more, most_useful(item)});
       if (!pooled->network.finished) {
         pooled.reset();
+        too_large_[id] = TooLarge{wanted + more, most};
         return std::nullopt;
       }
       if (counts) {

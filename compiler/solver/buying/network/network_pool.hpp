@@ -75,6 +75,13 @@ private:
   Table<StopId, Cost> charge_;
   Network::Way way_;
   Table<ItemId, std::optional<PooledNetwork>> pool_;
+  /// By item: a network with so much slack took more edges than this. At the multipliers as they
+  /// are another one need not be tried.
+  struct TooLarge {
+    Fine slack = 0;
+    std::size_t edges = 0;
+  };
+  Table<ItemId, std::optional<TooLarge>> too_large_;
 };
 
 } // namespace manciple::buying

@@ -239,7 +239,8 @@ private:
       if (!is_possible(without)) {
         return impossible;
       }
-      sum += without - basket_.outcome(meeting.item).bound;
+      // Of an outcome that is only a bound, the bound may be lower without the stop.
+      sum += std::max(Cost{}, without - basket_.outcome(meeting.item).bound);
     }
     return sum;
   }

@@ -1,0 +1,37 @@
+#include "cli/report.hpp"
+
+#include "cli/compile.hpp"
+#include "cli/exit.hpp"
+#include "cli/say.hpp"
+#include "cli/watch.hpp"
+
+namespace manciple::cli {
+
+int report(const text::Diagnostics& diagnostics, const text::Sources& sources) {
+  complain(std::string_view(text::render(diagnostics, sources)));
+  if (diagnostics.errors() > 0) {
+    complain("{} {}\n", diagnostics.errors(), diagnostics.errors() == 1 ? "error" : "errors");
+  }
+  return diagnostics.errors() > 0 ? bad_input : good;
+}
+
+std::optional<emit::Compiled> compile_and_report(const std::string& plan,
+                                                 const purchase::Search& search) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Watch watch;
+  purchase::Search watched = search;
+  watched.stop = [&] { return watch.stop(); };
+  watched.progress = [&](kitchen::Cents best, kitchen::Cents bound) {
+    watch.progress(best, bound);
+  };
+  auto compiled = compile(plan, sources, diagnostics, watched);
+  watch.clear();
+  return report(diagnostics, sources) == good ? std::move(compiled) : std::nullopt;
+}
+
+void complain_of_name(std::string_view what, std::string_view name, std::string_view nearest) {
+  complain("manciple: {} '{}'{}{}\n", what, name, nearest.empty() ? "" : "; ", nearest);
+}
+
+} // namespace manciple::cli

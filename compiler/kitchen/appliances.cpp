@@ -1,0 +1,98 @@
+#include "kitchen/appliances.hpp"
+
+#include "kitchen/errors.hpp"
+#include "text/nearest.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::kitchen {
+namespace {
+
+// So many dishes are named, and the rest counted.
+constexpr std::size_t most_notes = 5;
+
+// By recipe, whether it is `of` or needs it, at any depth.
+std::vector<bool> in_need_of(const Kitchen& kitchen, RecipeId of) {
+  const auto at = [](RecipeId id) { return static_cast<std::size_t>(id); };
+  std::vector<std::vector<RecipeId>> users(kitchen.recipes.size());
+  for (const Recipe& recipe : kitchen.recipes) {
+    for (const Ingredient& line : recipe.ingredients) {
+      if (const RecipeId* part = line.recipe()) {
+        users[at(*part)].push_back(recipe.id);
+      }
+    }
+  }
+  std::vector<bool> needs(kitchen.recipes.size(), false);
+  std::vector<RecipeId> open{of};
+  needs[at(of)] = true;
+  while (!open.empty()) {
+    const RecipeId next = open.back();
+    open.pop_back();
+    for (const RecipeId user : users[at(next)]) {
+      if (!needs[at(user)]) {
+        needs[at(user)] = true;
+        open.push_back(user);
+      }
+    }
+  }
+  return needs;
+}
+
+void name_dishes(const Kitchen& kitchen, RecipeId of, text::Diagnostic& said) {
+  if (!kitchen.plan) {
+    return;
+  }
+  const std::vector<bool> needs = in_need_of(kitchen, of);
+  std::size_t count = 0;
+  for (const Meal& meal : kitchen.plan->meals) {
+    for (const Dish& dish : meal.dishes) {
+      const RecipeId* recipe = dish.what.recipe();
+      if (recipe != nullptr && dish.kind == Dish::Kind::cooked &&
+          needs[static_cast<std::size_t>(*recipe)] && ++count <= most_notes) {
+        said.note(dish.at, fmt::format("for {} {}", text::print_day(meal.date), meal.slot));
+      }
+    }
+  }
+  if (count > most_notes) {
+    said.note({}, fmt::format("and for {} more", count - most_notes));
+  }
+}
+
+void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& step,
+                text::Diagnostics& diagnostics) {
+  const auto& have = kitchen.household.appliances;
+  const auto known = std::find_if(have.begin(), have.end(),
+                                  [&](const Appliance& a) { return a.name == step.appliance; });
+  if (step.appliance.empty() || (known != have.end() && known->count > 0)) {
+    return;
+  }
+  std::vector<std::string_view> names;
+  for (const Appliance& a : have) {
+    names.push_back(a.name);
+  }
+  std::string fix = known == have.end() ? text::did_you_mean(step.appliance, names) : std::string();
+  if (fix.empty()) {
+    fix = fmt::format("plans/household.yaml says what there is: 'appliances: {{{}: 1}}'",
+                      step.appliance);
+  }
+  name_dishes(kitchen, recipe.id,
+              diagnostics.error(
+                  errors::unknown_appliance, step.at,
+                  fmt::format("this step needs the appliance '{}', and the household has none",
+                              step.appliance),
+                  fix));
+}
+
+} // namespace
+
+void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
+  for (const Recipe& recipe : kitchen.recipes) {
+    for (const MethodStep& step : recipe.method) {
+      check_step(kitchen, recipe, step, diagnostics);
+    }
+  }
+}
+
+} // namespace manciple::kitchen

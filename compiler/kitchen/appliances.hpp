@@ -1,0 +1,11 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+
+namespace manciple::kitchen {
+
+/// Every step that needs an appliance which the household does not have, or has none of, is an
+/// error that names the dishes of the plan that come to need it, through recipes in recipes.
+void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics);
+
+} // namespace manciple::kitchen

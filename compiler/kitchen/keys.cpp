@@ -1,0 +1,357 @@
+#include "kitchen/keys.hpp"
+
+#include "foods/keys.hpp"
+
+#include <array>
+
+namespace manciple::kitchen::keys {
+namespace {
+
+using text::by_name;
+using text::Key;
+using text::Keys;
+using text::list_of;
+using text::mapping;
+using text::Value;
+using text::word;
+using text::word_or_mapping;
+
+// What more than one kind of file has.
+constexpr Value name = word("a name", "Ada");
+constexpr Value words = word("a text", "with a little stock");
+constexpr Value number = word("a number", "4");
+constexpr Value count = word("a whole number", "2");
+constexpr Value yes_no = word("yes or no", "yes");
+constexpr Value date = word("a date", "2027-03-02");
+constexpr Value clock = word("a time of day", "\"14:00\"");
+constexpr Value later = word("a time of day", "\"17:00\"");
+constexpr Value minutes = word("a time", "1 h 30 min");
+constexpr Value days = word("a time", "4 days");
+constexpr Value money = word("an amount of money", "12.50");
+constexpr Value share = word("a share", "8.25 %");
+constexpr Value measures = word("a system of measures: us, imperial, metric or australian", "us");
+constexpr Value line = word("an ingredient", "2 onions, diced");
+constexpr Value lines = list_of(line, "a list of ingredients", "[\"2 onions, diced\", 1 tsp salt]");
+constexpr Value avoided = word("an allergen class or a food", "peanut");
+constexpr Value avoids =
+    list_of(avoided, "a list of allergen classes and foods", "[peanut, cilantro]");
+constexpr Value shop_name = word("a shop, by the name of its file", "corner");
+constexpr Value shop_names = list_of(shop_name, "a list of shops", "[corner]");
+constexpr Value meal = word("a meal of the household", "dinner");
+constexpr Value meals = list_of(meal, "a list of meals", "[dinner]");
+
+// Recipes.
+constexpr Value amount = word("an amount", "8 cups");
+constexpr Value amounts = list_of(amount, "an amount or a list of amounts", "8 cups");
+constexpr Value appliance = word("an appliance", "oven");
+constexpr Value temperature = word("a temperature", "425 F");
+constexpr Value allergen = word("an allergen class", "egg");
+constexpr Value allergens = list_of(allergen, "a list of allergen classes", "[egg]");
+
+constexpr std::array step_keys{
+    Key{"do", &words, "what is done", true},
+    Key{"hands on", &minutes, "how long a cook is busy with it"},
+    Key{"then", &minutes, "how long it goes on alone after that"},
+    Key{"on", &appliance, "the appliance that it needs: burner, oven, ..."},
+    Key{"at", &temperature, "the temperature of the oven"},
+    Key{"cuts", &yes_no,
+        "it is the cutting of the ingredients, and not done again where a session "
+        "has cut them (no unless said)"},
+};
+constexpr std::array keeps_keys{
+    Key{"pantry", &days, "in the pantry"},
+    Key{"fridge", &days, "in the fridge"},
+    Key{"freezer", &days, "in the freezer"},
+};
+
+} // namespace
+
+constexpr Keys step{"a step", step_keys};
+constexpr Keys keeps{"'keeps' of a recipe", keeps_keys};
+
+namespace {
+
+constexpr Value step_value =
+    word_or_mapping(step, "a step", "{do: Simmer, hands on: 2 min, then: 35 min, on: burner}");
+constexpr Value steps = list_of(step_value, "a list of steps",
+                                "[{do: Simmer, hands on: 2 min, then: 35 min, on: burner}]");
+constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months}");
+
+constexpr std::array recipe_keys{
+    Key{"name", &name, "what it is called", true},
+    Key{"measures", &measures, "whose cups and pints it means (the household's unless said)"},
+    Key{"serves", &number, "how many adults it feeds, made as written", true},
+    Key{"makes", &amounts, "what it gives besides, for recipes that use it"},
+    Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
+    Key{"method", &steps, "what is done, with times"},
+    Key{"keeps", &keeps_value, "how long it keeps once made"},
+    Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (no unless said)"},
+    Key{"marinate", &minutes, "how long before the meal it must begin"},
+    Key{"reheat", &words, "how it is warmed up"},
+    Key{"may contain", &allergens, "allergens that its ingredients do not show"},
+};
+
+// The household.
+constexpr std::array person_keys{
+    Key{"name", &name, "who it is", true},
+    Key{"portion", &number, "how much of an adult's serving (1 unless said)"},
+    Key{"avoids", &avoids, "what they must not have"},
+};
+constexpr Value litres = word("a volume", "250 l");
+constexpr std::array storage_keys{
+    Key{"fridge", &litres, "room in the fridge (no limit unless said)"},
+    Key{"freezer", &litres, "room in the freezer (no limit unless said)"},
+    Key{"pantry", &litres, "room in the pantry (no limit unless said)"},
+};
+constexpr std::array buying_keys{
+    Key{"only at", &shop_names, "bought nowhere else"},
+    Key{"never at", &shop_names, "not bought there"},
+    Key{"prefer", &shop_names, "bought there unless it is much cheaper elsewhere"},
+};
+
+} // namespace
+
+constexpr Keys person{"a person", person_keys};
+constexpr Keys storage{"'storage'", storage_keys};
+constexpr Keys buying{"a buying rule", buying_keys};
+
+namespace {
+
+constexpr Value person_value = mapping(person, "{name: Ada}");
+constexpr Value people = list_of(person_value, "a list of people", "[{name: Ada}]");
+constexpr Value slots = by_name(
+    "a meal", clock, "a mapping from meals to when they are on the table", "{dinner: \"18:30\"}");
+constexpr Value storage_value = mapping(storage, "{fridge: 250 l}");
+constexpr Value appliances =
+    by_name("an appliance", count, "a mapping from appliances to how many there are",
+            "{burner: 4, oven: 1}");
+constexpr Value rule = mapping(buying, "{prefer: corner}");
+constexpr Value rules =
+    by_name("a food", rule, "a mapping from foods to rules", "{onion: {prefer: corner}}");
+constexpr Value sign = word("a sign", "$");
+constexpr Value group = by_name("a food", number, "foods that stand for each other",
+                                "{canned black beans: 1, canned pinto beans: 1}");
+constexpr Value groups = list_of(group, "a list of foods that stand for each other",
+                                 "[{canned black beans: 1, canned pinto beans: 1}]");
+
+constexpr std::array household_keys{
+    Key{"people", &people, "who eats", true},
+    Key{"meals", &slots, "the meals of a day", true},
+    Key{"measures", &measures, "whose cups and pints are meant (us unless said)"},
+    Key{"storage", &storage_value, "how much room there is"},
+    Key{"appliances", &appliances, "what can be cooked on and with"},
+    Key{"a stop costs", &money, "what it is worth not to make a stop (0.00 unless said)"},
+    Key{"budget", &money, "for a plan; a warning where it does not hold"},
+    Key{"throwing away costs", &share,
+        "of its usual price, for what is thrown away, besides what was paid (25 % unless said)"},
+    Key{"leftovers are worth", &share,
+        "of its usual price, for what keeps beyond the plan (50 % unless said)"},
+    Key{"currency", &sign, "the sign before amounts of money ($ unless said)"},
+    Key{"member of", &shop_names, "where the member price is paid"},
+    Key{"buying", &rules, "where a food is bought"},
+    Key{"any of these", &groups,
+        "foods that may stand for each other, with how much does the same"},
+};
+
+// What is on hand.
+constexpr Value lot = word("a line", "2 lb onions, pantry");
+constexpr Value lots =
+    list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]");
+constexpr std::array on_hand_keys{
+    Key{"date", &date, "when it was counted", true},
+    Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
+};
+
+// Shops.
+constexpr std::array sale_keys{
+    Key{"price", &money, "the price while it lasts", true},
+    Key{"from", &date, "its first day"},
+    Key{"until", &date, "its last day"},
+};
+constexpr std::array reduction_keys{
+    Key{"over", &money, "what has to be spent in one visit, tax included", true},
+    Key{"off", &money, "what is taken off then", true},
+};
+
+} // namespace
+
+constexpr Keys sale{"a sale", sale_keys};
+constexpr Keys reduction{"a reduction", reduction_keys};
+
+namespace {
+
+constexpr Value offer_words = word("an offer", "3 lb bag 2.99");
+constexpr Value sale_value = mapping(sale, "{price: 1.99, from: 2027-03-02, until: 2027-03-02}");
+constexpr Value deal = word("a deal", "2 for 5.00");
+constexpr std::array offer_keys{
+    Key{"offer", &offer_words, "the pack and its price, or the price by weight or piece", true},
+    Key{"from", &date, "the first day on which it is sold"},
+    Key{"until", &date, "the last day on which it is sold"},
+    Key{"sale", &sale_value, "another price for some days"},
+    Key{"deal", &deal, "so many for a price"},
+    Key{"member price", &money, "the price for members"},
+    Key{"limit", &count, "how many in one visit (no limit unless said)"},
+};
+
+} // namespace
+
+constexpr Keys offer{"an offer", offer_keys};
+
+namespace {
+
+constexpr Value offer_value = word_or_mapping(offer, "an offer", "3 lb bag 2.99");
+constexpr Value offers = list_of(offer_value, "an offer or a list of offers", "3 lb bag 2.99");
+constexpr Value prices = by_name("a food", offers, "a mapping from foods to offers",
+                                 "{onion: [1.99/lb, 3 lb bag 2.99]}");
+constexpr Value department = word("a department", "produce");
+constexpr Value departments = list_of(department, "a list of departments", "[produce, meat]");
+constexpr Value taxes =
+    by_name("a department", share, "a mapping from departments to shares", "{household: 8.25 %}");
+constexpr Value reduction_value = mapping(reduction, "{over: 100.00, off: 5.00}");
+
+constexpr std::array shop_keys{
+    Key{"shop", &name, "what it is called", true},
+    Key{"walk", &departments, "the departments in the order in which one walks them"},
+    Key{"a stop costs", &money, "what it is worth not to stop here (the household's unless said)"},
+    Key{"tax", &taxes, "sales tax, by department"},
+    Key{"cash back", &share, "of what is spent, comes back later"},
+    Key{"store credit", &money, "to spend here, once in a plan"},
+    Key{"reduction", &reduction_value, "less to pay for who spends enough"},
+    Key{"prices", &prices, "what is sold", true},
+};
+
+// Plans.
+constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", "stew for 4");
+constexpr Value who = list_of(name, "a list of people", "[Ada]");
+constexpr std::array dish_keys{
+    Key{"dish", &dish_words, "what is eaten", true},
+    Key{"servings", &number, "how much of it (for those who eat, unless said)"},
+    Key{"eaten by", &who, "who eats it (everybody there unless said)"},
+};
+constexpr std::array absence_keys{
+    Key{"who", &name, "a person of the household", true},
+    Key{"from", &date, "the first day", true},
+    Key{"until", &date, "the last day (the first unless said)"},
+    Key{"meals", &meals, "the meals that they miss (all unless said)"},
+};
+constexpr std::array guest_keys{
+    Key{"who", &name, "what they are called", true},
+    Key{"count", &count, "how many they are (1 unless said)"},
+    Key{"portion", &number, "of each, of an adult's serving (1 unless said)"},
+    Key{"avoids", &avoids, "what they must not have"},
+    Key{"from", &date, "the first day", true},
+    Key{"until", &date, "the last day (the first unless said)"},
+    Key{"meals", &meals, "the meals at which they are there (all unless said)"},
+};
+constexpr Value extra_words = word("an amount of something", "1 box freezer bags");
+constexpr std::array extra_keys{
+    Key{"buy", &extra_words, "what to buy", true},
+    Key{"by", &date, "when it is needed (by the end unless said)"},
+    Key{"for", &words, "why"},
+};
+constexpr std::array stop_keys{
+    Key{"shop", &shop_name, "the shop", true},
+    Key{"always", &yes_no, "made whether it pays or not (no unless said)"},
+};
+
+} // namespace
+
+constexpr Keys dish{"a dish", dish_keys};
+constexpr Keys absence{"an absence", absence_keys};
+constexpr Keys guest{"a guest", guest_keys};
+constexpr Keys extra{"something to buy", extra_keys};
+constexpr Keys stop{"a stop", stop_keys};
+
+namespace {
+
+constexpr Value stop_value = word_or_mapping(stop, "a stop", "corner");
+constexpr Value stops = list_of(stop_value, "a list of stops", "[corner]");
+constexpr Value weekday = word("a day of the week", "Saturday");
+constexpr std::array trip_keys{
+    Key{"date", &date, "the day"},
+    Key{"every", &weekday, "or every such day of the plan"},
+    Key{"stops", &stops, "shops that may be stopped at, in the order of the day"},
+    Key{"home by", &clock, "when what is bought can be used (12:00 unless said)"},
+    Key{"budget", &money, "for this trip; a warning where it does not hold"},
+};
+constexpr std::array session_keys{
+    Key{"date", &date, "the day"},
+    Key{"every", &weekday, "or every such day of the plan"},
+    Key{"from", &clock, "when it begins", true},
+    Key{"until", &later, "when it has to be over", true},
+    Key{"cooks", &count, "how many cook (1 unless said)"},
+};
+
+} // namespace
+
+constexpr Keys trip{"a trip", trip_keys};
+constexpr Keys session{"a prep session", session_keys};
+
+namespace {
+
+constexpr Value dish_value = word_or_mapping(dish, "a dish", "stew for 4");
+constexpr Value dishes = list_of(dish_value, "a dish or a list of dishes", "[stew for 4, 6 eggs]");
+constexpr Value day = by_name("a meal", dishes, "a mapping from meals to dishes", "{dinner: stew}");
+constexpr Value days_of_meals =
+    by_name("a day: a date, 'every Friday', 'every weekday' or 'every day'", day,
+            "a mapping from days to meals", "{2027-03-02: {dinner: stew}}");
+constexpr Value absence_value = mapping(absence, "{who: Ada, from: 2027-03-02}");
+constexpr Value absences =
+    list_of(absence_value, "a list of absences", "[{who: Ada, from: 2027-03-02}]");
+constexpr Value guest_value = mapping(guest, "{who: Cy, from: 2027-03-02}");
+constexpr Value guests = list_of(guest_value, "a list of guests", "[{who: Cy, from: 2027-03-02}]");
+constexpr Value staple = word("an amount and how fast it is used", "12 eggs per week");
+constexpr Value staples = list_of(staple, "a list of staples", "[12 eggs per week, keep 6 eggs]");
+constexpr Value extra_value = word_or_mapping(extra, "something to buy", "1 box freezer bags");
+constexpr Value extras = list_of(extra_value, "a list of what to buy besides", "[1 lb onions]");
+constexpr Value trip_value = mapping(trip, "{date: 2027-03-02, stops: [corner]}");
+constexpr Value trips =
+    list_of(trip_value, "a list of trips", "[{date: 2027-03-02, stops: [corner]}]");
+constexpr Value session_value =
+    mapping(session, "{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}");
+constexpr Value sessions = list_of(session_value, "a list of prep sessions",
+                                   "[{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]");
+
+constexpr std::array plan_keys{
+    Key{"plan", &name, "what it is called", true},
+    Key{"from", &date, "its first day", true},
+    Key{"until", &date, "its last day, at most 120 days later", true},
+    Key{"meals", &days_of_meals, "what is eaten when", true},
+    Key{"away", &absences, "who is not there"},
+    Key{"guests", &guests, "who is there besides"},
+    Key{"staples", &staples, "what is used at a rate or kept at a level, without a recipe"},
+    Key{"extra", &extras, "what to buy besides"},
+    Key{"trips", &trips, "when and where to shop"},
+    Key{"prep", &sessions, "when to prepare"},
+    Key{"budget", &money, "for this plan; a warning where it does not hold"},
+};
+
+} // namespace
+
+constexpr Keys recipe{"a recipe", recipe_keys};
+constexpr Keys household{"a household", household_keys};
+constexpr Keys on_hand{"a list of what is on hand", on_hand_keys};
+constexpr Keys shop{"a price list", shop_keys};
+constexpr Keys plan{"a plan", plan_keys};
+
+namespace {
+
+constexpr Value recipe_file = mapping(recipe, "");
+constexpr Value household_file = mapping(household, "");
+constexpr Value on_hand_file = mapping(on_hand, "");
+constexpr Value shop_file = mapping(shop, "");
+constexpr Value plan_file = mapping(plan, "");
+constexpr std::array all{
+    Kind{"recipe", "recipes/NAME.yaml", &recipe_file},
+    Kind{"foods", "recipes/foods.yaml", &foods::keys::file},
+    Kind{"household", "plans/household.yaml", &household_file},
+    Kind{"on-hand", "plans/on-hand.yaml", &on_hand_file},
+    Kind{"shop", "plans/stores/NAME.yaml", &shop_file},
+    Kind{"plan", "plans/NAME.yaml", &plan_file},
+};
+
+} // namespace
+
+constexpr std::span<const Kind> kinds{all};
+
+} // namespace manciple::kitchen::keys

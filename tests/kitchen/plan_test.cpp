@@ -1,0 +1,81 @@
+// What a plan's file says, with the house around it.
+#include "kitchen/kitchen.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::kitchen {
+namespace {
+
+struct Read {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Kitchen kitchen;
+  explicit Read(const std::string& meals, const std::string& further = {},
+                const std::string& slots = "{lunch: \"12:30\", dinner: \"18:30\"}",
+                const std::string& counted = "2027-02-28") {
+    text::FilesInMemory files;
+    files.texts["plans/household.yaml"] =
+        "people: [{name: Ada}]\nappliances: {burner: 2, oven: 0}\nmeals: " + slots + "\n";
+    files.texts["plans/on-hand.yaml"] = "date: " + counted + "\non hand: [2 lb onions]\n";
+    files.texts["recipes/stew.yaml"] = "name: Stew\nserves: 2\ningredients: [1 lb onion]\n";
+    files.texts["recipes/roast.yaml"] =
+        "name: Roast\nserves: 2\nmakes: 2 cups\ningredients: [1 lb onion]\n"
+        "method: [{do: Roast, then: 1 h, on: oven, at: 400 F}]\n";
+    files.texts["recipes/hash.yaml"] = "name: Hash\nserves: 2\ningredients: [1 cup roast]\n";
+    files.texts["plans/p.yaml"] =
+        "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: " + meals + "\ntrips: []\n" + further;
+    kitchen = read_kitchen("plans/p.yaml", sources, diagnostics, files);
+  }
+  [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
+};
+
+TEST(Meals, AtOneTimeOfDayAreBothEaten) {
+  const Read read("{2027-03-02: {dinner: stew, tea: 2 eggs}}", "",
+                  "{tea: \"18:00\", dinner: \"18:00\"}");
+  ASSERT_EQ(read.kitchen.plan->meals.size(), 2U) << read.said();
+  EXPECT_EQ(read.kitchen.plan->meals[0].slot, "tea");
+  EXPECT_EQ(read.kitchen.plan->meals[1].slot, "dinner");
+}
+
+TEST(Meals, OfOneNameAreRefused) {
+  EXPECT_NE(Read("{}", "", "{dinner: \"12:00\", Dinner: \"18:00\"}").said().find("two meals"),
+            std::string::npos);
+}
+
+TEST(Staples, AndDishesThatAskForSeveralThingsAreRefused) {
+  EXPECT_NE(Read("{}", "staples: [keep salt and black pepper]\n").said().find("several things"),
+            std::string::npos);
+  EXPECT_NE(Read("{}", "extra: [juice and zest of 2 lemons]\n").said().find("several things"),
+            std::string::npos);
+}
+
+TEST(Sessions, NeedACook) {
+  for (const char* cooks : {"0", "[2]", "1.5", "some"}) {
+    const Read read("{}", std::string("prep: [{date: 2027-03-01, from: \"14:00\", until: "
+                                      "\"17:00\", cooks: ") +
+                              cooks + "}]\n");
+    EXPECT_EQ(read.diagnostics.errors(), 1U) << cooks << read.said();
+  }
+}
+
+TEST(OnHand, CountedAfterThePlanIsNotReckonedWith) {
+  const Read read("{}", "", "{dinner: \"18:30\"}", "2027-04-02");
+  EXPECT_NE(read.said().find("plans/on-hand.yaml:1:7: warning:"), std::string::npos) << read.said();
+  EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
+  EXPECT_EQ(Read("{}").kitchen.on_hand.lots.size(), 1U);
+}
+
+TEST(Appliances, ThatTheHouseholdHasNoneOfAreNamedWithTheDishesThatNeedThem) {
+  const Read read("{2027-03-02: {dinner: roast}, 2027-03-05: {lunch: hash}}");
+  EXPECT_NE(read.said().find(
+                "recipes/roast.yaml:5:15: error: this step needs the appliance 'oven', and the "
+                "household has none [K012]"),
+            std::string::npos)
+      << read.said();
+  EXPECT_NE(read.said().find("plans/p.yaml:4:30: for Tue 2 Mar dinner"), std::string::npos)
+      << read.said();
+  EXPECT_NE(read.said().find("for Fri 5 Mar lunch"), std::string::npos) << read.said();
+}
+
+} // namespace
+} // namespace manciple::kitchen

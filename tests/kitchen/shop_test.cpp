@@ -1,0 +1,106 @@
+// What a shop's file says of prices, and what a till asks for them.
+#include "kitchen/kitchen.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::kitchen {
+namespace {
+
+using namespace std::chrono_literals;
+
+struct Read {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Kitchen kitchen;
+  explicit Read(const std::string& shop) {
+    text::FilesInMemory files;
+    files.texts["plans/household.yaml"] = "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n";
+    files.texts["plans/stores/corner.yaml"] = shop;
+    kitchen = read_everything(".", sources, diagnostics, files);
+  }
+  [[nodiscard]] const Offer& offer() const { return kitchen.shops.at(0).offers.at(0); }
+  [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
+};
+
+constexpr text::Date monday = std::chrono::sys_days{2027y / 3 / 1};
+constexpr text::Date sunday = std::chrono::sys_days{2027y / 3 / 7};
+
+Read offering(const std::string& offer) {
+  return Read("shop: Corner\nprices: {garlic: " + offer + "}\n");
+}
+
+TEST(Deals, AreTakenAsOftenAsTheyPay) {
+  const Read read = offering("{offer: 3.00 each, deal: 2 for 5.00}");
+  EXPECT_EQ(read.offer().cost(1, monday), 300);
+  EXPECT_EQ(read.offer().cost(2, monday), 500);
+  EXPECT_EQ(read.offer().cost(5, monday), 1300);
+}
+
+TEST(Deals, DearerThanOneByOneAreLeftAlone) {
+  const Read read = offering("{offer: 2.00 each, deal: 2 for 5.00}");
+  EXPECT_EQ(read.offer().cost(2, monday), 400);
+  EXPECT_EQ(read.offer().cost(3, monday), 600);
+}
+
+TEST(Deals, GoAgainstTheSalePriceWhileASaleLasts) {
+  const Read dearer =
+      offering("{offer: 3.00 each, deal: 2 for 5.00, sale: {price: 2.00, until: 2027-03-03}}");
+  EXPECT_EQ(dearer.offer().cost(2, monday), 400);
+  EXPECT_EQ(dearer.offer().cost(2, sunday), 500);
+  const Read cheaper =
+      offering("{offer: 3.00 each, deal: 3 for 5.00, sale: {price: 2.00, until: 2027-03-03}}");
+  EXPECT_EQ(cheaper.offer().cost(4, monday), 700);
+}
+
+TEST(Deals, ByWeightAreOfTheUnitThatThePriceIsFor) {
+  const Read read = offering("{offer: 3.00/lb, deal: 2 for 5.00}");
+  EXPECT_EQ(read.offer().cost(10, monday), 300); // tenths of a pound
+  EXPECT_EQ(read.offer().cost(20, monday), 500);
+  EXPECT_EQ(read.offer().cost(25, monday), 650);
+}
+
+TEST(Offers, OfSeveralForAPriceAreThatManyPacks) {
+  const Read read = offering("2 for 5.00");
+  EXPECT_EQ(read.offer().pack, "each");
+  EXPECT_EQ(read.offer().cost(1, monday), 250);
+  EXPECT_EQ(read.offer().cost(2, monday), 500);
+  const Read one = offering("5.00 each");
+  EXPECT_EQ(read.offer().size, one.offer().size);
+  // A share that is no whole number of cents is rounded up.
+  const Read three = offering("3 for 5.00");
+  EXPECT_EQ(three.offer().cost(1, monday), 167);
+  EXPECT_EQ(three.offer().cost(3, monday), 500);
+}
+
+TEST(Offers, OfSeveralPacksForAPriceKeepThePacksSize) {
+  const Read read = offering("8 oz bag 2 for 5.00");
+  EXPECT_EQ(read.offer().pack, "8 oz bag");
+  EXPECT_EQ(read.offer().cost(2, monday), 500);
+  EXPECT_EQ(read.offer().size, offering("8 oz bag 3.00").offer().size);
+  EXPECT_EQ(offering("2 lb for 5.00").offer().pack, "2 lb");
+  EXPECT_FALSE(offering("2 lb for 5.00").offer().deal);
+}
+
+TEST(Offers, WithTwoDealsAreRefused) {
+  EXPECT_NE(offering("{offer: 2 for 5.00, deal: 3 for 6.00}").said().find("two deals"),
+            std::string::npos);
+}
+
+TEST(Offers, OfNothingAreRefused) {
+  for (const char* nothing : {"0 lb bag 2.00", "0 large 2.00", "\"0/lb for 2\"", "0 for 5.00"}) {
+    const Read read = offering(nothing);
+    EXPECT_GE(read.diagnostics.errors(), 1U) << nothing;
+    EXPECT_NE(read.said().find("corner.yaml:2:"), std::string::npos) << read.said();
+  }
+}
+
+TEST(Shops, HaveNoShareAboveTheWhole) {
+  for (const char* share : {"cash back: 101 %", "tax: {produce: 120 %}", "cash back: -1 %"}) {
+    const Read read(std::string("shop: Corner\n") + share + "\nprices: {}\n");
+    EXPECT_NE(read.said().find("[K005]"), std::string::npos) << share << read.said();
+  }
+  EXPECT_EQ(Read("shop: Corner\ncash back: 100 %\nprices: {}\n").diagnostics.errors(), 0U);
+}
+
+} // namespace
+} // namespace manciple::kitchen
