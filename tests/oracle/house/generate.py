@@ -284,11 +284,15 @@ def generate(number):
     return Dice(number).house()
 
 
+def text_of(tree):
+    return yaml.safe_dump(tree, sort_keys=False, default_flow_style=None, width=110, allow_unicode=True)
+
+
 def write(house, folder):
     for name, said in house.items():
         path = pathlib.Path(folder) / name
         path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(yaml.safe_dump(said, sort_keys=False, default_flow_style=None, width=110, allow_unicode=True))
+        path.write_text(text_of(said))
 
 
 if __name__ == "__main__":
