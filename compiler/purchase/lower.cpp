@@ -244,7 +244,8 @@ private:
       made.life = keeping->life;
       made.packs = keeping->life.opened ? packs_of(lot) : 1;
       const Rational amount = lot.amount * in_terms_of(id).worth;
-      made.amount = to_model_down(amount / made.packs) * made.packs;
+      // A can on hand is enough for a use of a can, as one that is bought is.
+      made.amount = to_model_up(amount / made.packs) * made.packs;
       if (made.amount > 0) {
         item.stock.push_back(made);
         out_.lots.back().push_back(l);
@@ -453,7 +454,9 @@ private:
         in_item ? (frozen ? out_.model.items[item].room_frozen : out_.model.items[item].room_cool)
                 : (frozen ? room_frozen(food) : room_cool(food));
     const Rational worth = in_item ? in_terms_of(*lot.what.food()).worth : Rational(1);
-    const buying::Volume taken = measure::to_int64(measure::ceil(lot.amount * worth * unit));
+    // In the model a pack may hold a thousandth of a unit more.
+    const Rational most = lot.amount * worth + from_model(packs_of(lot));
+    const buying::Volume taken = measure::to_int64(measure::ceil(most * unit));
     for (int night = 0; night < days_ && night <= keeping->life.cool; ++night) {
       stock[static_cast<std::size_t>(night)] += taken;
       if (!in_item) {
