@@ -388,7 +388,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   if (low && *low != amount.number) {
     out.low = low;
   }
-  if (!container_.empty() || is_container(amount.measure.piece)) {
+  if (!container_.empty() || holds(containers, amount.measure.piece)) {
     out.containers = number_->high;
   }
   out.amount = amount;
@@ -475,10 +475,6 @@ std::vector<Ingredient> Line::read() {
 }
 
 } // namespace
-
-bool is_container(std::string_view word) {
-  return holds(containers, word);
-}
 
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
                                   std::size_t offset, measure::System system, Names& names,

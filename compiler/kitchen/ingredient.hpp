@@ -48,9 +48,6 @@ public:
   [[nodiscard]] virtual std::vector<std::string_view> all() const = 0;
 };
 
-/// A word for what food is sold in: "can", "jar", "bag".
-bool is_container(std::string_view word);
-
 /// Reads a line as cooks write it: an amount, a measure, a food, and after the comma what is done
 /// to it. "2 (15 oz) cans black beans, drained", "juice of 2 lemons", "1 lb 4 oz beef, cubed",
 /// "salt and pepper, to taste". The words after the comma are the cut or state. One line can ask

@@ -293,15 +293,19 @@ Cents Offer::cost(int packs, text::Date day) const {
   return measure::to_int64(measure::round(exact_cost(packs, day)));
 }
 
-// The cheapest combination of deals and single packs: as many deals as there are, or none where one
-// by one costs no more, be it by a sale.
+Rational Offer::each(text::Date day) const {
+  return Rational(on_sale(day) ? std::min(price, sale->price) : price) / steps_per_price;
+}
+
+std::optional<Deal> Offer::deal_on(text::Date day) const {
+  return deal && Rational(deal->price) < each(day) * deal->packs ? deal : std::nullopt;
+}
+
 Rational Offer::exact_cost(int packs, text::Date day) const {
-  const Rational single = on_sale(day) ? std::min(price, sale->price) : price;
-  const Rational each = single / steps_per_price;
-  if (!deal || each * deal->packs <= deal->price) {
-    return each * packs;
-  }
-  return Rational(deal->price) * (packs / deal->packs) + each * (packs % deal->packs);
+  const std::optional<Deal> better = deal_on(day);
+  const int deals = better ? packs / better->packs : 0;
+  const Rational by_deal = better ? Rational(better->price) * deals : Rational(0);
+  return by_deal + each(day) * (packs - (better ? deals * better->packs : 0));
 }
 
 bool Offer::on_sale(text::Date day) const {

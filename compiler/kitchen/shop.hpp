@@ -44,6 +44,10 @@ struct Offer {
   std::optional<text::Date> from;
   std::optional<text::Date> until;
 
+  /// What a single one (or step) costs on a day, in cents, by a sale where that is less.
+  [[nodiscard]] Rational each(text::Date day) const;
+  /// The deal, on a day on which it costs less than one by one.
+  [[nodiscard]] std::optional<Deal> deal_on(text::Date day) const;
   /// What `packs` of it cost on a day, in cents: by deals and one by one, as is cheapest.
   [[nodiscard]] Rational exact_cost(int packs, text::Date day) const;
   /// The same, rounded to the cent as a till does.

@@ -294,24 +294,21 @@ private:
 
   // An offer before, during and after its sale.
   std::vector<Terms> terms_of(const kitchen::Offer& offer) const {
-    const auto at = [&](const Rational& price, Date from, Date until) {
-      Terms terms{price / offer.steps_per_price, offer.deal, from, until};
-      if (terms.deal && Rational(terms.deal->price) >= terms.each * terms.deal->packs) {
-        terms.deal.reset(); // one by one they are no dearer
-      }
+    const auto between = [&](Date from, Date until) {
+      Terms terms{offer.each(from), offer.deal_on(from), from, until};
       terms.from = std::max(terms.from, offer.from.value_or(plan_.from));
       terms.until = std::min(terms.until, offer.until.value_or(plan_.until));
       return terms;
     };
     std::vector<Terms> all;
     if (!offer.sale) {
-      all.push_back(at(offer.price, plan_.from, plan_.until));
+      all.push_back(between(plan_.from, plan_.until));
     } else {
       const Date first = std::max(plan_.from, offer.sale->from.value_or(plan_.from));
       const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
-      all.push_back(at(offer.price, plan_.from, first - std::chrono::days(1)));
-      all.push_back(at(std::min(offer.price, offer.sale->price), first, last));
-      all.push_back(at(offer.price, last + std::chrono::days(1), plan_.until));
+      all.push_back(between(plan_.from, first - std::chrono::days(1)));
+      all.push_back(between(first, last));
+      all.push_back(between(last + std::chrono::days(1), plan_.until));
     }
     std::erase_if(all, [](const Terms& terms) { return terms.until < terms.from; });
     return all;

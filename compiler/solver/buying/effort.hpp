@@ -15,9 +15,9 @@ struct Progress {
 };
 
 struct Options {
-  /// Work after which the search ends with what has been found and proven by then: labels made,
-  /// edges laid out, plans combined. Counted, not timed, so that the same model gives the same
-  /// solution everywhere. Some 10 to 20 million are a second.
+  /// Work after which the search ends with what has been found and proven by then: labels made and
+  /// compared, edges tried, plans combined. Counted, not timed, so that the same model gives the
+  /// same solution everywhere. Some 3 to 7 million are a second.
   std::int64_t work = 40'000'000;
   /// Asked every now and then: ends the search at once if it says so. The result may then differ
   /// from run to run, and Solution::interrupted is set.

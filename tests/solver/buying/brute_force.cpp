@@ -11,7 +11,7 @@ namespace manciple::buying {
 namespace {
 
 /// Notes what a branch takes of what is shared.
-struct WayTrack {
+struct WayTrack : BlankTrack {
   std::vector<Stay> stays;
   Fine handling = 0;
 
@@ -20,15 +20,6 @@ struct WayTrack {
       stays.push_back(stay);
     }
   }
-  void take(const Holding&, std::size_t, Amount, Way) {}
-  void open(const Holding&, const Holding&, Day) {}
-  void rename(const Holding&, const Holding&) {}
-  void thaw(std::size_t) {}
-  void miss(std::size_t, Amount) {}
-  void lend(const Holding&, std::size_t, Amount, Way) {}
-  void take_back(const Holding&, Amount) {}
-  void lack(std::size_t, Amount) {}
-  void settle(const Holding&, bool) {}
 };
 
 /// What is spent by stop, and the room taken by place and night: what other items have to do with.

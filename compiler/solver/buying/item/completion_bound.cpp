@@ -4,12 +4,12 @@
 #include <cmath>
 #include <limits>
 
+#include "buying/item/least_of_pack.hpp"
+
 namespace manciple::buying {
 namespace {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
-/// Keeps the sums below the exact value in spite of rounding.
-constexpr double rounding = 1 - 1e-12;
 
 } // namespace
 
@@ -36,7 +36,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
     // What is missing of it costs this much a unit at least, all of it being missing.
     const auto must = static_cast<double>(std::max<Amount>(1, demand.amount - demand.give));
     least.push_back(static_cast<double>(facts.missing) +
-                    static_cast<double>(fine(facts.missing_once)) / must * rounding);
+                    static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
   }
   double gain = 0;
   double kept = 0;
@@ -71,7 +71,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
                 std::min(least[d], by_container ? pack * static_cast<double>(demand.containers) /
                                                       (static_cast<double>(source.containers) *
                                                        static_cast<double>(demand.amount)) *
-                                                      rounding
+                                                      rounded_down
                                                 : unit);
           }
         }
@@ -128,14 +128,14 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
       }
       double packs = amount * without;
       if (largest > 0) {
-        const double most = std::max(1.0, std::ceil(amount / largest * rounding));
+        const double most = std::max(1.0, std::ceil(amount / largest * rounded_down));
         packs = std::min(packs, most * cheapest);
         if (most > 1) {
           packs = std::min(packs, (most - 1) * cheapest +
                                       std::max(0.0, amount - (most - 1) * largest) * without);
         }
       }
-      return std::max(packs, amount * std::min(unit, without)) * rounding;
+      return std::max(packs, amount * std::min(unit, without)) * rounded_down;
     };
     sums.of_runs.assign(demands + 1, 0);
     double amount = 0;
@@ -154,9 +154,9 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
       const auto must = static_cast<double>(demand.amount - demand.give);
       amount += must;
       if (must > 0) {
-        without =
-            std::min(without, static_cast<double>(facts.missing) +
-                                  static_cast<double>(fine(facts.missing_once)) / must * rounding);
+        without = std::min(without,
+                           static_cast<double>(facts.missing) +
+                               static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
       }
       sums.of_runs[d] = after + least(amount, without);
     }
@@ -171,7 +171,7 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
       for (const Pack& other : on_offer[v]) {
         saves = std::min(saves, std::ceil(pack / other.amount) * other.cost);
       }
-      sums.saves[s] = std::max(saves, salvage_ * static_cast<double>(source.pack)) / rounding;
+      sums.saves[s] = std::max(saves, salvage_ * static_cast<double>(source.pack)) / rounded_down;
     }
   }
 }
@@ -192,7 +192,7 @@ double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& 
     // What is held serves the demands before the visit first, or they are missing.
     const double rest = held.reach - (needed_[item_->first_served[visit]] - needed_[demand]);
     const double missing = std::max(0.0, -rest) * static_cast<double>(item_->item->missing);
-    bound = std::max(bound, pile_.rest(visit, rest) + missing * rounding);
+    bound = std::max(bound, pile_.rest(visit, rest) + missing * rounded_down);
   }
   return bound;
 }

@@ -13,7 +13,7 @@ namespace manciple::buying {
 namespace {
 
 /// Adds up the priced room of a branch.
-struct PricedTrack {
+struct PricedTrack : BlankTrack {
   const RoomRates* rates = nullptr;
   Fine room = 0;
 
@@ -22,15 +22,6 @@ struct PricedTrack {
       room += rates->of(stay);
     }
   }
-  void take(const Holding&, std::size_t, Amount, Way) {}
-  void open(const Holding&, const Holding&, Day) {}
-  void rename(const Holding&, const Holding&) {}
-  void thaw(std::size_t) {}
-  void miss(std::size_t, Amount) {}
-  void lend(const Holding&, std::size_t, Amount, Way) {}
-  void take_back(const Holding&, Amount) {}
-  void lack(std::size_t, Amount) {}
-  void settle(const Holding&, bool) {}
 };
 
 using PricedBranch = Branch<PricedTrack>;
@@ -58,7 +49,6 @@ struct Workspace::Memory {
   std::vector<Holding> pool;
   std::vector<Step> steps;
   std::vector<std::uint32_t> choices;
-  std::vector<std::size_t> order;
   std::vector<std::pair<Cost, std::size_t>> ranks;
   CompletionBound bound;
   PricedBranch branch;
@@ -328,16 +318,16 @@ private:
 
   void extend(const Label before, std::size_t v, std::size_t source, OfferId offer, int most,
               bool required) {
+    if (item_.item->offers[offer].by_weight) {
+      weigh(before, v, source, offer, required);
+      return;
+    }
     const std::size_t demand = item_.first_served[v];
     const Holding* const begin = held(before.first);
     const Holding* const end = held(before.end);
     const CompletionBound::Held before_it = memory_.bound.held(v, begin, end);
     const CompletionBound::Held pack = memory_.bound.pack(v, source);
     const Fine refund = memory_.bound.refund(begin, end);
-    if (item_.item->offers[offer].by_weight) {
-      weigh(before, v, source, offer, required);
-      return;
-    }
     const bool few_numbers = narrow_ && most > static_cast<int>(few_labels);
     if (few_numbers) {
       find_likely_numbers(v, source, before_it.reach, most);
@@ -367,11 +357,8 @@ private:
   }
 
   void weigh(const Label& before, std::size_t v, std::size_t source, OfferId offer, bool required) {
-    std::vector<Weighing::Weighed> choices =
-        weighing_.choices(held(before.first), held(before.end), v, source);
-    if (required && choices.empty()) {
-      choices.push_back({1, item_.sources[source].pack});
-    }
+    const std::vector<Weighing::Weighed>& choices =
+        weighing_.choices(held(before.first), held(before.end), v, source, required);
     for (const Weighing::Weighed& weighed : choices) {
       if (gave_up_ || buys_nothing_) {
         return;
@@ -625,7 +612,6 @@ private:
       const Visit& visit = item_.visits[v];
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
         const Offer& offer = item_.item->offers[visit.offers[o]];
-        // What is weighed is one pack a visit: two visits are two packs.
         if (offer.limit < std::numeric_limits<int>::max() || !is_free(v)) {
           continue;
         }

@@ -30,8 +30,9 @@ constexpr std::size_t usual_labels = 100'000;
 /// plan: what cannot be had is missing.
 ///
 /// A first, narrow pass gives an upper limit; in the second one a label goes when its cost and the
-/// least cost of the rest exceed that. `work` is raised by the labels made. After `most` of them,
-/// the narrow pass's plan is all there is, with a bound that is less than its cost.
+/// least cost of the rest exceed that. Where many labels remain, both are done again with a better
+/// bound. `work` is raised by the labels made and looked at. After `most` of them, a narrow pass's
+/// plan is all there is, with a bound that is less than its cost.
 Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
                  std::size_t most = usual_labels);
 

@@ -5,11 +5,11 @@
 #include <functional>
 #include <limits>
 
+#include "buying/item/least_of_pack.hpp"
+
 namespace manciple::buying {
 namespace {
 
-/// Keeps sums below the exact value in spite of rounding.
-constexpr double rounding = 1 - 1e-12;
 constexpr double nothing_known = -std::numeric_limits<double>::infinity();
 
 double hard(const Demand& demand) {
@@ -27,19 +27,6 @@ Day lasts_until(const Source& source) {
 
 } // namespace
 
-double least_of_pack(const Offer& offer, Fine discount) {
-  const auto net = [&](Money cost, Money till) {
-    return static_cast<double>(fine(cost)) -
-           static_cast<double>(discount) * static_cast<double>(till);
-  };
-  double least = net(offer.cost.each, offer.till.packs.each);
-  if (offer.cost.has_deal() && offer.limit >= offer.cost.deal_packs) {
-    least = std::min(least, net(offer.cost.deal, offer.till.packs.deal) /
-                                static_cast<double>(offer.cost.deal_packs));
-  }
-  return least * rounding;
-}
-
 void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vector<int>& most) {
   item_ = &item;
   const std::size_t visits = item.visits.size();
@@ -53,10 +40,9 @@ void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vec
   step_ = std::max(1.0, (needed + cap) / static_cast<double>(steps - 2));
 
   // What is in the house by then lasts so long at most.
-  lasts_.assign(visits + 1, 0);
+  lasts_.assign(visits, 0);
   std::size_t end = 0;
   bool keeps = false;
-  std::size_t s = 0;
   const auto add = [&](std::size_t source) {
     const Day last = lasts_until(item.sources[source]);
     for (std::size_t d = item.demands.size(); d > end; --d) {
@@ -66,7 +52,7 @@ void PileBound::prepare(const Prepared& item, const Terms& terms, const std::vec
     }
     keeps = keeps || last >= item.item->kept_day;
   };
-  for (; s < item.sources.size() && item.sources[s].stock; ++s) {
+  for (std::size_t s = 0; s < item.sources.size() && item.sources[s].stock; ++s) {
     add(s);
   }
   for (std::size_t v = 0; v < visits; ++v) {
@@ -120,12 +106,12 @@ void PileBound::pass_time(std::size_t visit) {
   double most = 0; // that so many demands can lack
   for (std::size_t k = std::min(served, steps); k-- > 0;) {
     const double missing = static_cast<double>(served - k) * step_;
-    while (demands < needs_.size() && most < missing * rounding) {
+    while (demands < needs_.size() && most < missing * rounded_down) {
       most += needs_[demands++];
     }
     now_[k] =
         after[0] + missing * static_cast<double>(facts.missing) +
-        static_cast<double>(demands) * static_cast<double>(fine(facts.missing_once)) * rounding;
+        static_cast<double>(demands) * static_cast<double>(fine(facts.missing_once)) * rounded_down;
   }
 }
 
@@ -146,7 +132,7 @@ bool PileBound::buy(const Terms& terms, const std::vector<int>& most, std::size_
     const double pack = static_cast<double>(source.pack) * source.reach;
     // What is smaller than a step is bought by the step.
     const std::size_t size = std::max<std::size_t>(1, steps_up(pack));
-    const double price = pack < step_ ? cost * step_ / pack * rounding : cost;
+    const double price = pack < step_ ? cost * step_ / pack * rounded_down : cost;
     for (std::size_t k = steps; k-- > 0;) {
       now_[k] = std::min(now_[k], price + now_[std::min(steps - 1, k + size)]);
     }

@@ -40,8 +40,4 @@ private:
   std::vector<double> needs_;
 };
 
-/// The least that a pack of an offer costs, as part of a deal or not, with so much taken off what a
-/// Money at the till costs.
-double least_of_pack(const Offer& offer, Fine discount);
-
 } // namespace manciple::buying

@@ -57,6 +57,20 @@ struct Branch {
   Track track;
 };
 
+/// Notes nothing: a track derives from it and hides what it does note.
+struct BlankTrack {
+  void stay(const Stay&) {}
+  void take(const Holding&, std::size_t, Amount, Way) {}
+  void open(const Holding&, const Holding&, Day) {}
+  void rename(const Holding&, const Holding&) {}
+  void thaw(std::size_t) {}
+  void miss(std::size_t, Amount) {}
+  void lend(const Holding&, std::size_t, Amount, Way) {}
+  void take_back(const Holding&, Amount) {}
+  void lack(std::size_t, Amount) {}
+  void settle(const Holding&, bool) {}
+};
+
 /// Goes through an item's demands by the rules of use (model.hpp), and parts where they leave a
 /// choice. What is held is counted as waste until it is used.
 template <typename Track>
@@ -247,12 +261,13 @@ private:
   std::size_t first_way(const Holdings& held, const std::vector<Alternative>& ways) const {
     const std::size_t first = ways.front().none ? 1 : 0;
     for (std::size_t w = first; chosen_last_ && w < ways.size(); ++w) {
-      if (held[ways[w].candidate.at].source != *chosen_last_) {
+      if (!is_chosen_last(held[ways[w].candidate.at])) {
         return w;
       }
     }
     return first;
   }
+  bool is_chosen_last(const Holding& held) const { return chosen_last_ == held.source; }
 
   /// Of the opened packs that are good unfrozen for the demand, the one that goes off first.
   std::optional<std::size_t> opened_cool(const Holdings& held, std::size_t d) const {
@@ -270,10 +285,6 @@ private:
   static bool is_opened_cool(const Holding& held, const Demand& demand) {
     return held.open && held.until >= demand.day - demand.slack &&
            (!held.thawed || demand.takes_frozen);
-  }
-
-  static std::size_t source_at(const Holdings& held, const Candidate& one) {
-    return held[one.at].source;
   }
 
   /// Of holdings of one kind in one state, the one that goes off first.
@@ -296,11 +307,10 @@ private:
     };
     for (Candidate& other : candidates) {
       if (other.order == one.order) {
-        if (chosen_last_ && source_at(held, one) == *chosen_last_) {
+        if (is_chosen_last(held[one.at])) {
           return;
         }
-        if ((chosen_last_ && source_at(held, other) == *chosen_last_) ||
-            goes_off(one) < goes_off(other)) {
+        if (is_chosen_last(held[other.at]) || goes_off(one) < goes_off(other)) {
           other = one;
         }
         return;

@@ -5,15 +5,30 @@
 namespace manciple::buying {
 
 const std::vector<Weighing::Weighed>& Weighing::choices(const Holding* begin, const Holding* end,
-                                                        std::size_t visit, std::size_t source) {
-  const Source& from = item_.sources[source];
-  const int most = std::min(item_.useful_packs[source], item_.item->offers[from.offer].limit);
+                                                        std::size_t visit, std::size_t source,
+                                                        bool required) {
   choices_.clear();
+  find(begin, end, visit, source);
+  if (required && choices_.empty()) {
+    choices_.push_back({1, item_.sources[source].pack});
+  }
+  return choices_;
+}
+
+void Weighing::find(const Holding* begin, const Holding* end, std::size_t visit,
+                    std::size_t source) {
+  const Source& from = item_.sources[source];
+  const int most = item_.useful_packs[source];
   if (most == 0) {
-    return choices_;
+    return;
   }
   std::vector<Amount> sums;
+  // With nothing else held the one is as the other.
+  const bool alone = begin == end;
   for (const auto last : {std::optional<std::size_t>{}, std::optional(source)}) {
+    if (last && alone) {
+      break;
+    }
     branch_.held.assign(begin, end);
     put(branch_.held, unopened_of(source, from.pack * most));
     TakenTrack& track = branch_.track;
@@ -31,7 +46,6 @@ const std::vector<Weighing::Weighed>& Weighing::choices(const Holding* begin, co
     }
     choices_.back().amount = sum;
   }
-  return choices_;
 }
 
 Amount Weighing::amount(const Holdings& held, std::size_t visit, std::size_t source, int steps) {

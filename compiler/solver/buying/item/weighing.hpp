@@ -22,15 +22,15 @@ public:
     Amount amount = 0;
   };
   /// From low to high, with `begin` ... `end` held at a visit; of each number of steps once, the
-  /// most.
+  /// most. One step if it is `required` and of no use. Good until the next call.
   const std::vector<Weighed>& choices(const Holding* begin, const Holding* end, std::size_t visit,
-                                      std::size_t source);
+                                      std::size_t source, bool required = false);
   /// What so many steps are.
   Amount amount(const Holdings& held, std::size_t visit, std::size_t source, int steps);
 
 private:
   /// Adds up what is taken of what would be bought.
-  struct TakenTrack {
+  struct TakenTrack : BlankTrack {
     std::uint32_t source = 0;
     std::size_t demand = 0;
     Amount taken = 0;
@@ -51,15 +51,10 @@ private:
         demand = next;
       }
     }
-    void stay(const Stay&) {}
     void take(const Holding& held, std::size_t d, Amount amount, Way) {
       turn_to(d);
       taken += held.source == source ? amount : 0;
     }
-    void open(const Holding&, const Holding&, Day) {}
-    void rename(const Holding&, const Holding&) {}
-    void thaw(std::size_t) {}
-    void miss(std::size_t, Amount) {}
     void lend(const Holding& held, std::size_t d, Amount amount, Way) {
       turn_to(d);
       lent += held.source == source ? amount : 0;
@@ -67,9 +62,9 @@ private:
     void take_back(const Holding& held, Amount amount) {
       lent -= held.source == source ? amount : 0;
     }
-    void lack(std::size_t, Amount) {}
-    void settle(const Holding&, bool) {}
   };
+
+  void find(const Holding* begin, const Holding* end, std::size_t visit, std::size_t source);
 
   const Prepared& item_;
   Service<TakenTrack> service_;

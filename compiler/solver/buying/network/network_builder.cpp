@@ -11,7 +11,7 @@ namespace manciple::buying {
 namespace {
 
 /// Notes where things stay, and adds up the priced room.
-struct StayTrack {
+struct StayTrack : BlankTrack {
   const RoomRates* rates = nullptr;
   Fine room = 0;
   std::vector<Stay> stays;
@@ -22,15 +22,6 @@ struct StayTrack {
       room += rates->of(stay);
     }
   }
-  void take(const Holding&, std::size_t, Amount, Way) {}
-  void open(const Holding&, const Holding&, Day) {}
-  void rename(const Holding&, const Holding&) {}
-  void thaw(std::size_t) {}
-  void miss(std::size_t, Amount) {}
-  void lend(const Holding&, std::size_t, Amount, Way) {}
-  void take_back(const Holding&, Amount) {}
-  void lack(std::size_t, Amount) {}
-  void settle(const Holding&, bool) {}
 };
 
 using StayBranch = Branch<StayTrack>;
@@ -175,10 +166,7 @@ private:
     const Fine refund = bound_.refund(begin, end);
     const Holdings before(begin, end);
     if (offer.by_weight) {
-      weighed_ = weighing_.choices(begin, end, stage.visit, source);
-      if (must && weighed_.empty()) {
-        weighed_.push_back({1, offer.pack});
-      }
+      weighed_ = weighing_.choices(begin, end, stage.visit, source, must);
     }
     auto next_weighed = weighed_.begin();
     for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
