@@ -176,8 +176,10 @@ std::vector<StillToFind> still_to_find(const Compiled& compiled) {
 }
 
 std::string phrase(const Compiled& compiled, const StillToFind& one) {
-  return fmt::format("{} {}, for {}", amount_of(compiled, one.food, one.amount),
-                     compiled.kitchen.food(one.food).name, the_first_few(one.purposes));
+  return fmt::format("{}, for {}",
+                     foods::with_name(compiled.kitchen.food(one.food), one.amount,
+                                      compiled.kitchen.household.system),
+                     the_first_few(one.purposes));
 }
 
 std::string verdict(const Compiled& compiled) {

@@ -86,6 +86,17 @@ std::string print_for_kitchen(const Quantity& quantity, System system) {
   return {};
 }
 
+namespace {
+
+// What is more than nothing is not printed as nothing.
+std::string smaller_unit(const Rational& amount, int decimals, std::string_view unit) {
+  const std::string number = print_decimal(amount, decimals);
+  return amount > 0 && number == "0" ? fmt::format("under {} {}", decimals == 0 ? "1" : "0.1", unit)
+                                     : fmt::format("{} {}", number, unit);
+}
+
+} // namespace
+
 std::string print_for_shop(const Quantity& quantity, System system) {
   const Rational base = in_base(quantity);
   switch (dimension(quantity)) {
@@ -93,10 +104,10 @@ std::string print_for_shop(const Quantity& quantity, System system) {
     if (system == System::us) {
       const Rational pounds = base / facts(Unit::pound).factor;
       return pounds >= 1 ? fmt::format("{} lb", print_decimal(pounds, 2))
-                         : fmt::format("{} oz", print_decimal(pounds * 16, 1));
+                         : smaller_unit(pounds * 16, 1, "oz");
     }
     return base >= 1000 ? fmt::format("{} kg", print_decimal(base / 1000, 2))
-                        : fmt::format("{} g", print_decimal(base, 0));
+                        : smaller_unit(base, 0, "g");
   case Dimension::volume:
     if (system == System::us) {
       const Rational ounces = base / facts(Unit::us_fluid_ounce).factor;
@@ -104,10 +115,10 @@ std::string print_for_shop(const Quantity& quantity, System system) {
         return fmt::format("{} gal", print_decimal(ounces / 128, 2));
       }
       return ounces >= 16 ? fmt::format("{} qt", print_decimal(ounces / 32, 2))
-                          : fmt::format("{} fl oz", print_decimal(ounces, 1));
+                          : smaller_unit(ounces, 1, "fl oz");
     }
     return base >= 1000 ? fmt::format("{} l", print_decimal(base / 1000, 2))
-                        : fmt::format("{} ml", print_decimal(base, 0));
+                        : smaller_unit(base, 0, "ml");
   case Dimension::count:
     return ceil(base).str();
   }

@@ -146,6 +146,9 @@ TEST(Printing, ForAShopIsWhatAScaleShows) {
   EXPECT_EQ(print_for_shop(read("36.8 oz"), System::us), "2.3 lb");
   EXPECT_EQ(print_for_shop(read("14.5 oz"), System::us), "14.5 oz");
   EXPECT_EQ(print_for_shop(read("1500 g"), System::metric), "1.5 kg");
+  EXPECT_EQ(print_for_shop(read("0.04 oz"), System::us), "under 0.1 oz");
+  EXPECT_EQ(print_for_shop(read("0.4 g"), System::metric), "under 1 g");
+  EXPECT_EQ(print_for_shop({Rational(0), Unit::gram}, System::metric), "0 g");
   EXPECT_EQ(print_for_shop({Rational(5, 2), Unit::each}, System::us),
             "3"); // nobody sells half an onion
 }

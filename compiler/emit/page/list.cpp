@@ -75,12 +75,12 @@ std::string list_section(const Compiled& compiled) {
   }
   const std::vector<StillToFind> missing = still_to_find(compiled);
   if (!missing.empty()) {
-    out += "<h3>Still to find</h3>\n<ul class=missing>\n";
+    out += "<h3>Still to find</h3>\n<div class=walk><ul>\n";
     for (const StillToFind& one : missing) {
       out += fmt::format("<li><label><input type=checkbox><span>{}</span></label></li>\n",
                          escape(phrase(compiled, one)));
     }
-    out += "</ul>\n";
+    out += "</ul></div>\n";
   }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
