@@ -232,6 +232,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* cost = fields.find("a stop costs")) {
     household.stop_cost = read_money(*cost, diagnostics).value_or(0);
   }
+  if (const Node* cost = fields.find("an hour costs")) {
+    household.hour_cost = read_money(*cost, diagnostics).value_or(0);
+  }
   if (const Node* budget = fields.find("budget")) {
     household.budget = read_money(*budget, diagnostics);
   }

@@ -75,6 +75,7 @@ struct Household {
   std::optional<Rational> pantry_litres;
   std::vector<ShopName> member_of; ///< where it pays the member price
   Cents stop_cost = 0;             ///< what making one stop is worth, unless the shop says
+  Cents hour_cost = 600;           ///< what an hour of handling food is worth
   std::optional<Cents> budget;     ///< for a plan
   Rational leftovers_worth{1, 2};  ///< of its usual price, for what keeps beyond the plan
   Rational waste_costs{1, 4};      ///< of its usual price, for what is thrown away

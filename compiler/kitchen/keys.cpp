@@ -141,6 +141,8 @@ constexpr std::array household_keys{
     Key{"storage", &storage_value, "how much room there is"},
     Key{"appliances", &appliances, "what can be cooked on and with"},
     Key{"a stop costs", &money, "what it is worth not to make a stop (0.00 unless said)"},
+    Key{"an hour costs", &money,
+        "what an hour of bagging, labelling and thawing is worth (6.00 unless said)"},
     Key{"budget", &money, "for a plan; a warning where it does not hold"},
     Key{"throwing away costs", &share,
         "of its usual price, for what is thrown away, besides what was paid (25 % unless said)"},

@@ -33,6 +33,9 @@ constexpr int worth_days = 14;
 // is not used to buy less of what is weighed.
 constexpr int missing_counts = 20;
 constexpr int lacking_counts = 2;
+// To bag and label what is frozen for one use, and to take it out again. Common practice, no
+// source.
+constexpr int minutes_to_freeze = 3;
 // Money for a cent, unless sums are too large for it.
 constexpr Money fine_cent = 100;
 constexpr Money coarse_cent = 1;
@@ -160,7 +163,7 @@ private:
     }
   }
 
-  // Foods that stand for each other are one item. It stands where its first food does, and takes
+  // Foods that stand for each other are one item. Each stands where it would alone; a unit takes
   // the room of the one that takes most.
   void item(FoodId id, const std::vector<std::size_t>& uses) {
     const auto keeping = keeping_of(kitchen_.food(id), days_);
@@ -175,7 +178,6 @@ private:
       return;
     }
     Item item;
-    item.cool_place = keeping->place;
     item.kept_day = days_ - 1 + kept_days;
     item.buy_late = keeping->life.cool < item.kept_day;
     out_.offers.emplace_back();
@@ -219,8 +221,6 @@ private:
       if (here > before) {
         buying::Demand demand;
         std::tie(demand.at, demand.day, demand.takes_frozen) = when;
-        // What is bought frozen is never fresh.
-        demand.takes_frozen = demand.takes_frozen || item.cool_place == buying::Place::freezer;
         demand.amount = here - before;
         item.demands.push_back(demand);
         of_item.push_back(list);
@@ -242,6 +242,9 @@ private:
       buying::Lot made;
       made.place = keeping->place;
       made.life = keeping->life;
+      if (const auto bought = keeping_of(food, days_)) {
+        made.thawed_in = bought->place;
+      }
       made.packs = keeping->life.opened ? packs_of(lot) : 1;
       const Rational amount = lot.amount * in_terms_of(id).worth;
       // A can on hand is enough for a use of a can, as one that is bought is.
@@ -330,6 +333,7 @@ private:
     made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth);
     made.by_weight = offer.by_weight;
     made.limit = offer.limit.value_or(made.limit);
+    made.place = keeping->place;
     made.life = keeping->life;
     // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
     made.cost.each = to_money(terms.each * counts, out_.per_cent);
@@ -393,6 +397,8 @@ private:
       total += demand.amount;
     }
     item.salvage_cap = total / days_ * worth_days + total % days_ * worth_days / days_;
+    item.from_freezer =
+        to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60), out_.per_cent);
     const auto usual = usual_price(id);
     if (!usual) {
       return;

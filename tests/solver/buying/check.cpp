@@ -93,11 +93,13 @@ private:
     return pack.stock ? -1 : model_.stops[found_.purchases[pack.of].stop].at;
   }
   bool stands_in_freezer(const Pack& pack) const {
-    return pack.stock && item_.stock[LotId(pack.of)].place == Place::freezer &&
-           item_.cool_place != Place::freezer;
+    return pack.stock && item_.stock[LotId(pack.of)].is_thawed();
   }
   Place place(const Pack& pack) const {
-    return pack.stock ? item_.stock[LotId(pack.of)].place : item_.cool_place;
+    return pack.stock ? item_.stock[LotId(pack.of)].place : offer(pack).place;
+  }
+  Place place_after_thawing(const Pack& pack) const {
+    return stands_in_freezer(pack) ? item_.stock[LotId(pack.of)].thawed_in : place(pack);
   }
   static Pack pack_of(const Fate& fate) { return {fate.stock, fate.of, fate.pack}; }
 
@@ -208,7 +210,14 @@ private:
     }
     stay(taken, serving.amount, place(pack), false, home(pack), in);
     stay(taken, serving.amount, Place::freezer, true, in, out);
-    stay(taken, serving.amount, item_.cool_place, false, out, demand.day);
+    stay(taken, serving.amount, place_after_thawing(pack), false, out, demand.day);
+  }
+
+  bool was_thawed_whole(const Pack& pack) const {
+    return std::any_of(found_.servings.begin(), found_.servings.end(), [&](const Serving& serving) {
+      return serving.whole && serving.stock == pack.stock && serving.of == pack.of &&
+             serving.pack == pack.pack;
+    });
   }
 
   void leftovers(Taken& taken) {
@@ -223,7 +232,9 @@ private:
         stay(taken, left.amount, Place::freezer, true, home(pack), model_.last_day + 1);
       } else {
         expect(home(pack) + lasts.cool >= item_.kept_day || left.opened_on, "does not keep");
-        stay(taken, left.amount, place(pack), false, home(pack), model_.last_day + 1);
+        const Day out = was_thawed_whole(pack) ? *left.opened_on : home(pack);
+        stay(taken, left.amount, Place::freezer, true, home(pack), out);
+        stay(taken, left.amount, place(pack), false, out, model_.last_day + 1);
       }
     }
     Fine wasted = 0;
@@ -274,16 +285,18 @@ private:
     }
   }
 
-  /// Nothing that is left over at the end or thrown away could have served the demand.
+  /// Nothing that is left over at the end or thrown away could have served the demand, but for what
+  /// would have had to be frozen.
   void nothing_left_for(const Demand& demand) {
     const auto serves = [&](const Fate& fate) {
       const Pack pack = pack_of(fate);
       const Life& lasts = life(pack);
-      const Day by = demand.day - demand.slack;
+      const Day by = std::max(demand.day - demand.slack, home(pack) + lasts.ready);
       const bool in_time =
           home_at(pack) <= demand.at && home(pack) + lasts.ready <= demand.day && !lasts.opened;
       const bool cool = by <= home(pack) + lasts.cool && !stands_in_freezer(pack);
-      const bool frozen = demand.takes_frozen && lasts.frozen && by <= home(pack) + *lasts.frozen;
+      const bool frozen =
+          stands_in_freezer(pack) && demand.takes_frozen && by <= home(pack) + *lasts.frozen;
       return in_time && (cool || frozen);
     };
     expect(std::none_of(found_.kept.begin(), found_.kept.end(), serves) &&

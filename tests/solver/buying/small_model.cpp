@@ -73,7 +73,7 @@ private:
     const bool freezes = features_.freezing && dice_.one_in(2);
     const bool opened = features_.opened && dice_.one_in(3);
     const bool contained = features_.containers && dice_.one_in(4);
-    item.cool_place = dice_.one_in(2) ? Place::fridge : Place::pantry;
+    cool_place_ = dice_.one_in(2) ? Place::fridge : Place::pantry;
     item.room_cool = dice_.pick(1, 3) * 500;
     item.room_frozen = dice_.pick(1, 3) * 500;
     item.missing = dice_.pick(50, 200) * 1000 * scale_;
@@ -88,7 +88,7 @@ private:
     for (int i = 0; i < offers; ++i) {
       item.offers.push_back(offer(freezes, opened, contained));
     }
-    if (features_.stock && dice_.one_in(3)) {
+    while (features_.stock && item.stock.size() < 3 && dice_.one_in(2)) {
       item.stock.push_back(lot(freezes, opened));
     }
     if (features_.left_over) {
@@ -150,7 +150,15 @@ private:
       offer.till.less = std::min<Money>(50 * scale_, offer.till.packs.each);
     }
     offer.limit = dice_.one_in(4) ? dice_.number(1, 3) : std::numeric_limits<int>::max();
+    offer.place = cool_place_;
     offer.life = life(freezes, opened && !dice_.one_in(5));
+    if (features_.places && dice_.one_in(3)) {
+      offer.place = static_cast<Place>(dice_.index(place_count));
+      if (offer.place == Place::freezer) {
+        offer.life.frozen.reset();
+        offer.life.refrozen.reset();
+      }
+    }
     if (contained && !dice_.one_in(3)) {
       offer.containers = 1000;
     }
@@ -163,6 +171,10 @@ private:
     lot.amount = dice_.pick(1, 5) * 100 * unit * lot.packs;
     lot.life = life(freezes, opened);
     lot.place = freezes && dice_.one_in(2) ? Place::freezer : Place::fridge;
+    lot.thawed_in = cool_place_;
+    if (features_.places && !freezes && dice_.one_in(4)) {
+      lot.place = Place::freezer; // bought frozen
+    }
     if (opened && lot.place != Place::freezer && dice_.one_in(3)) {
       lot.opened_until = dice_.number(0, 4);
       lot.life.ready = 0;
@@ -191,6 +203,7 @@ private:
   Dice& dice_;
   const Features& features_;
   Money scale_;
+  Place cool_place_ = Place::pantry; ///< of the item being made
   Model model_;
 };
 

@@ -16,6 +16,7 @@ struct Features {
   bool giving = true;
   bool containers = true;
   bool habits = true;
+  bool places = true; ///< packs of one item kept in several places, some bought frozen
   bool room = false;
   bool credit = false;
   bool spend_over = false;

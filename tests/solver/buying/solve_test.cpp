@@ -533,5 +533,63 @@ TEST(Solve, RefusesAModelThatIsOutOfRange) {
   EXPECT_THROW(solve(model), std::invalid_argument);
 }
 
+TEST(Solve, LetsEachPackStandInAPlaceOfItsOwn) {
+  Model model = one_shop(4, {0});
+  Offer here = pack(0, 200, dollar);
+  Offer there = pack(0, 200, 2 * dollar);
+  here.place = Place::fridge;
+  there.place = Place::freezer; // bought frozen: it serves what must be fresh, too
+  model.items.push_back(item({fresh(3, 200)}, {here, there}));
+  model.items[first_item].room_cool = 1000;
+  model.room[index(Place::fridge)].assign(5, 100'000);
+  EXPECT_EQ(solved(model).total, 2 * dollar);
+}
+
+/// In the freezer there is a lot of the same use; what is bought for the pantry still takes room
+/// there.
+TEST(Solve, CountsTheRoomOfEachPartWhereItStands) {
+  Model model = one_shop(4, {0});
+  Item food = item({need(2, 900)}, {pack(0, 800, dollar, 3)});
+  Lot ice = lot(100, 3, Place::freezer);
+  food.stock.push_back(ice);
+  food.room_cool = 1000;
+  food.missing = 100 * dollar;
+  model.items.push_back(food);
+  model.room[index(Place::pantry)].assign(5, 500'000);
+  const Solution solution = solved(model);
+  EXPECT_TRUE(solution.items[first_item].purchases.empty());
+}
+
+/// The later purchase keeps longer, and so its rest, which a use must take, stands in the way.
+TEST(Solve, DoesNotTakeWhatKeepsLongerForBetterWhereRoomIsShort) {
+  Model model = one_shop(9, {0, 4});
+  Item food = item({need(4, 500), need(8, 600)}, {pack(0, 600, dollar, 5)});
+  food.offers[OfferId(0)].limit = 1;
+  food.room_cool = 1000;
+  food.missing = 100 * dollar;
+  model.items.push_back(food);
+  model.room[index(Place::pantry)].assign(10, 700'000);
+  model.room[index(Place::pantry)][7] = 50'000;
+  // Bought on day 0, of which the rest has gone off before day 7.
+  EXPECT_EQ(solved(model).total, dollar + 60 * dollar);
+}
+
+/// Two lots that serve the same use are not one, for what is bought goes off between them.
+TEST(Solve, UsesWhatGoesOffFirstAmongLotsOfTheSameUse) {
+  Model model = one_shop(13, {0});
+  Item food = item({need(0, 400)}, {pack(0, 200, dollar, 2)});
+  food.offers[OfferId(0)].life.frozen = 60;
+  food.stock.push_back(lot(100, 5));
+  food.stock.push_back(lot(300, 0));
+  food.kept_day = 16;
+  food.salvage = 10 * dollar;
+  food.salvage_cap = 300 * unit;
+  food.missing = 100 * dollar;
+  food.lacking = food.salvage;
+  model.items.push_back(food);
+  // 300 of the second lot, then 100 of what is bought; 300 of it is kept.
+  EXPECT_EQ(solved(model).total, 2 * dollar - 3 * dollar);
+}
+
 } // namespace
 } // namespace manciple::buying

@@ -69,6 +69,7 @@ public:
         terms_(terms),
         memory_(memory),
         room_(terms.room != nullptr && !terms.room->free() ? terms.room : nullptr),
+        standing_(room_ == nullptr ? item.standing : item.standing_apart),
         service_(item, room_ == nullptr ? Lots::together : Lots::apart),
         weighing_(item),
         work_(work),
@@ -434,12 +435,12 @@ private:
 
   /// Of loose things that can stand in for this one, a holds no less than b.
   bool stands_in(const Label& a, const Label& b, const Holding& held) const {
-    const Prepared::Standing standing = item_.standing[held.source];
+    const Prepared::Standing standing = standing_[held.source];
     const auto sum = [&](const Label& label) {
       Amount amount = 0;
       for (std::uint32_t i = label.first; i < label.end; ++i) {
         const Holding& one = memory_.pool[i];
-        const Prepared::Standing other = item_.standing[one.source];
+        const Prepared::Standing other = standing_[one.source];
         amount +=
             is_loose(one) && other.stands_in == standing.stands_in && other.rank >= standing.rank
                 ? one.left
@@ -493,10 +494,10 @@ private:
       Amount more = held.left - (same == nullptr ? 0 : same->left);
       if (is_loose(held)) {
         // The oldest of its class counts for all of it.
-        const std::size_t stands_in = item_.standing[held.source].stands_in;
+        const std::size_t stands_in = standing_[held.source].stands_in;
         const bool first = std::none_of(
             memory_.pool.begin() + a.first, memory_.pool.begin() + i, [&](const Holding& other) {
-              return is_loose(other) && item_.standing[other.source].stands_in == stands_in;
+              return is_loose(other) && standing_[other.source].stands_in == stands_in;
             });
         more = first ? of_class(a, stands_in) - of_class(b, stands_in) : 0;
       }
@@ -513,7 +514,7 @@ private:
     Amount sum = 0;
     for (std::uint32_t i = label.first; i < label.end; ++i) {
       const Holding& one = memory_.pool[i];
-      sum += is_loose(one) && item_.standing[one.source].stands_in == stands_in ? one.left : 0;
+      sum += is_loose(one) && standing_[one.source].stands_in == stands_in ? one.left : 0;
     }
     return sum;
   }
@@ -589,8 +590,9 @@ private:
   ///
   /// If an earlier visit sells the same offer under the same terms, and what is bought there can do
   /// the same from this visit on, all of it may be bought there, unless room costs something. If a
-  /// later one does, and spoils no sooner, only what is needed before that need be bought here.
-  /// Either goes for offers without a limit, at visits that are open and free to use.
+  /// later one does, and spoils no sooner, only what is needed before that need be bought here
+  /// (where room costs something, only if it does just the same: what keeps longer may have to stay
+  /// longer). Either goes for offers without a limit, at visits that are open and free to use.
   void find_most() {
     most_packs_ = item_.useful_packs;
     if (item_.required) {
@@ -651,9 +653,13 @@ private:
     const std::size_t source = visit.sources[o];
     for (std::size_t u = v + 1; u < item_.visits.size(); ++u) {
       const Visit& other = item_.visits[u];
-      const bool sold = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]) !=
-                        other.offers.end();
-      if (!sold || !is_free(u) || terms_.discount_at(u) != terms_.discount_at(v)) {
+      const auto same = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]);
+      if (same == other.offers.end() || !is_free(u) ||
+          terms_.discount_at(u) != terms_.discount_at(v)) {
+        continue;
+      }
+      const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
+      if (room_ != nullptr && item_.same_as(u, twin) != item_.same_as(u, source)) {
         continue;
       }
       most_packs_[source] =
@@ -699,6 +705,7 @@ private:
   const Terms& terms_;
   Workspace::Memory& memory_;
   const RoomRates* room_;
+  const std::vector<Prepared::Standing>& standing_;
   Service<PricedTrack> service_;
   Weighing weighing_;
   std::int64_t& work_;

@@ -1,6 +1,5 @@
 #include "buying/item/play.hpp"
 
-#include <deque>
 #include <tuple>
 
 #include "buying/item/service.hpp"
@@ -11,6 +10,7 @@ namespace {
 
 /// A part of what a holding consists of.
 struct Part : Fate {
+  std::size_t source = 0;
   std::optional<Day> opened_on;
 };
 
@@ -18,13 +18,13 @@ struct Part : Fate {
 struct Loan {
   std::size_t demand = 0;
   Way way = Way::cool;
-  std::deque<Part> parts;
+  std::vector<Part> parts;
 };
 
 /// What a holding consists of, beside the holding itself.
 struct Contents {
   Holding holding;
-  std::deque<Part> parts;
+  std::vector<Part> parts;
   std::vector<Loan> loans;
 };
 
@@ -47,45 +47,55 @@ struct Notes {
   }
 
   const Source& source(const Holding& holding) const { return item->sources[holding.source]; }
+  const Source& source(const Part& part) const { return item->sources[part.source]; }
 
-  Day home_of(const Fate& part) const {
-    if (part.stock) {
-      return 0;
-    }
-    const StopId stop = out.solution.purchases[part.of].stop;
-    return item->visits[*item->visit_at(stop)].day;
-  }
-
-  /// Takes `amount` out of parts, from the front.
+  /// Takes `amount` out of parts: what goes off first, in the freezer or out of it.
   template <typename Each>
-  static void take_out(std::deque<Part>& parts, Amount amount, Each each) {
+  void take_out(std::vector<Part>& parts, Amount amount, bool frozen, Each each) const {
     while (amount > 0) {
-      Part& part = parts.front();
-      Part taken = part;
-      taken.amount = std::min(amount, part.amount);
+      const auto part = first_of(parts, frozen);
+      Part taken = *part;
+      taken.amount = std::min(amount, part->amount);
       each(taken);
-      part.amount -= taken.amount;
+      part->amount -= taken.amount;
       amount -= taken.amount;
-      if (part.amount == 0) {
-        parts.pop_front();
+      if (part->amount == 0) {
+        parts.erase(part);
       }
     }
   }
 
-  void serve(const Contents& from, std::deque<Part>& parts, std::size_t d, Amount amount, Way way) {
-    const Source& source_ = source(from.holding);
-    take_out(parts, amount, [&](const Part& part) {
-      Serving serving;
-      static_cast<Fate&>(serving) = part;
-      serving.demand = item->ids[d];
-      serving.frozen = from_freezer(way) || from.holding.thawed;
-      // Things that can do the same are held as one from some day on: each has its own day.
-      serving.frozen_on =
-          std::max(home_of(part), way == Way::of_portion ? from.holding.frozen_on : source_.home);
-      serving.whole = from.holding.thawed;
-      serving.opened_on = part.opened_on;
-      out.solution.servings.push_back(serving);
-    });
+  /// Things that can do the same are held as one from some day on, and yet the one that goes off
+  /// first is used first; of equals, what was there first.
+  std::vector<Part>::iterator first_of(std::vector<Part>& parts, bool frozen) const {
+    const auto rank = [&](const Part& part) {
+      const Source& from = source(part);
+      const auto [first, second] = frozen ? std::pair(from.frozen_until, from.cool_until)
+                                          : std::pair(from.cool_until, from.frozen_until);
+      return std::tuple(first, second, part.source, part.pack);
+    };
+    return std::min_element(parts.begin(), parts.end(),
+                            [&](const Part& a, const Part& b) { return rank(a) < rank(b); });
+  }
+
+  void serve(const Holding& holding, const Part& part, std::size_t d, Way way) {
+    const Day home = source(part).home;
+    Serving serving;
+    static_cast<Fate&>(serving) = part;
+    serving.demand = item->ids[d];
+    serving.frozen = from_freezer(way) || holding.thawed;
+    serving.frozen_on = way == Way::of_portion ? std::max(home, holding.frozen_on) : home;
+    serving.whole = holding.thawed;
+    serving.opened_on = part.opened_on;
+    out.solution.servings.push_back(serving);
+  }
+
+  void add_stays(const Part& part, const Holding& holding, bool portion, Day until) {
+    for (const Stay& stay : stays_of(source(part), holding, part.amount, portion, until)) {
+      if (stay.amount > 0 && stay.until > stay.from) {
+        out.stays.push_back(stay);
+      }
+    }
   }
 
   /// So much of what gives is lacking after all: in units of the holding that lent it.
@@ -98,23 +108,23 @@ struct Notes {
 struct PlayTrack {
   Notes* notes = nullptr;
 
-  void stay(const Stay& stay) {
-    if (notes != nullptr && stay.amount > 0 && stay.until > stay.from) {
-      notes->out.stays.push_back(stay);
-    }
-  }
+  void stay(const Stay&) {} // each part has its own
   void take(const Holding& holding, std::size_t demand, Amount amount, Way way) {
-    Contents& from = notes->of(holding);
-    notes->serve(from, from.parts, demand, amount, way);
+    const bool portion = from_freezer(way) && way != Way::whole;
+    notes->take_out(notes->of(holding).parts, amount, from_freezer(way), [&](const Part& part) {
+      notes->add_stays(part, holding, portion, notes->item->demands[demand].day);
+      notes->serve(holding, part, demand, way);
+    });
   }
   void open(const Holding& unopened, const Holding& opened, Day day) {
     if (notes == nullptr) {
       return; // the stock that is open from the start: see Player
     }
-    Contents& from = notes->of(unopened);
-    Part part = from.parts.front();
-    from.parts.pop_front();
-    part.opened_on = std::max(day, notes->home_of(part));
+    std::vector<Part>& parts = notes->of(unopened).parts;
+    const auto first = notes->first_of(parts, opened.thawed);
+    Part part = *first;
+    parts.erase(first);
+    part.opened_on = std::max(day, notes->source(part).home);
     notes->of(opened).parts.push_back(part);
   }
   void rename(const Holding& from, const Holding& to) {
@@ -130,7 +140,8 @@ struct PlayTrack {
   void lend(const Holding& holding, std::size_t demand, Amount amount, Way way) {
     Contents& from = notes->of(holding);
     Loan loan{demand, way, {}};
-    Notes::take_out(from.parts, amount, [&](const Part& part) { loan.parts.push_back(part); });
+    notes->take_out(from.parts, amount, from_freezer(way),
+                    [&](const Part& part) { loan.parts.push_back(part); });
     from.loans.push_back(std::move(loan));
   }
   void take_back(const Holding& holding, Amount amount) {
@@ -144,7 +155,7 @@ struct PlayTrack {
         loan.parts.pop_back();
       }
       notes->cancel(from, loan, part.amount);
-      from.parts.push_front(part);
+      from.parts.push_back(part);
       amount -= part.amount;
       if (loan.parts.empty()) {
         from.loans.pop_back();
@@ -154,25 +165,24 @@ struct PlayTrack {
   void lack(std::size_t demand, Amount amount) { notes->lacking[demand] += amount; }
   void settle(const Holding& holding, bool kept) {
     Contents& from = notes->of(holding);
-    const Source& source = notes->source(holding);
-    for (Loan& loan : from.loans) {
-      Amount amount = 0;
+    for (const Loan& loan : from.loans) { // it takes no room: see `Shortage` in model.hpp
       for (const Part& part : loan.parts) {
-        amount += part.amount;
+        notes->serve(holding, part, loan.demand, loan.way);
       }
-      notes->serve(from, loan.parts, loan.demand, amount, loan.way);
     }
     from.loans.clear();
-    Notes::take_out(from.parts, holding.free(), [&](const Part& part) {
+    notes->take_out(from.parts, holding.free(), false, [&](const Part& part) {
       if (kept) {
         Kept left;
         static_cast<Fate&>(left) = part;
         left.frozen = !holding.open && !notes->item->keeps_cool(holding.source);
+        notes->add_stays(part, holding, left.frozen, notes->item->last_day + 1);
         left.opened_on = part.opened_on;
         notes->out.solution.kept.push_back(left);
       } else {
         Waste waste;
         static_cast<Fate&>(waste) = part;
+        const Source& source = notes->source(part);
         const Day last = holding.open        ? holding.until
                          : source.in_freezer ? source.frozen_until
                                              : source.cool_until;
@@ -224,7 +234,7 @@ private:
       const Holding unopened = unopened_of(s, 0);
       const int packs = source.comes_in_packs ? lot.packs : 1;
       for (int pack = 0; pack < packs; ++pack) {
-        const Part part{{true, source.lot.index(), pack, lot.amount / packs}, {}};
+        const Part part{{true, source.lot.index(), pack, lot.amount / packs}, s, {}};
         if (pack == 0 && lot.opened_until) {
           Holding opened = unopened;
           opened.open = true;
@@ -255,7 +265,9 @@ private:
     const int packs = apart ? buy.packs : 1;
     for (int pack = 0; pack < packs; ++pack) {
       notes_.of(bought).parts.push_back(
-          {{false, notes_.out.solution.purchases.size(), pack, purchase.amount / packs}, {}});
+          {{false, notes_.out.solution.purchases.size(), pack, purchase.amount / packs},
+           visit.sources[o],
+           {}});
     }
     notes_.out.solution.cost += purchase.cost;
     notes_.out.solution.purchases.push_back(purchase);

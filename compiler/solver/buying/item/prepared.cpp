@@ -97,7 +97,8 @@ public:
     add_who_serves_whom();
     add_room();
     add_equals();
-    add_standing();
+    out_.standing = standing(false);
+    out_.standing_apart = standing(true);
     add_useful_packs();
     if (restriction_.required) {
       add_required(*restriction_.required);
@@ -154,10 +155,11 @@ private:
       source.stock = true;
       source.lot = id;
       source.place = lot.place;
+      source.thawed_in = lot.is_thawed() ? lot.thawed_in : lot.place;
       source.pack = lot.amount / lot.packs;
       source.containers = lot.containers;
       add_life(source, lot.life);
-      if (lot.place == Place::freezer && item_.cool_place != Place::freezer) {
+      if (lot.is_thawed()) {
         source.in_freezer = true;
         source.cool_until = never;
       }
@@ -197,7 +199,8 @@ private:
         source.visit = v;
         source.offer = id;
         source.home = visit.day;
-        source.place = item_.cool_place;
+        source.place = offer.place;
+        source.thawed_in = offer.place;
         source.pack = offer.pack;
         source.containers = offer.containers;
         add_life(source, offer.life);
@@ -311,6 +314,41 @@ private:
                       out_.can_.begin() + static_cast<std::ptrdiff_t>(b * count + first));
   }
 
+  // The order in which what is held serves, unfrozen or from the freezer.
+  static std::tuple<Day, Day, std::size_t> goes_off(const Source& source, std::size_t s,
+                                                    bool frozen) {
+    return frozen ? std::tuple(source.frozen_until, source.cool_until, s)
+                  : std::tuple(source.cool_until, source.frozen_until, s);
+  }
+
+  // What goes off between the two serves after one of them and before the other: then they cannot
+  // be held as one.
+  bool something_comes_between(std::size_t a, std::size_t b, std::size_t first) const {
+    for (const bool frozen : {false, true}) {
+      auto low = goes_off(out_.sources[a], a, frozen);
+      auto high = goes_off(out_.sources[b], b, frozen);
+      if (high < low) {
+        std::swap(low, high);
+      }
+      for (std::size_t c = 0; c < out_.sources.size(); ++c) {
+        const auto key = goes_off(out_.sources[c], c, frozen);
+        if (low < key && key < high && out_.sources[c].kind == out_.sources[a].kind &&
+            both_serve(a, c, first, frozen) && !same(a, c, first)) {
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+  bool both_serve(std::size_t a, std::size_t c, std::size_t first, bool frozen) const {
+    for (std::size_t d = first; d < out_.demands.size(); ++d) {
+      if (frozen ? out_.frozen(a, d) && out_.frozen(c, d) : out_.cool(a, d) && out_.cool(c, d)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   void add_equals() {
     const std::size_t count = out_.sources.size();
     out_.same_as_.resize(out_.visits.size() * count);
@@ -320,7 +358,9 @@ private:
         same_as = s;
         const bool later = !out_.sources[s].stock && out_.sources[s].visit > v;
         for (std::size_t other = 0; other < s && !later; ++other) {
-          if (out_.same_as_[v * count + other] == other && same(other, s, out_.first_served[v])) {
+          const std::size_t first = out_.first_served[v];
+          if (out_.same_as_[v * count + other] == other && same(other, s, first) &&
+              !something_comes_between(other, s, first)) {
             same_as = other;
             break;
           }
@@ -335,11 +375,24 @@ private:
     const Source& y = out_.sources[b];
     return x.home <= y.home && x.cool_until <= y.cool_until && x.frozen_until <= y.frozen_until &&
            y.ready <= std::max(x.ready, y.home) && x.place == y.place &&
-           x.in_freezer == y.in_freezer && out_.keeps_cool(a) == out_.keeps_cool(b) &&
-           out_.keeps_frozen(a) == out_.keeps_frozen(b);
+           x.thawed_in == y.thawed_in && x.in_freezer == y.in_freezer &&
+           out_.keeps_cool(a) == out_.keeps_cool(b) && out_.keeps_frozen(a) == out_.keeps_frozen(b);
   }
 
-  void add_standing() {
+  // Of those demands that b is there for.
+  bool serves_the_same(std::size_t b, std::size_t a) const {
+    const std::size_t count = out_.demands.size();
+    const std::size_t first = out_.sources[b].stock ? 0 : out_.first_served[out_.sources[b].visit];
+    const auto of = [&](std::size_t s) {
+      return out_.can_.begin() + static_cast<std::ptrdiff_t>(s * count);
+    };
+    return std::equal(of(a) + static_cast<std::ptrdiff_t>(first),
+                      of(a) + static_cast<std::ptrdiff_t>(count),
+                      of(b) + static_cast<std::ptrdiff_t>(first));
+  }
+
+  std::vector<Prepared::Standing> standing(bool apart) const {
+    std::vector<Prepared::Standing> result;
     std::vector<std::vector<std::size_t>> classes;
     for (std::size_t s = 0; s < out_.sources.size(); ++s) {
       const Source& source = out_.sources[s];
@@ -347,17 +400,17 @@ private:
           std::find_if(classes.begin(), classes.end(), [&](const std::vector<std::size_t>& one) {
             const Source& last = out_.sources[one.back()];
             return !source.comes_in_packs && !last.comes_in_packs && source.kind == last.kind &&
-                   is_no_worse(s, one.back());
+                   is_no_worse(s, one.back()) && (!apart || serves_the_same(s, one.back()));
           });
       if (chain == classes.end()) {
         classes.push_back({s});
-        out_.standing.push_back({classes.size() - 1, 0});
+        result.push_back({classes.size() - 1, 0});
       } else {
         chain->push_back(s);
-        out_.standing.push_back(
-            {static_cast<std::size_t>(chain - classes.begin()), chain->size() - 1});
+        result.push_back({static_cast<std::size_t>(chain - classes.begin()), chain->size() - 1});
       }
     }
+    return result;
   }
 
   void add_useful_packs() {

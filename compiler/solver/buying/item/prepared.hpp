@@ -22,7 +22,8 @@ struct Source {
 
   Day home = 0; ///< the day on which it came home
   Place place = Place::pantry;
-  bool in_freezer = false; ///< stock that stands there, to be thawed
+  Place thawed_in = Place::pantry; ///< where it stands once it is out of the freezer
+  bool in_freezer = false;         ///< stock that stands there, to be thawed
   Day ready = 0;
   Day cool_until = never;
   Day frozen_until = never;
@@ -132,6 +133,9 @@ struct Prepared {
     std::size_t rank = 0;
   };
   std::vector<Standing> standing;
+  /// Likewise where room costs something: there a higher rank can do no more, either. For what
+  /// keeps longer may have to stay longer, where a use must take it.
+  std::vector<Standing> standing_apart;
 
   /// By source (of a visit): most packs that can matter: of which every one may serve something or
   /// be kept, or makes a deal full. More only cost more.

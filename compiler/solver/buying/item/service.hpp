@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <deque>
 #include <limits>
 #include <optional>
@@ -70,6 +71,23 @@ struct BlankTrack {
   void lack(std::size_t, Amount) {}
   void settle(const Holding&, bool) {}
 };
+
+/// Where a part of a holding that came from `from` has been until `until`: in its cool place or, as
+/// a portion, frozen.
+inline std::array<Stay, 3> stays_of(const Source& from, const Holding& held, Amount part,
+                                    bool portion, Day until) {
+  Day in_freezer = until;
+  Day out_of_freezer = until;
+  if (from.in_freezer || held.thawed) {
+    in_freezer = from.home;
+    out_of_freezer = held.thawed ? held.until - from.opened : until;
+  } else if (portion) {
+    in_freezer = held.open ? held.frozen_on : from.home;
+  }
+  return {Stay{part, from.place, false, from.home, in_freezer},
+          Stay{part, Place::freezer, true, in_freezer, out_of_freezer},
+          Stay{part, from.thawed_in, false, out_of_freezer, until}};
+}
 
 /// Goes through an item's demands by the rules of use (model.hpp), and parts where they leave a
 /// choice. What is held is counted as waste until it is used.
@@ -192,7 +210,7 @@ private:
   std::size_t begin(std::size_t block) const {
     return block == 0 ? 0 : item_.first_served[block - 1];
   }
-  bool freezes_for_room() const { return apart_ && item_.freezes_for_room; }
+  bool freezes_for_room() const { return item_.freezes_for_room; }
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
@@ -367,8 +385,10 @@ private:
   }
 
   static constexpr std::size_t way_count = 6;
-  std::size_t order_of(const Source& from, Way way) const {
-    return from.kind * way_count + static_cast<std::size_t>(way);
+  /// Candidates of one order stand behind each other. What is good unfrozen, but has been frozen
+  /// for want of room, hides nothing else.
+  std::size_t order_of(const Source& from, Way way, bool for_room = false) const {
+    return (from.kind * 2 + (for_room ? 1 : 0)) * way_count + static_cast<std::size_t>(way);
   }
 
   void add_cool(const Holdings& held, std::size_t d, std::vector<Candidate>& candidates) const {
@@ -392,7 +412,8 @@ private:
         continue;
       }
       const auto add = [&](Way way, bool packs) {
-        offer(candidates, held, {i, way, order_of(from, way), packs, false});
+        const bool for_room = !one.open && item_.cool(one.source, d);
+        offer(candidates, held, {i, way, order_of(from, way, for_room), packs, false});
       };
       if (one.open) {
         if (one.frozen_until != never && one.frozen_until >= demand.day - demand.slack) {
@@ -468,8 +489,8 @@ private:
                          std::vector<Alternative>& ways, std::vector<Candidate>& candidates) const {
     find_candidates(held, d, open, candidates);
     ways.clear();
-    // There may be no room to freeze it.
-    if (apart_ && !candidates.empty() &&
+    // It need not have been frozen: there may be no room for it, or a better use.
+    if (!candidates.empty() &&
         std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
           return from_freezer(one.way) && !one.back && !source(held[one.at]).in_freezer;
         })) {
@@ -599,21 +620,11 @@ private:
     add_stays(branch, held, part, from_freezer(way) && way != Way::whole, item_.demands[d].day);
   }
 
-  /// Until `until`, a part of a holding has been in its cool place or, as a portion, frozen.
   void add_stays(Branch<Track>& branch, const Holding& held, Amount part, bool portion,
                  Day until) const {
-    const Source& from = source(held);
-    Day in_freezer = until;
-    Day out_of_freezer = until;
-    if (from.in_freezer || held.thawed) {
-      in_freezer = from.home;
-      out_of_freezer = held.thawed ? held.until - from.opened : until;
-    } else if (portion) {
-      in_freezer = held.open ? held.frozen_on : from.home;
+    for (const Stay& stay : stays_of(source(held), held, part, portion, until)) {
+      branch.track.stay(stay);
     }
-    branch.track.stay({part, from.place, false, from.home, in_freezer});
-    branch.track.stay({part, Place::freezer, true, in_freezer, out_of_freezer});
-    branch.track.stay({part, facts_.cool_place, false, out_of_freezer, until});
   }
 
   void miss(Branch<Track>& branch, std::size_t d, Open& open) const {

@@ -42,8 +42,10 @@
 /// unfrozen; or, from the freezer, of each kind the one that goes off first there. (A demand that
 /// can use up more than eight packs of one size does so before it takes another size: the size that
 /// is first in the order of lots, then stops and offers.) A demand is not left short while
-/// something may serve it. A part that comes from the freezer must be at least `least_frozen`, or
-/// else all that the demand needs.
+/// something may serve it, but for what would have to be frozen for it: that is free to choose.
+/// What is good unfrozen may come from the freezer all the same if its cool place is limited (and
+/// the item has no more than eight demands). A part that comes from the freezer must be at least
+/// `least_frozen`, or else all that the demand needs.
 ///
 /// **Containers.** A demand may be for a number of containers ("1 can"), whatever their size within
 /// reason. An offer or lot with `containers` serves it by the container, any other by weight.
@@ -137,6 +139,9 @@ struct Offer {
   TillPrice till;
   /// Most packs, or steps, in one visit; >= 1.
   int limit = std::numeric_limits<int>::max();
+  /// Where it stands as it is bought. In the freezer it is bought frozen: then `life.cool` is how
+  /// long it keeps there, and every demand may be served by it.
+  Place place = Place::pantry;
   Life life;
   /// Thousandths of a container that one pack counts for; 0: it counts by weight only.
   Amount containers = 0;
@@ -144,13 +149,18 @@ struct Offer {
 
 /// Something that is there from the start.
 struct Lot {
+  /// It stands in the freezer, and is thawed for those who take frozen food.
+  [[nodiscard]] bool is_thawed() const { return place == Place::freezer && life.frozen; }
+
   /// In all, > 0; in so many packs of equal size if it has an `opened` life.
   Amount amount = 0;
   int packs = 1;
   Place place = Place::pantry;
-  /// Days counted from day 0, not from when it came home. In the freezer only `frozen` counts,
-  /// unless the item is bought frozen (its cool place is the freezer): then it is `cool`.
+  /// Days counted from day 0, not from when it came home. In the freezer only `frozen` counts, or,
+  /// of what was bought frozen, which has none, `cool`.
   Life life;
+  /// Where what is thawed stands.
+  Place thawed_in = Place::pantry;
   /// It has been opened before: the first pack is good up to this day.
   std::optional<Day> opened_until;
   Amount containers = 0; ///< of each pack
@@ -175,9 +185,6 @@ struct Item {
   Table<DemandId, Demand> demands;
   Table<OfferId, Offer> offers;
   Table<LotId, Lot> stock;
-  /// Where it is kept as it is bought. The freezer for what is bought frozen: then `cool` is how
-  /// long it keeps there, `frozen` is none and every demand may be served by it.
-  Place cool_place = Place::pantry;
   /// Room of one unit, in microlitres.
   Volume room_cool = 0;
   Volume room_frozen = 0;
