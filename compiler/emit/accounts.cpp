@@ -1,4 +1,5 @@
 // What it costs and what is left.
+#include "emit/day_words.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
 #include "foods/spoken.hpp"
@@ -80,11 +81,38 @@ std::string money_markdown(const Compiled& compiled) {
   row("meals", meals);
   row("staples", staples);
   row("besides", extras);
+  row("cooked and left over", worth.left_over);
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
   row("all goods", worth.total());
   return out + (shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
+
+namespace {
+
+// What is made and no dish eats.
+std::string cooked_and_left(const Compiled& compiled) {
+  std::multimap<text::Date, const resolve::Making*> by_date;
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    by_date.emplace(making.date, &making);
+  }
+  std::string out;
+  for (const auto& [date, of] : by_date) {
+    const resolve::Making& making = *of;
+    const std::string left = left_of(compiled, making);
+    if (left.empty()) {
+      continue;
+    }
+    const auto good = prep::left_over_until(compiled.kitchen, making);
+    out += fmt::format("- {} of {}, made {}{}\n", left,
+                       escape_markdown(compiled.kitchen.recipe(making.recipe).name),
+                       text::print_day(making.date),
+                       good ? ", good until " + text::print_day(*good) : "");
+  }
+  return out.empty() ? "" : "\n## Cooked and left over\n\n" + out;
+}
+
+} // namespace
 
 std::string left_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
@@ -122,6 +150,7 @@ std::string left_markdown(const Compiled& compiled) {
                            : std::string(foods::name(lot.place)));
     }
   }
+  out += cooked_and_left(compiled);
   return out + "\n## Past its time before it is used\n\n" +
          (wasted.empty() ? "Nothing.\n" : wasted);
 }

@@ -2,10 +2,13 @@
 
 #include "emit/words.hpp"
 #include "measure/print.hpp"
+#include "resolve/eaters.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <map>
 
 namespace manciple::emit {
@@ -16,8 +19,64 @@ const std::string_view cooling =
     "Cool what is hot in shallow boxes: from 135 F to 70 F within 2 hours, to 41 F within 4 hours "
     "more (FDA Food Code 3-501.14). Wash boards, knives and hands after raw meat.";
 
-std::string servings_of(const Rational& servings) {
-  return measure::print_decimal(servings, 1);
+namespace {
+
+std::string number_word(std::size_t number) {
+  constexpr std::array<std::string_view, 9> words{"two",   "three", "four", "five", "six",
+                                                  "seven", "eight", "nine", "ten"};
+  return number >= 2 && number <= words.size() + 1 ? std::string(words[number - 2])
+                                                   : std::to_string(number);
+}
+
+std::string and_list(const std::vector<std::string>& names) {
+  if (names.size() < 2) {
+    return text::join(names, "");
+  }
+  const std::vector<std::string> first(names.begin(), names.end() - 1);
+  return text::join(first, ", ") + " and " + names.back();
+}
+
+} // namespace
+
+std::string how_much(const resolve::Making& making) {
+  if (making.times == 1) {
+    return "the whole recipe";
+  }
+  // Only where a recipe says so is it made in parts that have no name.
+  const bool named = denominator(making.times) <= 100;
+  const std::string number =
+      named ? measure::print_exact(making.times) : measure::print_decimal(making.times, 2);
+  return number + (making.times < 1 ? " of the recipe" : " times the recipe");
+}
+
+std::string eaters_of(const Compiled& compiled, const resolve::DishRef& ref) {
+  const kitchen::Dish& dish = compiled.plan().meals[ref.meal].dishes[ref.dish];
+  if (dish.servings) {
+    return measure::print_exact(*dish.servings);
+  }
+  const auto& household = compiled.kitchen.household.people;
+  std::vector<std::string> names;
+  std::vector<std::string> guests;
+  for (const kitchen::Person* person : resolve::eaters(compiled.kitchen, ref)) {
+    const bool at_home = std::any_of(household.begin(), household.end(),
+                                     [&](const auto& one) { return &one == person; });
+    (at_home ? names : guests).push_back(person->name);
+  }
+  if (names.size() == household.size() && names.size() > 1) {
+    names = {"all " + number_word(names.size())};
+  }
+  names.insert(names.end(), guests.begin(), guests.end());
+  return and_list(names);
+}
+
+std::string left_of(const Compiled& compiled, const resolve::Making& making) {
+  const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
+  const Rational halves(measure::floor(making.left() * recipe.serves * 2));
+  if (halves == 0) {
+    return "";
+  }
+  return fmt::format("{} {}", measure::print_exact(halves / 2),
+                     halves > 2 ? "servings" : "serving");
 }
 
 std::string_view word(prep::Reminder::Kind kind) {
@@ -97,19 +156,32 @@ std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& re
 
 std::string dishes_of(const Compiled& compiled, std::size_t m) {
   const kitchen::Meal& meal = compiled.plan().meals[m];
-  std::vector<std::string> dishes;
+  std::vector<std::string> parts;
+  std::vector<std::string> dishes; // one after the other for the same eaters
+  std::string eaters;
+  const auto close = [&] {
+    if (!dishes.empty()) {
+      parts.push_back(fmt::format("{} for {}", and_list(dishes), eaters));
+      dishes.clear();
+    }
+  };
   for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
     const kitchen::Dish& dish = meal.dishes[d];
-    std::string name = dish_name(compiled, dish);
-    if (dish.kind == kitchen::Dish::Kind::leftovers) {
-      name = "leftovers of " + name;
+    const std::string name = dish_name(compiled, dish);
+    if (dish.kind == kitchen::Dish::Kind::plain) {
+      close();
+      parts.push_back(name);
+      continue;
     }
-    if (dish.kind != kitchen::Dish::Kind::plain) {
-      name += fmt::format(" for {}", servings_of(compiled.resolved.servings[m][d]));
+    const std::string who = eaters_of(compiled, {m, d});
+    if (who != eaters) {
+      close();
     }
-    dishes.push_back(std::move(name));
+    eaters = who;
+    dishes.push_back(dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " + name : name);
   }
-  return text::join(dishes, "; ");
+  close();
+  return text::join(parts, "; ");
 }
 
 } // namespace manciple::emit

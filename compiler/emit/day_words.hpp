@@ -8,8 +8,13 @@
 /// Phrases about cooking and days that the schedule, the page and the calendar share.
 namespace manciple::emit {
 
-/// "4.5" servings; a whole number stays whole.
-std::string servings_of(const measure::Rational& servings);
+/// How much of a recipe is made: "the whole recipe", "3/4 of the recipe", "1 1/2 times the recipe".
+std::string how_much(const resolve::Making& making);
+/// Who eats a dish: "all four", "Ada and Ben", "all four and Sam"; or, where the plan says for how
+/// many, "6".
+std::string eaters_of(const Compiled& compiled, const resolve::DishRef& dish);
+/// What is left of a making: "2 servings", to the half; empty if it is less.
+std::string left_of(const Compiled& compiled, const resolve::Making& making);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
 /// How leftovers are made hot: as the recipe says, or as is usual.
@@ -20,7 +25,7 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making);
 /// The lowest safe temperature of what a recipe cooks: "165 F in the middle for chicken"; empty if
 /// none of it has one.
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe);
-/// The dishes of a meal with their servings: "Minestrone for 3.5; leftovers of Chili for 1".
+/// The dishes of a meal and who eats them: "Minestrone and Cornbread for all four; 2 apples".
 std::string dishes_of(const Compiled& compiled, std::size_t meal);
 
 /// Said wherever something hot is to be stored.

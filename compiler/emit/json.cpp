@@ -88,6 +88,7 @@ Json makings(const Compiled& compiled) {
                    {"file", recipe.slug},
                    {"serves", number(recipe.serves)},
                    {"times", number(making.times)},
+                   {"needed", number(making.needed)},
                    {"date", date(making.date)},
                    {"session", std::move(session)},
                    {"keeps_unfrozen_days", maybe(recipe.keeps_unfrozen())},

@@ -20,6 +20,17 @@ const std::string_view caution = "Keeping times and temperatures are guidance fr
 
 namespace {
 
+// "; 2 servings left over, good until Thu 4 Mar". Less than a serving is in left.md only.
+std::string what_is_left(const Compiled& compiled, const resolve::Making& making) {
+  const std::string left = left_of(compiled, making);
+  if (making.left() * compiled.kitchen.recipe(making.recipe).serves < 1) {
+    return "";
+  }
+  const auto good = prep::left_over_until(compiled.kitchen, making);
+  return fmt::format("; {} left over{}", left,
+                     good ? ", good until " + text::print_day(*good) : "");
+}
+
 // What there is to do on a day, a line each, in the order of kinds.
 std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
   std::vector<std::string> out;
@@ -56,10 +67,10 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
-      out.push_back(fmt::format("cook {} from {} ({} hands-on), {} servings{}", recipe.name,
+      out.push_back(fmt::format("cook {} from {} ({} hands-on), {}{}{}", recipe.name,
                                 text::print_clock(cook.start), text::print_minutes(cook.hands_on),
-                                servings_of(making.times * recipe.serves),
-                                safe.empty() ? "" : "; " + safe));
+                                how_much(making), safe.empty() ? "" : "; " + safe,
+                                what_is_left(compiled, making)));
     }
   }
   return out;
@@ -179,11 +190,10 @@ std::string prep_markdown(const Compiled& compiled) {
         const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
         const std::string safe = safe_temperature(compiled, recipe);
         out += fmt::format(
-            "- Make **{}**, {} times the recipe ({} servings), for {}{}\n",
-            escape_markdown(recipe.name), measure::print_decimal(making.times, 2),
-            servings_of(making.times * recipe.serves),
+            "- Make **{}**, {}, for {}{}\n", escape_markdown(recipe.name), how_much(making),
             escape_markdown(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
-            escape_markdown((safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id)));
+            escape_markdown((safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id) +
+                            what_is_left(compiled, making)));
       }
     }
     for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {

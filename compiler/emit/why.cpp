@@ -1,3 +1,4 @@
+#include "emit/day_words.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
@@ -42,6 +43,14 @@ void Tree::dish(const resolve::DishRef& ref, const Rational& amount, bool leftov
                    leftovers ? "leftovers of " : "", dish_name(compiled_, meal.dishes[ref.dish])));
 }
 
+// "3/4 of the recipe; 0.71 is eaten".
+std::string made_and_needed(const resolve::Making& made) {
+  return how_much(made) +
+         (made.times == made.needed
+              ? ""
+              : fmt::format("; {} needed", measure::print_decimal(made.needed, 2)));
+}
+
 // The dishes that a making ends up in, each with its share of the amount.
 void Tree::making(MakingId id, const Rational& amount, int depth) {
   const resolve::Making& made = compiled_.resolved.making(id);
@@ -64,6 +73,9 @@ void Tree::making(MakingId id, const Rational& amount, int depth) {
       making(parent, share, depth + 1);
     }
   }
+  if (!left_of(compiled_, made).empty()) {
+    line(depth, amount * made.left() / made.times, "left over");
+  }
 }
 
 void Tree::use(const resolve::Use& use, const Rational& amount, int depth) {
@@ -76,8 +88,8 @@ void Tree::use(const resolve::Use& use, const Rational& amount, int depth) {
   const resolve::Making& made = compiled_.resolved.making(of->making);
   const kitchen::Recipe& recipe = compiled_.kitchen.recipe(made.recipe);
   line(depth, amount,
-       fmt::format("{}, made {} ('{}', {} times){}", recipe.name, text::print_day(made.date),
-                   recipe.ingredients[of->ingredient].text, measure::print_decimal(made.times, 2),
+       fmt::format("{}, made {} ('{}', {}){}", recipe.name, text::print_day(made.date),
+                   recipe.ingredients[of->ingredient].text, made_and_needed(made),
                    use.cut_in ? fmt::format(", cut {}", text::print_day(use.date)) : ""));
   making(of->making, amount, depth + 1);
 }

@@ -241,6 +241,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* cost = fields.find("throwing away costs")) {
     household.waste_costs = read_percent(*cost, diagnostics).value_or(Rational(1, 4));
   }
+  if (const Node* give = fields.find("give")) {
+    household.give = read_percent(*give, diagnostics).value_or(household.give);
+  }
   if (const Node* worth = fields.find("leftovers are worth")) {
     household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
   }

@@ -77,6 +77,7 @@ struct Household {
   Cents stop_cost = 0;             ///< what making one stop is worth, unless the shop says
   Cents hour_cost = 600;           ///< what an hour of handling food is worth
   std::optional<Cents> budget;     ///< for a plan
+  Rational give{1, 10};            ///< by how much less than their share eaters are content
   Rational leftovers_worth{1, 2};  ///< of its usual price, for what keeps beyond the plan
   Rational waste_costs{1, 4};      ///< of its usual price, for what is thrown away
   std::string currency = "$";

@@ -43,6 +43,7 @@ constexpr Value meals = list_of(meal, "a list of meals", "[dinner]");
 // Recipes.
 constexpr Value amount = word("an amount", "8 cups");
 constexpr Value amounts = list_of(amount, "an amount or a list of amounts", "8 cups");
+constexpr Value made_in = word("whole, halves, quarters or exactly", "halves");
 constexpr Value appliance = word("an appliance", "oven");
 constexpr Value temperature = word("a temperature", "425 F");
 constexpr Value allergen = word("an allergen class", "egg");
@@ -86,6 +87,8 @@ constexpr std::array recipe_keys{
     Key{"method", &steps, "what is done, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},
     Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (no unless said)"},
+    Key{"made in", &made_in, "in which parts of the recipe it is made"},
+    Key{"give", &share, "by how much less than their share eaters are content"},
     Key{"marinate", &minutes, "how long before the meal it must begin"},
     Key{"reheat", &words, "how it is warmed up"},
     Key{"may contain", &allergens, "allergens that its ingredients do not show"},
@@ -146,6 +149,7 @@ constexpr std::array household_keys{
     Key{"budget", &money, "for a plan; a warning where it does not hold"},
     Key{"throwing away costs", &share,
         "of its usual price, for what is thrown away, besides what was paid (25 % unless said)"},
+    Key{"give", &share, "by how much less than their share eaters are content (10 % unless said)"},
     Key{"leftovers are worth", &share,
         "of its usual price, for what keeps beyond the plan (50 % unless said)"},
     Key{"currency", &sign, "the sign before amounts of money ($ unless said)"},

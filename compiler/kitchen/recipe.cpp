@@ -9,6 +9,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
+
 namespace manciple::kitchen {
 namespace {
 
@@ -109,6 +112,24 @@ Rational read_serves(const Node& node, Diagnostics& diagnostics) {
   return number.value_or(1);
 }
 
+MadeIn read_made_in(const Node& node, Diagnostics& diagnostics) {
+  constexpr std::array<std::pair<std::string_view, MadeIn>, 4> words{{
+      {"whole", MadeIn::whole},
+      {"halves", MadeIn::halves},
+      {"quarters", MadeIn::quarters},
+      {"exactly", MadeIn::exactly},
+  }};
+  const auto* const found = std::find_if(
+      words.begin(), words.end(), [&](const auto& word) { return word.first == node.scalar; });
+  if (found != words.end()) {
+    return found->second;
+  }
+  diagnostics.error(errors::bad_value, node.span,
+                    fmt::format("'{}' is no way to divide a recipe", node.scalar),
+                    "whole, halves, quarters or exactly");
+  return MadeIn::usual;
+}
+
 } // namespace
 
 Recipe read_recipe(const Node& file, std::string slug, measure::System household, Names& names,
@@ -154,6 +175,12 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
   }
   if (const Node* ahead = fields.find("make ahead")) {
     recipe.make_ahead = read_yes_no(*ahead, diagnostics).value_or(false);
+  }
+  if (const Node* parts = fields.find("made in")) {
+    recipe.made_in = read_made_in(*parts, diagnostics);
+  }
+  if (const Node* give = fields.find("give")) {
+    recipe.give = read_percent(*give, diagnostics);
   }
   if (const Node* marinate = fields.find("marinate")) {
     recipe.marinate = read_minutes(*marinate, diagnostics);

@@ -4,6 +4,7 @@
 #include "measure/units.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -29,6 +30,9 @@ struct Makes {
   foods::Measure measure;
 };
 
+/// In which parts a recipe is made.
+enum class MadeIn : std::uint8_t { usual, whole, halves, quarters, exactly };
+
 struct Recipe {
   RecipeId id{};
   std::string slug; ///< the name of its file
@@ -46,6 +50,9 @@ struct Recipe {
   /// A piece of equipment or a wait that must begin early: minutes before the meal.
   std::optional<int> marinate;
   std::string reheat;
+  MadeIn made_in = MadeIn::usual;
+  /// By how much less than their share eaters are content, of 1.
+  std::optional<Rational> give;
   std::vector<foods::Allergen> may_contain;
   measure::System system = measure::System::us;
 

@@ -3,6 +3,7 @@
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"
+#include "resolve/steps.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -142,7 +143,7 @@ void Days::wait_times() {
       }
       const auto [date, clock] = begin(making, kitchen_.food(*food).soak->value);
       foods::Amount scaled = *ingredient.amount;
-      scaled.number *= making.times;
+      scaled.number *= resolve::times_of_ingredient(kitchen_, recipe, ingredient, making.times);
       const auto bought = foods::as_purchased(kitchen_.food(*food), scaled);
       if (bought) {
         add(Kind::soak, date,
@@ -219,7 +220,11 @@ namespace {
 // How much a part of a batch is: in the recipe's own measure where it goes into something else.
 std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish) {
   if (as_dish || recipe.makes.empty()) {
-    return fmt::format("{} servings", measure::print_decimal(times * recipe.serves, 1));
+    // What is left of a serving in rounding is eaten with the rest.
+    const Rational halves(measure::round(times * recipe.serves * 2));
+    const Rational servings = std::max(Rational(1, 2), Rational(halves / 2));
+    return fmt::format("{} {}", measure::print_exact(servings),
+                       servings > 1 ? "servings" : "serving");
   }
   const kitchen::Makes& makes = recipe.makes.front();
   const Rational number = times * makes.number;
@@ -316,9 +321,14 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
   return out;
 }
 
+std::optional<Date> left_over_until(const Kitchen& kitchen, const Making& making) {
+  const auto keeps = kitchen.recipe(making.recipe).keeps_unfrozen();
+  return keeps ? std::optional(making.date + std::chrono::days(*keeps)) : std::nullopt;
+}
+
 std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
   const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
-  Rational stored = 0;
+  Rational stored = making.left();
   for (const resolve::Consumer& consumer : making.consumers) {
     stored += consumer.date == making.date ? Rational(0) : consumer.times;
   }

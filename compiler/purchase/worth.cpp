@@ -9,15 +9,18 @@ using resolve::Resolved;
 
 // A making's cost goes to the dishes that it ends up in.
 void share_out(const Resolved& resolved, MakingId id, const Rational& cost, Worth& out) {
+  Rational left = cost;
   for (const resolve::DishShare& of : resolved.shares_of(id)) {
     out.dishes[of.dish.meal][of.dish.dish] += cost * of.share;
+    left -= cost * of.share;
   }
+  out.left_over += left;
 }
 
 } // namespace
 
 Rational Worth::total() const {
-  Rational sum = kept + wasted;
+  Rational sum = left_over + kept + wasted;
   for (const auto& meal : dishes) {
     for (const Rational& dish : meal) {
       sum += dish;

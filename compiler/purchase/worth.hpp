@@ -13,6 +13,7 @@ struct Worth {
   std::vector<std::vector<Rational>> dishes; ///< by meal and dish, leftovers at their own meal
   std::vector<Rational> staples;             ///< by staple of the plan
   std::vector<Rational> extras;              ///< by extra of the plan
+  Rational left_over;                        ///< cooked, and for no dish of the plan
   Rational kept;                             ///< left at the end and good
   Rational wasted;
 

@@ -1,6 +1,7 @@
 #include "resolve/makings.hpp"
 
 #include "resolve/errors.hpp"
+#include "resolve/steps.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -231,7 +232,14 @@ void Maker::finish(const Recipe& recipe, Making making) {
   making.id = MakingId{static_cast<std::uint32_t>(makings_.size())};
   making.recipe = recipe.id;
   for (const Consumer& consumer : making.consumers) {
-    making.times += consumer.times;
+    making.needed += consumer.times;
+  }
+  making.times = times_to_make(kitchen_, recipe, making.needed);
+  // A little less than their share, for all alike.
+  if (making.times < making.needed) {
+    for (Consumer& consumer : making.consumers) {
+      consumer.times *= making.times / making.needed;
+    }
   }
   for (const Ingredient& ingredient : recipe.ingredients) {
     const RecipeId* part = ingredient.recipe();

@@ -2,6 +2,7 @@
 
 #include "kitchen/kitchen.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <variant>
@@ -27,7 +28,7 @@ enum class MakingId : std::uint32_t {};
 /// Who a making is for: a dish of a meal, or another making that it is an ingredient of.
 struct Consumer {
   std::variant<DishRef, MakingId> who;
-  Rational times;            ///< how many times the recipe as written this takes
+  Rational times;            ///< how many times the recipe as written this gets
   Date date;                 ///< when it is used
   bool leftovers = false;    ///< a later meal of a dish cooked for an earlier one
   bool from_freezer = false; ///< keeps till then only frozen
@@ -37,11 +38,15 @@ struct Consumer {
 struct Making {
   MakingId id{};
   RecipeId recipe{};
-  Rational times; ///< of the recipe as written: the sum of its consumers'
+  Rational times;  ///< of the recipe as written, in parts that a cook can measure
+  Rational needed; ///< what its consumers would take
   Date date;
   std::optional<std::size_t> session; ///< made in this prep session; else on the day, for the meal
   int ready_by = 0; ///< minutes from midnight of `date`; of no meaning in a session
   std::vector<Consumer> consumers;
+
+  /// What no consumer gets, in times the recipe.
+  [[nodiscard]] Rational left() const { return std::max(Rational(0), Rational(times - needed)); }
 };
 
 /// How much of a making a dish eats, of 1.

@@ -1,5 +1,7 @@
 #include "resolve/uses.hpp"
 
+#include "resolve/steps.hpp"
+
 #include <algorithm>
 #include <array>
 #include <map>
@@ -69,7 +71,8 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
       const auto done_in = session ? session : making.session;
       const Date date = session ? kitchen.plan->sessions[*session].date : making.date;
       const int clock = done_in ? kitchen.plan->sessions[*done_in].from : making.ready_by;
-      out.push_back({*ingredient.food(), amounts[i] * making.times, date, clock, ingredient.fresh,
+      const Rational times = times_of_ingredient(kitchen, recipe, ingredient, making.times);
+      out.push_back({*ingredient.food(), amounts[i] * times, date, clock, ingredient.fresh,
                      OfMaking{making.id, i}, form, session});
     }
   }

@@ -146,7 +146,8 @@ TEST(Prep, AHotBatchIsSpreadOverShallowPans) {
   // A pan of 9 by 13 in, 2 in deep, holds 234 cubic inches: 3.83 l, a little over 16 cups.
   House house;
   house.recipe("stock", "1 lb onion",
-               "makes: 16 cups\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, then: 1 h, on: "
+               "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
+               "then: 1 h, on: "
                "burner}]\n");
   house.recipe("soup", "17 cups stock");
   house.recipe("salad", "1 lb onion", "makes: 20 cups\nkeeps: {fridge: 4 days}\n");

@@ -35,7 +35,7 @@ std::vector<const Making*> makings_of(const emit::Compiled& compiled, std::strin
 
 TEST(Resolve, ADishIsScaledToThoseWhoEat) {
   House house;
-  house.recipe("stew", "2 lb onion"); // serves 2
+  house.recipe("stew", "2 lb onion", "made in: exactly\n"); // serves 2
   house.plan("2027-03-02: {dinner: stew}");
   auto compiled = house.good();
   EXPECT_EQ(pounds(compiled, "onion"), 2);
@@ -58,7 +58,8 @@ TEST(Resolve, RecipesInRecipesGoToAnyDepth) {
   house.recipe("dinner", "1 lb sauce");
   house.plan("2027-03-02: {dinner: dinner}");
   auto compiled = house.good();
-  EXPECT_EQ(pounds(compiled, "onion"), Rational(3) * Rational(4, 12) * Rational(1, 2));
+  // Half of the sauce takes a sixth of the base; a quarter of it is made.
+  EXPECT_EQ(pounds(compiled, "onion"), Rational(3) * Rational(1, 4));
 }
 
 TEST(Resolve, ACircleIsShownWithTheLineOfEveryEdge) {

@@ -50,12 +50,11 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
-      out.push_back({cook.start,
-                     fmt::format("<b class=do>cook</b> {}, {} servings, {} hands-on, "
-                                 "ready at {}{}",
-                                 name(recipe.name), servings_of(making.times * recipe.serves),
-                                 text::print_minutes(cook.hands_on), text::print_clock(cook.ready),
-                                 safe.empty() ? "" : "; " + escape(safe))});
+      out.push_back(
+          {cook.start,
+           fmt::format("<b class=do>cook</b> {}, {}, {} hands-on, ready at {}{}", name(recipe.name),
+                       how_much(making), text::print_minutes(cook.hands_on),
+                       text::print_clock(cook.ready), safe.empty() ? "" : "; " + escape(safe))});
     }
   }
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {

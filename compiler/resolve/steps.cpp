@@ -1,0 +1,151 @@
+#include "resolve/steps.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace manciple::resolve {
+namespace {
+
+using foods::Department;
+using kitchen::Ingredient;
+using kitchen::Kitchen;
+using kitchen::MadeIn;
+using kitchen::Recipe;
+using measure::Rational;
+
+constexpr int least_grams = 15;
+// Into how many parts one piece is cut, at most.
+constexpr int parts_of_produce = 4;
+constexpr int parts_of_container = 2;
+// Parts of a recipe without anything counted.
+constexpr int quarters = 4;
+constexpr int thirds = 3;
+// More parts than that nobody counts: such an amount is weighed.
+constexpr int most_parts = 1000;
+
+bool is_counted(const foods::Amount& amount) {
+  return !amount.measure.piece.empty() ||
+         measure::facts(amount.measure.unit).dimension == measure::Dimension::count;
+}
+
+// The smallest parts of an ingredient that a cook takes, as so many of them: 2 onions are 8
+// quarters. Nothing if the ingredient fits any number of times.
+std::optional<int> parts(const Kitchen& kitchen, const Ingredient& ingredient) {
+  const foods::FoodId* id = ingredient.food();
+  if (id == nullptr || !ingredient.amount) {
+    return std::nullopt;
+  }
+  const foods::Food& food = kitchen.food(*id);
+  Rational count;
+  int parts_of_one = 1;
+  if (ingredient.containers) {
+    count = *ingredient.containers;
+    parts_of_one = parts_of_container;
+  } else if (is_counted(*ingredient.amount) && food.department != Department::spices) {
+    count = ingredient.amount->number;
+    const auto bought = foods::as_purchased(food, *ingredient.amount);
+    const bool weighed = foods::basis(food) == measure::Dimension::mass;
+    if (!bought || (weighed && bought->amount < count * least_grams)) {
+      return std::nullopt;
+    }
+    parts_of_one = food.department == Department::produce ? parts_of_produce : 1;
+  } else {
+    return std::nullopt;
+  }
+  const Rational all = count * parts_of_one;
+  const Rational whole(measure::floor(all));
+  if (whole != all || all < 1 || all > most_parts) {
+    return std::nullopt;
+  }
+  return static_cast<int>(measure::to_int64(measure::floor(all)));
+}
+
+// Of so many parts, whole ones: the nearest number, if that is not more than a tenth less.
+Rational whole_parts(const Rational& number) {
+  const Rational nearest(measure::round(number));
+  return nearest > 0 && nearest * 10 >= number * 9 ? nearest : Rational(measure::ceil(number));
+}
+
+// Made so many times, no counted ingredient is rounded by more than a quarter.
+bool rounds_well(const Kitchen& kitchen, const Recipe& recipe, const Rational& times) {
+  return std::all_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+                     [&](const Ingredient& ingredient) {
+                       const Rational part = times * parts(kitchen, ingredient).value_or(0);
+                       return part == 0 || whole_parts(part) * 4 <= part * 5;
+                     });
+}
+
+// The parts in which a recipe may be made: n stands for 1/n, 2/n, ...
+std::vector<int> parts(const Kitchen& kitchen, const Recipe& recipe) {
+  switch (recipe.made_in) {
+  case MadeIn::whole:
+    return {1};
+  case MadeIn::halves:
+    return {2};
+  case MadeIn::quarters:
+    return {quarters};
+  case MadeIn::exactly:
+  case MadeIn::usual:
+    break;
+  }
+  int common = 0;
+  for (const Ingredient& ingredient : recipe.ingredients) {
+    common = std::gcd(common, parts(kitchen, ingredient).value_or(0));
+  }
+  return common > 0 ? std::vector{common, quarters, thirds} : std::vector{quarters, thirds};
+}
+
+bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
+  const bool oven = std::any_of(recipe.method.begin(), recipe.method.end(),
+                                [](const auto& step) { return step.appliance == "oven"; });
+  return oven && std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+                             [&](const Ingredient& ingredient) {
+                               const foods::FoodId* id = ingredient.food();
+                               return id != nullptr &&
+                                      kitchen.food(*id).department == Department::baking;
+                             });
+}
+
+Rational give_of(const Kitchen& kitchen, const Recipe& recipe) {
+  if (recipe.give) {
+    return *recipe.give;
+  }
+  return is_baked_from_flour(kitchen, recipe) ? Rational(0) : kitchen.household.give;
+}
+
+} // namespace
+
+Rational times_of_ingredient(const Kitchen& kitchen, const Recipe& recipe,
+                             const Ingredient& ingredient, const Rational& times) {
+  const auto counted =
+      recipe.made_in == MadeIn::exactly ? std::nullopt : parts(kitchen, ingredient);
+  return counted ? Rational(whole_parts(times * *counted) / *counted) : times;
+}
+
+Rational times_to_make(const Kitchen& kitchen, const Recipe& recipe, const Rational& needed) {
+  if (recipe.made_in == MadeIn::exactly) {
+    return needed;
+  }
+  const Rational give = give_of(kitchen, recipe);
+  std::optional<Rational> more; // or just as much
+  std::optional<Rational> less;
+  for (const int n : parts(kitchen, recipe)) {
+    const Rational up = Rational(measure::ceil(needed * n)) / n;
+    const Rational down = Rational(measure::floor(needed * n)) / n;
+    if (rounds_well(kitchen, recipe, up)) {
+      more = more ? std::min(*more, up) : up;
+    }
+    if (rounds_well(kitchen, recipe, down)) {
+      less = less ? std::max(*less, down) : down;
+    }
+  }
+  if (!more) { // the recipe says its own
+    more = Rational(measure::ceil(needed * parts(kitchen, recipe).front())) /
+           parts(kitchen, recipe).front();
+  }
+  const bool leaves_little = *more <= needed * (1 + give);
+  const bool is_enough = less && *less > 0 && *less >= needed * (1 - give);
+  return is_enough && !leaves_little ? *less : *more;
+}
+
+} // namespace manciple::resolve
