@@ -73,6 +73,7 @@ private:
       visit.trip = t;
       visit.shop = shop.id;
       visit.date = plan.trips[t].date;
+      visit.home = plan.trips[t].home;
       visit.stop_cost = shop.stop_cost.value_or(kitchen_.household.stop_cost);
       out_.visits.push_back(visit);
     }
@@ -335,6 +336,8 @@ private:
     std::stable_sort(out_.supplies.begin(), out_.supplies.end(), by_use);
     std::stable_sort(out_.from_stock.begin(), out_.from_stock.end(), by_use);
     std::stable_sort(out_.shortfalls.begin(), out_.shortfalls.end(), by_use);
+    std::sort(out_.stock_left.begin(), out_.stock_left.end(),
+              [](const StockRest& a, const StockRest& b) { return a.lot < b.lot; });
   }
 
   const Kitchen& kitchen_;

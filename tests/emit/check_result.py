@@ -70,7 +70,8 @@ for s in result["supplies"]:
     met[s["use"]] += s["covers"]
     taken[s["purchase"]] += s["amount"]
     check(keeping[p["food"]]["stands_for"] == keeping[use["food"]]["stands_for"], "a purchase of another food")
-    check(age >= 0, f"{p['food']}: used {use['date']}, bought {bought}")
+    home = visits[p["visit"]]["home"]
+    check(age > 0 or age == 0 and home <= use["clock"], f"{p['food']}: used {use['date']} at {use['clock']}, home {bought} at {home}")
     if s["frozen"]:
         frozen[s["purchase"]] += s["amount"]
         check(not use["fresh"], f"{p['food']}: frozen for a fresh use")
@@ -96,7 +97,9 @@ stock_used = collections.Counter()
 for s in result["from_stock"]:
     stock_used[s["lot"]] += s["amount"]
 for i, lot in enumerate(result["on_hand"]):
-    check(stock_used[i] <= lot["amount"] + 1e-2, f"{lot['food']}: more used than is on hand")
+    gone = stock_used[i] + lot["kept"] + lot["wasted"]
+    check(abs(gone - lot["amount"]) < 1e-2 or gone == 0 and (lot["food"] not in keeping or lot["use_by"] is not None and lot["use_by"] < result["from"]),
+          f"{lot['food']}: {gone} of {lot['amount']} on hand used, kept and wasted")
 
 # What the list minimises: its terms make up the total, and agree with the tills.
 account = result["account"]

@@ -24,7 +24,7 @@ import oracle
 from check import complaints, tolerance
 from generate import generate, weighs, write
 from lp import NotSolved
-from read import Reader
+from read import read_house
 from result import Result
 from rules import MorePacks
 from shrink import shrink
@@ -57,8 +57,7 @@ def run(program, folder):
 
 def outcome(program, folder):
     """Of the house in the folder."""
-    reader = Reader(folder)
-    house = reader.house()
+    house = read_house(folder)
     ran = run(program, folder)
     if ran is None:
         return Outcome("no end")
@@ -66,7 +65,7 @@ def outcome(program, folder):
         said = ran.stdout + ran.stderr
         code = re.search(r"\[[A-Z]\d+\]", said)
         return Outcome(f"exit {ran.returncode} {code[0] if code else ''}".strip(), said)
-    result = Result(house, pathlib.Path(folder) / "out/p", reader.slots)
+    result = Result(house, pathlib.Path(folder) / "out/p")
     try:
         wrong, terms = complaints(house, result)
     except MorePacks as reason:
