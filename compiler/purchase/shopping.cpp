@@ -215,9 +215,9 @@ private:
       }
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
-      // What the scale rounds up is eaten with the rest; the model's packs may be a thousandth of a
-      // unit larger than they are.
-      if (rest < 0 || (offer.by_weight && rest < offer.size)) {
+      // What the scale rounds up is eaten with the rest, not left; the model's packs may be a
+      // thousandth of a unit larger than they are.
+      if (rest < 0 || offer.by_weight) {
         continue;
       }
       (line.kept > 0 ? line.kept : line.wasted) = line.kept > 0 ? rest - line.wasted : rest;
