@@ -104,6 +104,7 @@ Json uses(const Compiled& compiled) {
     Json one{{"food", compiled.kitchen.food(use.food).name},
              {"amount", number(use.amount)},
              {"date", date(use.date)},
+             {"clock", use.clock},
              {"fresh", use.fresh}};
     if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
       one["making"] = static_cast<std::size_t>(making->making);
@@ -129,7 +130,13 @@ Json stock(const Compiled& compiled) {
     out.push_back({{"food", compiled.kitchen.food(*lot.what.food()).name},
                    {"amount", number(lot.amount)},
                    {"place", foods::name(lot.place)},
-                   {"use_by", maybe(lot.use_by)}});
+                   {"use_by", maybe(lot.use_by)},
+                   {"kept", 0},
+                   {"wasted", 0}});
+  }
+  for (const purchase::StockRest& rest : compiled.shopping.stock_left) {
+    out[rest.lot]["kept"] = number(rest.kept);
+    out[rest.lot]["wasted"] = number(rest.wasted);
   }
   return out;
 }
@@ -159,6 +166,7 @@ Json visits(const Compiled& compiled) {
   Json out = Json::array();
   for (const purchase::StopMade& visit : compiled.shopping.visits) {
     out.push_back({{"date", date(visit.date)},
+                   {"home", visit.home},
                    {"shop", compiled.kitchen.shop(visit.shop).name},
                    {"goods", visit.goods},
                    {"tax", visit.tax},

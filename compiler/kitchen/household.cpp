@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <tuple>
 
 namespace manciple::kitchen {
 namespace {
@@ -200,8 +201,24 @@ void read_slots(const std::vector<const Entry*>& entries, Household& household,
     }
     household.slots.push_back({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
   }
-  std::stable_sort(household.slots.begin(), household.slots.end(),
-                   [](const Slot& a, const Slot& b) { return a.at < b.at; });
+  std::sort(household.slots.begin(), household.slots.end(), [](const Slot& a, const Slot& b) {
+    return std::tie(a.at, a.name) < std::tie(b.at, b.name);
+  });
+}
+
+void read_appliances(const std::vector<const Entry*>& entries, Household& household,
+                     Diagnostics& diagnostics) {
+  auto& all = household.appliances;
+  for (const Entry* entry : entries) {
+    std::string name = text::lower(entry->key.scalar);
+    if (std::any_of(all.begin(), all.end(), [&](const Appliance& a) { return a.name == name; })) {
+      diagnostics.error(errors::bad_value, entry->key.span,
+                        fmt::format("two appliances are called {}", name));
+    }
+    all.push_back({std::move(name), read_count(entry->value, diagnostics).value_or(1)});
+  }
+  std::sort(all.begin(), all.end(),
+            [](const Appliance& a, const Appliance& b) { return a.name < b.name; });
 }
 
 } // namespace
@@ -225,10 +242,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* storage = fields.find("storage")) {
     read_storage(*storage, household, diagnostics);
   }
-  for (const Entry* entry : fields.named("appliances")) {
-    household.appliances.push_back(
-        {text::lower(entry->key.scalar), read_count(entry->value, diagnostics).value_or(1)});
-  }
+  read_appliances(fields.named("appliances"), household, diagnostics);
   if (const Node* cost = fields.find("a stop costs")) {
     household.stop_cost = read_money(*cost, diagnostics).value_or(0);
   }

@@ -2,6 +2,7 @@
 
 #include "kitchen/appliances.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
 #include "text/errors.hpp"
 #include "text/nearest.hpp"
@@ -236,6 +237,7 @@ void Loader::recipes() {
     recipe.id = RecipeId{static_cast<std::uint32_t>(kitchen.recipes.size())};
     kitchen.recipes.push_back(std::move(recipe));
   }
+  number_recipes(kitchen);
 }
 
 void Loader::all_recipes() {

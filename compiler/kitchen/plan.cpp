@@ -232,7 +232,12 @@ void Reader::dishes(const Node& value, Meal& meal) {
   }
 }
 
-// What a day says of a meal goes before what "every Friday" says, and that before "every day".
+// What a day says of a meal goes before what "every Friday" says, that before "every weekday", and
+// that before "every day", wherever they stand.
+int rank_of(std::string_view days) {
+  return days == "every day" ? 1 : days == "every weekday" ? 2 : days.starts_with("every ") ? 3 : 4;
+}
+
 void Reader::meals(const std::vector<const Entry*>& entries) {
   struct Said {
     int rank = 0;
@@ -242,11 +247,7 @@ void Reader::meals(const std::vector<const Entry*>& entries) {
   for (const Entry* of_day : entries) {
     const Entry& entry = *of_day;
     const std::vector<Date> on = days(entry.key);
-    const bool single = !entry.key.scalar.starts_with("every ");
-    const int rank = single                                ? 3
-                     : entry.key.scalar == "every day"     ? 1
-                     : entry.key.scalar == "every weekday" ? 1
-                                                           : 2;
+    const int rank = rank_of(entry.key.scalar);
     for (const Entry& meal : entry.value.entries) {
       const std::vector<std::string> slot = slots({&meal.key});
       if (slot.empty()) {
@@ -258,7 +259,13 @@ void Reader::meals(const std::vector<const Entry*>& entries) {
                                                   context_.household.slots.data());
       for (const Date date : on) {
         Said& place = said[{date, index}];
-        if (rank >= place.rank) {
+        if (rank == place.rank) {
+          diagnostics_.error(
+              errors::bad_value, meal.key.span,
+              fmt::format("the {} of {} is said twice", slot.front(), entry.key.scalar));
+          break;
+        }
+        if (rank > place.rank) {
           place = {rank, read};
           place.meal.date = date;
         }

@@ -45,17 +45,6 @@ bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop
                      [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
 }
 
-// No more than a model can hold; with sums of that, the plan is refused.
-Rational within(const Rational& money) {
-  return std::min(money, Rational(buying::most_money));
-}
-Money to_money(const Rational& cents, Money per_cent) {
-  return measure::to_int64(measure::round(within(cents * per_cent)));
-}
-Money to_money_down(const Rational& cents, Money per_cent) {
-  return measure::to_int64(measure::floor(within(cents * per_cent)));
-}
-
 // An offer's terms on days on which they do not change.
 struct Terms {
   Rational each; ///< cents for a pack or a step
@@ -68,6 +57,7 @@ struct Terms {
 struct UsualPrice {
   Rational unit; ///< cents for a unit, in terms of the item's first food
   Rational pack; ///< cents for the cheapest pack
+  text::Span at; ///< the price of the unit
 };
 
 class Lowering {
@@ -82,6 +72,7 @@ public:
     out_.per_cent = per_cent;
   }
 
+  /// Not to be used where it is `too_much`.
   Lowered run() {
     out_.model.last_day = days_ - 1;
     shops();
@@ -89,10 +80,22 @@ public:
     items();
     rooms();
     worth_of_credit();
+    sums_too_large_ = buying::most_that_may_be_paid(out_.model) > buying::most_money;
     return std::move(out_);
   }
+  /// Whether something is beyond what is solved exactly.
+  bool too_much() const { return sums_too_large_ || price_too_large_; }
+  /// The price that is, if it is one.
+  std::optional<text::Span> price_too_large() const { return price_too_large_; }
 
 private:
+  Money to_money(const Rational& cents) const {
+    return measure::to_int64(measure::round(Rational(cents * out_.per_cent)));
+  }
+  Money to_money_down(const Rational& cents) const {
+    return measure::to_int64(measure::floor(Rational(cents * out_.per_cent)));
+  }
+
   Day day(Date date) const { return static_cast<Day>((date - plan_.from).count()); }
   kitchen::InTermsOf in_terms_of(FoodId food) const { return kitchen_.household.in_terms_of(food); }
 
@@ -336,15 +339,14 @@ private:
     made.place = keeping->place;
     made.life = keeping->life;
     // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
-    made.cost.each = to_money(terms.each * counts, out_.per_cent);
-    made.till.packs.each = to_money_down(terms.each * (1 + tax), out_.per_cent);
+    made.cost.each = to_money(terms.each * counts);
+    made.till.packs.each = to_money_down(terms.each * (1 + tax));
     if (terms.deal) {
       made.cost.deal_packs = made.till.packs.deal_packs = terms.deal->packs;
-      made.cost.deal = std::min(to_money(terms.deal->price * counts, out_.per_cent),
-                                made.cost.each * terms.deal->packs);
-      made.till.packs.deal =
-          std::min(to_money_down(Rational(terms.deal->price) * (1 + tax), out_.per_cent),
-                   made.till.packs.each * terms.deal->packs);
+      made.cost.deal =
+          std::min(to_money(terms.deal->price * counts), made.cost.each * terms.deal->packs);
+      made.till.packs.deal = std::min(to_money_down(Rational(terms.deal->price) * (1 + tax)),
+                                      made.till.packs.each * terms.deal->packs);
     }
     // Half a cent may be lost by rounding what is weighed, and half a cent by rounding the tax.
     const int rounded = (offer.by_weight ? 1 : 0) + (tax > 0 ? 1 : 0);
@@ -358,10 +360,10 @@ private:
   std::optional<UsualPrice> usual_price(FoodId id) const {
     std::optional<UsualPrice> near;
     std::optional<UsualPrice> anywhere;
-    const auto take = [](std::optional<UsualPrice>& best, const Rational& unit,
-                         const Rational& pack) {
-      best = best ? UsualPrice{std::min(best->unit, unit), std::min(best->pack, pack)}
-                  : UsualPrice{unit, pack};
+    const auto take = [](std::optional<UsualPrice>& best, const UsualPrice& one) {
+      const Rational pack = best ? std::min(best->pack, one.pack) : one.pack;
+      best = best && best->unit <= one.unit ? best : one;
+      best->pack = pack;
     };
     for (const FoodId member : kitchen_.household.instead_of(id)) {
       for (const kitchen::Shop& shop : kitchen_.shops) {
@@ -371,10 +373,10 @@ private:
           }
           const Rational pack = Rational(offer.price) / offer.steps_per_price *
                                 (1 + shop.tax_on(kitchen_.food(member).department));
-          const Rational unit = pack / (offer.size * in_terms_of(member).worth);
-          take(anywhere, unit, pack);
+          const UsualPrice one{pack / (offer.size * in_terms_of(member).worth), pack, offer.at};
+          take(anywhere, one);
           if (can_be_had(offer, shop)) {
-            take(near, unit, pack);
+            take(near, one);
           }
         }
       }
@@ -397,21 +399,21 @@ private:
       total += demand.amount;
     }
     item.salvage_cap = total / days_ * worth_days + total % days_ * worth_days / days_;
-    item.from_freezer =
-        to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60), out_.per_cent);
+    item.from_freezer = to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60));
     const auto usual = usual_price(id);
     if (!usual) {
       return;
     }
-    const auto rate = [&](const Rational& times) {
-      return to_money(usual->unit * times * 1000, out_.per_cent);
-    };
+    const auto rate = [&](const Rational& times) { return to_money(usual->unit * times * 1000); };
+    if (usual->unit * missing_counts * 1000 * out_.per_cent > Rational(buying::most_money)) {
+      price_too_large_ = usual->at;
+      return;
+    }
     item.salvage = rate(kitchen_.household.leftovers_worth);
     item.waste = rate(kitchen_.household.waste_costs);
     item.lacking = std::max(rate(lacking_counts), item.salvage);
     item.missing = rate(missing_counts);
-    item.missing_once =
-        to_money(usual->pack * missing_counts + Rational(dearest_stop_), out_.per_cent);
+    item.missing_once = to_money(usual->pack * missing_counts + Rational(dearest_stop_));
   }
 
   // The room of a place is what the household says, or at least what the stock takes alone. What is
@@ -474,6 +476,8 @@ private:
   int days_;
   text::Diagnostics& diagnostics_;
   Cents dearest_stop_ = 0;
+  std::optional<text::Span> price_too_large_;
+  bool sums_too_large_ = false;
   Lowered out_;
 };
 
@@ -494,15 +498,20 @@ Lowered lower(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostic
   if (diagnostics.errors() > 0) {
     return {};
   }
-  Lowered lowered = Lowering(kitchen, resolved, fine_cent, diagnostics).run();
-  if (diagnostics.errors() == 0 &&
-      buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
-    lowered = Lowering(kitchen, resolved, coarse_cent, diagnostics).run();
-    if (buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
-      diagnostics.error(errors::too_much, kitchen.plan->at,
-                        "the sums of this plan are beyond what can be solved exactly",
-                        "use a larger unit of money, or look for a price or an amount that is off");
-    }
+  Lowering fine(kitchen, resolved, fine_cent, diagnostics);
+  Lowered lowered = fine.run();
+  if (diagnostics.errors() > 0 || !fine.too_much()) {
+    return lowered;
+  }
+  Lowering coarse(kitchen, resolved, coarse_cent, diagnostics);
+  lowered = coarse.run();
+  if (const auto price = coarse.price_too_large()) {
+    diagnostics.error(errors::too_much, *price, "a price beyond what can be solved exactly",
+                      "use a larger unit of money, or look for a digit too many");
+  } else if (coarse.too_much()) {
+    diagnostics.error(errors::too_much, kitchen.plan->at,
+                      "the sums of this plan are beyond what can be solved exactly",
+                      "use a larger unit of money, or look for a price or an amount that is off");
   }
   return lowered;
 }

@@ -73,6 +73,7 @@ private:
       visit.trip = t;
       visit.shop = shop.id;
       visit.date = plan.trips[t].date;
+      visit.home = plan.trips[t].home;
       visit.stop_cost = shop.stop_cost.value_or(kitchen_.household.stop_cost);
       out_.visits.push_back(visit);
     }
@@ -214,9 +215,9 @@ private:
       }
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
-      // What the scale rounds up is eaten with the rest; the model's packs may be a thousandth of a
-      // unit larger than they are.
-      if (rest < 0 || (offer.by_weight && rest < offer.size)) {
+      // What the scale rounds up is eaten with the rest, not left; the model's packs may be a
+      // thousandth of a unit larger than they are.
+      if (rest < 0 || offer.by_weight) {
         continue;
       }
       (line.kept > 0 ? line.kept : line.wasted) = line.kept > 0 ? rest - line.wasted : rest;
@@ -335,6 +336,8 @@ private:
     std::stable_sort(out_.supplies.begin(), out_.supplies.end(), by_use);
     std::stable_sort(out_.from_stock.begin(), out_.from_stock.end(), by_use);
     std::stable_sort(out_.shortfalls.begin(), out_.shortfalls.end(), by_use);
+    std::sort(out_.stock_left.begin(), out_.stock_left.end(),
+              [](const StockRest& a, const StockRest& b) { return a.lot < b.lot; });
   }
 
   const Kitchen& kitchen_;

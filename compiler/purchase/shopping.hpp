@@ -29,6 +29,7 @@ struct StopMade {
   std::size_t trip = 0;
   kitchen::ShopId shop{};
   text::Date date;
+  int home = 0;    ///< minutes from midnight when what is bought can be used
   Cents goods = 0; ///< the sum of its lines
   Cents tax = 0;
   Cents off = 0;       ///< reduction for what is spent
@@ -59,7 +60,8 @@ struct StockUse : Served {
   std::size_t lot = 0;
 };
 
-/// What becomes of the rest of a lot on hand.
+/// What becomes of the rest of a lot on hand; nothing is said of one that is past its last day or
+/// of a food that the plan does not use.
 struct StockRest {
   std::size_t lot = 0;
   Rational kept;
@@ -95,10 +97,10 @@ struct Shopping {
   Lowered lowered;
   buying::Solution solution;
   std::vector<StopMade> visits;
-  std::vector<Line> lines;          ///< by visit, then in the shop's walking order, then by name
-  std::vector<Supply> supplies;     ///< by use
-  std::vector<StockUse> from_stock; ///< by use
-  std::vector<StockRest> stock_left;
+  std::vector<Line> lines;           ///< by visit, then in the shop's walking order, then by name
+  std::vector<Supply> supplies;      ///< by use
+  std::vector<StockUse> from_stock;  ///< by use
+  std::vector<StockRest> stock_left; ///< by lot
   std::vector<Shortfall> shortfalls; ///< by use
   /// Litres taken on each night, by place (pantry, fridge, freezer); empty for places without
   /// limit.

@@ -32,7 +32,11 @@ def safe(text):
     return "'" + text if text.strip()[:1] in ("=", "+", "-", "@") and text.strip() else text
 
 
-check(len(rows) == len(result["purchases"]), "number of rows")
+# What is still to be found stands below, with neither day nor shop.
+count = len(result["purchases"])
+missing = {safe(short["food"]) for short in result["still_to_find"] if short["missing"] > 0}
+check(sorted(row[head.index("food")] for row in rows[count:]) == sorted(missing), "what is still to be found")
+check(not any(row[head.index("shop")] or row[head.index("cost")] for row in rows[count:]), "a shop of what is still to be found")
 for cells, bought in zip(rows, result["purchases"]):
     row = dict(zip(head, cells))
     visit = result["visits"][bought["visit"]]

@@ -33,8 +33,48 @@ TEST(Meals, AtOneTimeOfDayAreBothEaten) {
   const Read read("{2027-03-02: {dinner: stew, tea: 2 eggs}}", "",
                   "{tea: \"18:00\", dinner: \"18:00\"}");
   ASSERT_EQ(read.kitchen.plan->meals.size(), 2U) << read.said();
-  EXPECT_EQ(read.kitchen.plan->meals[0].slot, "tea");
-  EXPECT_EQ(read.kitchen.plan->meals[1].slot, "dinner");
+  EXPECT_EQ(read.kitchen.plan->meals[0].slot, "dinner");
+  EXPECT_EQ(read.kitchen.plan->meals[1].slot, "tea");
+}
+
+TEST(Meals, AreWhatTheMostParticularDaySaysWhereverItStands) {
+  for (const char* meals : {"{every day: {dinner: stew}, every weekday: {dinner: hash}, every "
+                            "Friday: {dinner: roast}, 2027-03-05: {dinner: 2 eggs}}",
+                            "{2027-03-05: {dinner: 2 eggs}, every Friday: {dinner: roast}, every "
+                            "weekday: {dinner: hash}, every day: {dinner: stew}}"}) {
+    const Read read(meals);
+    const auto& all = read.kitchen.plan->meals;
+    ASSERT_EQ(all.size(), 31U) << read.said();
+    EXPECT_EQ(all[3].dishes[0].what.text, "hash");   // Thu 4
+    EXPECT_EQ(all[4].dishes[0].what.text, "2 eggs"); // Fri 5
+    EXPECT_EQ(all[5].dishes[0].what.text, "stew");   // Sat 6
+    EXPECT_EQ(all[11].dishes[0].what.text, "roast"); // Fri 12
+  }
+}
+
+TEST(Meals, SaidTwiceForADayAreRefused) {
+  const Read read("{every Friday: {dinner: stew}, every friday: {dinner: roast}}");
+  EXPECT_NE(read.said().find("p.yaml:4:54: error: the dinner of every friday is said twice"),
+            std::string::npos)
+      << read.said();
+}
+
+TEST(Recipes, AreNumberedAsMealsComeToThemWhicheverIsNamedFirst) {
+  for (const char* meals :
+       {"{2027-03-02: {lunch: hash, dinner: stew}, 2027-03-01: {dinner: stew}}",
+        "{2027-03-01: {dinner: stew}, 2027-03-02: {dinner: stew, lunch: hash}}"}) {
+    const Read read(meals);
+    const auto& recipes = read.kitchen.recipes;
+    ASSERT_EQ(recipes.size(), 3U) << read.said();
+    EXPECT_EQ(recipes[0].name, "Stew");
+    EXPECT_EQ(recipes[1].name, "Hash");
+    EXPECT_EQ(recipes[2].name, "Roast");
+    for (std::size_t r = 0; r < recipes.size(); ++r) {
+      EXPECT_EQ(recipes[r].id, RecipeId{static_cast<std::uint32_t>(r)});
+    }
+    EXPECT_EQ(*recipes[1].ingredients[0].recipe(), recipes[2].id);
+    EXPECT_EQ(*read.kitchen.plan->meals[1].dishes[0].what.recipe(), recipes[1].id);
+  }
 }
 
 TEST(Meals, OfOneNameAreRefused) {
@@ -63,6 +103,21 @@ TEST(OnHand, CountedAfterThePlanIsNotReckonedWith) {
   EXPECT_NE(read.said().find("plans/on-hand.yaml:1:7: warning:"), std::string::npos) << read.said();
   EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
   EXPECT_EQ(Read("{}").kitchen.on_hand.lots.size(), 1U);
+}
+
+TEST(Appliances, OfOneNameAreRefused) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  text::FilesInMemory files;
+  files.texts["plans/household.yaml"] = "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n"
+                                        "appliances: {oven: 1, burner: 2, Oven: 2}\n";
+  files.texts["plans/p.yaml"] = "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: {}\n";
+  const Kitchen kitchen = read_kitchen("plans/p.yaml", sources, diagnostics, files);
+  EXPECT_EQ(diagnostics.errors(), 1U);
+  EXPECT_NE(render(diagnostics, sources).find(":3:34: error: two appliances are called oven"),
+            std::string::npos)
+      << render(diagnostics, sources);
+  EXPECT_EQ(kitchen.household.appliances.front().name, "burner");
 }
 
 TEST(Appliances, ThatTheHouseholdHasNoneOfAreNamedWithTheDishesThatNeedThem) {

@@ -197,6 +197,17 @@ def order(dice, house):
     return f"{len(names)} files"
 
 
+def meals(dice, house):
+    """Dates, meals of a day and appliances."""
+    plan = house[house.plan]
+    plan["meals"] = shuffled(dice, plan["meals"])
+    household = house["plans/household.yaml"]
+    for key in ("meals", "appliances"):
+        if key in household:
+            household[key] = shuffled(dice, household[key])
+    return "meals and appliances"
+
+
 def no_leftovers(house):
     house["plans/household.yaml"]["leftovers are worth"] = "0 %"
 
@@ -267,7 +278,8 @@ RELATIONS = (
     (3, trip, for_a_trip_more, no_higher, True),
     (1, doubled, for_double_money, the_same_list, True),
     (1, unused, as_it_is, the_same_bytes, False),
-    (3, order, as_it_is, the_same_bytes, False),
+    (2, order, as_it_is, the_same_bytes, False),
+    (1, meals, as_it_is, the_same_bytes, False),
 )
 
 

@@ -254,6 +254,32 @@ TEST(Shopping, CansOnHandAreOpenedOneByOne) {
   EXPECT_TRUE(house.good().shopping.shortfalls.empty()) << house.said();
 }
 
+TEST(Shopping, SumsTooLargeForHundredthsOfACentAreReckonedInCents) {
+  // 20 times 12705.41 / 2 for each of four pieces, and 20 times the pack; no trip is in time.
+  House house;
+  house.write("recipes/foods.yaml", "dorb: {department: household}\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {dorb: 2 pack 12705.41}\n");
+  house.write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-03\n"
+                              "meals: {2027-03-03: {dinner: 4 dorb}}\n");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.shopping.lowered.per_cent, 1);
+  EXPECT_EQ(compiled.shopping.account.missing, Rational(50'821'640 + 25'410'820));
+}
+
+TEST(Shopping, APriceBeyondWhatIsSolvedIsRefusedAtItsLine) {
+  // In cents 20 x 500,000.00 a piece x 1000 is the most that a rate may be.
+  House house;
+  house.write("recipes/foods.yaml", "dorb: {department: household}\n");
+  house.plan("2027-03-02: {dinner: 2 dorb}");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {dorb: 2 pack 1000000.00}\n");
+  EXPECT_TRUE(house.compile()) << house.said();
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices:\n  dorb: 2 pack 1000000.02\n");
+  EXPECT_FALSE(house.compile());
+  EXPECT_NE(house.said().find("corner.yaml:3:9: error: a price beyond what can be solved exactly"),
+            std::string::npos)
+      << house.said();
+}
+
 TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   House house;
   house.recipe("stew", "1 lb salmon fillet");

@@ -183,7 +183,9 @@ def broken_by(item, plan, small):
     for name, source in sources.items():
         packs = source.packs if source.packs is not None else plan.packs.get(name, 0)
         there, used_up = source.size * packs, used[name] + plan.wasted[name]
-        if abs(there - used_up) > small + small * packs / 100:
+        # What the scale rounds up to its next step is eaten with the rest.
+        eaten = source.size if source.by_weight else 0
+        if not -small - small * packs / 100 < there - used_up < eaten + small + small * packs / 100:
             yield f"of {name} there is {float(there)}, used, kept and wasted {float(used_up)}"
         keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         if source.opened is None and keeps and plan.wasted[name] > small:

@@ -5,7 +5,9 @@ It walks through the needs as a cook would and obeys the rules of use as they ar
 in rows is acted out here.
 """
 import itertools
+import math
 from dataclasses import dataclass, replace
+from fractions import Fraction
 from typing import Optional
 
 import account
@@ -30,55 +32,137 @@ class Held:
 
 
 class Cook:
-    """All ways of using what there is of one item, the needs in their order."""
+    """All ways of buying and using one item, stop by stop, the needs in their order."""
 
-    def __init__(self, item):
+    def __init__(self, item, most):
         self.item = item
+        self.most = most  # packs of a line that are tried
+        stops = {}
+        for source in item.sources:
+            if source.offer is not None:
+                stops.setdefault(source.stop, []).append(source)
+        # Packs are bought first, then something is weighed out.
+        self.stops = [sorted(found, key=lambda source: source.by_weight)
+                      for _, found in sorted(stops.items(), key=lambda one: (one[1][0].day, one[1][0].clock))]
+        self.order = {source.name: n for n, source in enumerate(
+            [source for source in item.sources if source.lot is not None] + [source for stop in self.stops for source in stop])}
 
-    def ways(self, counts):
-        """Every plan with so many packs of each bought source."""
-        start = []
-        for source in self.item.sources:
-            packs = source.packs if source.packs is not None else counts.get(source.name, 0)
+    def ways(self):
+        """(packs bought by source, plan)."""
+        stock = [Held(source, source.size * source.packs) for source in self.item.sources if source.lot is not None]
+        yield from self.until(0, 0, stock, [], {})
+
+    def until(self, stop, i, house, takings, counts):
+        """Serves the needs from i on that are before the stop, and goes on from there."""
+        end = self.first_after(stop)
+        for after, taken in self.serve(i, end, self.amount(i), house, takings):
+            if stop == len(self.stops):
+                yield counts, self.plan(after, taken)
+                continue
+            for bought, more in self.buy(stop, 0, after, counts):
+                yield from self.until(stop + 1, end, bought, taken, more)
+
+    def first_after(self, stop):
+        """The first need that the stop is in time for."""
+        needs = self.item.needs
+        if stop == len(self.stops):
+            return len(needs)
+        source = self.stops[stop][0]
+        return next((i for i, need in enumerate(needs) if source.is_there(need)), len(needs))
+
+    def amount(self, i):
+        return self.item.needs[i].amount if i < len(self.item.needs) else 0
+
+    def buy(self, stop, n, house, counts):
+        """(what is held then, packs bought) by every choice from the stop's n-th offer on."""
+        if n == len(self.stops[stop]):
+            yield house, counts
+            return
+        source = self.stops[stop][n]
+        limit = source.offer.limit if source.offer.limit is not None else 10**9
+        if source.by_weight:
+            choices = [(0, 0)] + self.weighed(stop, source, house, limit)
+        else:
+            choices = [(packs, packs * source.size) for packs in range(min(limit, self.most(source)) + 1)]
+        for packs, amount in choices:
             if packs:
-                start.append(Held(source, source.size * packs))
-        yield from self.serve(0, self.item.needs[0].amount if self.item.needs else 0, start, [])
+                yield from self.buy(stop, n + 1, house + [Held(source, amount)], {**counts, source.name: packs})
+            else:
+                yield from self.buy(stop, n + 1, house, counts)
 
-    def serve(self, i, wanted, house, takings):
-        """`wanted`: what need i still lacks."""
-        if i == len(self.item.needs):
-            yield self.plan(house, takings)
-            return
-        if wanted == 0:
-            after = self.item.needs[i + 1].amount if i + 1 < len(self.item.needs) else 0
-            yield from self.serve(i + 1, after, house, takings)
-            return
+    def weighed(self, stop, source, house, limit):
+        """(steps, amount): what the needs up to one of them take of it, with what is good unfrozen first, or with all that is
+        held first."""
+        first = self.first_after(stop)
+        plenty = min(limit * source.size, source.size * (self.item.need // source.size + 1))
+        sums = set()
+        for last in (False, True):
+            held, taken = house + [Held(source, plenty)], Fraction(0)
+            for i in range(first, len(self.item.needs)):
+                held, part = self.served(i, held, source if last else None, source)
+                taken += part
+                sums.add(taken)
+        steps = {}
+        for amount in sorted(sums):
+            if amount > 0:
+                steps[math.ceil(amount / source.size)] = amount
+        return list(steps.items())
+
+    def served(self, i, house, last, source):
+        """(what is held after need i, what it takes of the source), without a choice."""
+        wanted, taken = self.amount(i), Fraction(0)
+        while wanted > 0:
+            ways = self.choices(i, house, last)
+            if not ways:
+                break
+            ways.sort(key=lambda way: (last is not None and way[0].source is last, way[2] != "unfrozen",
+                                       self.order[way[0].source.name]))
+            held, after, how = ways[0]
+            amount = min(wanted, after.left)
+            taken += amount if after.source is source else 0
+            house, wanted = self.after(house, held, after, amount), wanted - amount
+        return house, taken
+
+    def serve(self, i, end, wanted, house, takings):
+        """(what is held, takings) by every way of serving the needs from i to the end; `wanted` is what need i lacks."""
+        if i == end:
+            yield house, takings
+        elif wanted == 0:
+            yield from self.serve(i + 1, end, self.amount(i + 1), house, takings)
+        else:
+            ways = self.choices(i, house)
+            freezing = all(how not in ("unfrozen", "open") and held.source.thawed is None for held, _, how in ways)
+            if not ways or freezing and self.item.takes_room:  # it goes without
+                yield from self.serve(i + 1, end, self.amount(i + 1), house, takings)
+            for held, after, how in ways:
+                amount = min(wanted, after.left)
+                yield from self.serve(i, end, wanted - amount, self.after(house, held, after, amount),
+                                      takings + [self.part(after, amount, i, how)])
+
+    def choices(self, i, house, last=None):
+        """(what is held, as it is when it serves, how)."""
         need = self.item.needs[i]
         is_open = [held for held in house if self.is_open_for(held, need)]
         if is_open:
             until = min(held.until for held in is_open)
-            ways = [(held, held, "unfrozen") for held in is_open if held.until == until]
-        else:
-            ways = list(self.others(house, need))
-            freezing = all(how != "unfrozen" and held.source.thawed is None for held, _, how in ways)
-            if not ways or freezing and self.item.takes_room:  # it goes without
-                after = self.item.needs[i + 1].amount if i + 1 < len(self.item.needs) else 0
-                yield from self.serve(i + 1, after, house, takings)
-        for held, after, how in ways:
-            amount = min(wanted, after.left)
-            rest = [one for one in house if one is not held]
-            if held.opened is None and after.opened is not None and held.left > after.left:
-                rest.append(replace(held, left=held.left - after.left))  # the unopened ones
-            if after.left > amount:
-                rest.append(replace(after, left=after.left - amount))
-            yield from self.serve(i, wanted - amount, rest, takings + [self.part(after, amount, i, how)])
+            return [(held, held, "open") for held in is_open if held.until == until]
+        return list(self.others(house, need, last))
+
+    @staticmethod
+    def after(house, held, used, amount):
+        rest = [one for one in house if one is not held]
+        if held.opened is None and used.opened is not None and held.left > used.left:
+            rest.append(replace(held, left=held.left - used.left))  # the unopened ones
+        if used.left > amount:
+            rest.append(replace(used, left=used.left - amount))
+        return rest
 
     @staticmethod
     def is_open_for(held, need):
         return held.opened is not None and need.day <= held.until and not (need.fresh and held.thawed)
 
-    def others(self, house, need):
-        """(what is held, as it is when it serves, how): of each kind and way what goes off first."""
+    def others(self, house, need, last=None):
+        """Of each kind and way what goes off first (or at all events after the rest of it: `last`)."""
         item, found = self.item, []
         for held in house:
             source = held.source
@@ -94,7 +178,9 @@ class Cook:
                 ways = ("loose",) if source.opened is None else ("whole", "portion at home")
                 found += [(item.frozen_rank(source), held, self.opened(held, need, how), how) for how in ways]
         for rank, held, after, how in found:
-            if not any(other_how == how and other.kind == held.kind and other_rank < rank
+            key = (last is not None and held.source is last, rank)
+            if not any(other_how == how and other.kind == held.kind
+                       and (last is not None and other.source is last, other_rank) < key
                        for other_rank, other, _, other_how in found):
                 yield held, after, how
 
@@ -124,43 +210,45 @@ class Cook:
         plan = account.ItemPlan(takings=list(takings))
         for held in house:
             source = held.source
-            if held.opened is not None:
-                if held.until >= self.item.end:
-                    plan.kept.append(replace(self.part(held, held.left, None, "unfrozen"), need=None))
-            elif self.item.keeps_cool(source):
+            if held.opened is not None and held.until >= self.item.end:
+                plan.kept.append(replace(self.part(held, held.left, None, "open"), need=None))
+            elif held.opened is None and self.item.keeps_cool(source):
                 plan.kept.append(Part(source.name, held.left))
-            elif self.item.keeps_frozen(source):
+            elif held.opened is None and self.item.keeps_frozen(source):
                 plan.kept.append(Part(source.name, held.left, True, source.day))
+            else:
+                plan.wasted[source.name] += held.left
         return plan
 
 
-def all_plans(house, item, most):
+class TooMany(Exception):
+    pass
+
+
+def all_plans(house, item, most, ways=10**9):
     """Of one item, the cheapest of those that are alike in what is bought and in the room they take."""
-    bought = [source for source in item.sources if source.offer is not None]
-    cook, out = Cook(item), {}
-    ranges = [range(min(most, source.offer.limit if source.offer.limit is not None else most) + 1) for source in bought]
-    for numbers in itertools.product(*ranges):
-        counts = {source.name: n for source, n in zip(bought, numbers) if n}
-        for plan in cook.ways(counts):
-            plan.packs = counts
-            for source in item.sources:
-                there = source.size * (source.packs if source.packs is not None else counts.get(source.name, 0))
-                gone = sum(one.amount for one in plan.takings + plan.kept if one.source == source.name)
-                plan.wasted[source.name] = there - gone
-            room = account.room_taken(house, [item], [plan])
-            key = numbers, tuple(sorted((place, amount) for place, amount in room.items() if place[0] in house.room))
-            cost = account.account(house, [item], [plan])["total"]
-            if key not in out or cost < out[key][0]:
-                out[key] = cost, plan
+    out = {}
+    for tried, (counts, plan) in enumerate(Cook(item, most).ways()):
+        if tried > ways:
+            raise TooMany
+        plan.packs = counts
+        room = account.room_taken(house, [item], [plan])
+        key = tuple(sorted(counts.items())), tuple(sorted((place, amount) for place, amount in room.items() if place[0] in house.room))
+        cost = account.account(house, [item], [plan])["total"]
+        if key not in out or cost < out[key][0]:
+            out[key] = cost, plan
     return [plan for _, plan in out.values()]
 
 
-def best(house, most=3):
-    """The least total, in cents. No more than `most` packs of a line are tried."""
+def best(house, most=lambda source: 3, ways=10**9):
+    """The least total, in cents. No more than `most` packs of a line are tried, and no more than so many ways."""
     items = items_of(house)
+    plans = [all_plans(house, item, most, ways) for item in items]
+    if math.prod(len(some) for some in plans) > ways:
+        raise TooMany
     found = None
-    for plans in itertools.product(*(all_plans(house, item, most) for item in items)):
-        total = account.account(house, items, plans)["total"]
-        if (found is None or total < found) and not account.broken(house, items, plans):
+    for some in itertools.product(*plans):
+        total = account.account(house, items, some)["total"]
+        if (found is None or total < found) and not account.broken(house, items, some):
             found = total
     return found

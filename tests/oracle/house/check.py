@@ -4,23 +4,21 @@ account, and whether keeping times, the rules of use, room and limits hold.
     python3 check.py HOUSE RESULT-FOLDER [PLAN]
 """
 import sys
-from dataclasses import replace
 from fractions import Fraction
 
 import account
-from account import Part
 from lp import NotSolved, Program
 from money import MISSING_COSTS
 from oracle import rows_of
-from read import Reader
+from read import read_house
 from result import Result, Unfit
 
 HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for how things were used
 
 
 def fitting(house, items, plans):
-    """Plans that are like these but for which pack gives what, what becomes of the rest of lots and how the rest of
-    packs is kept, and that obey the rules of use, the limits and the room. None if there are none."""
+    """Whether plans like these but for which pack gives what, and how the rest is kept, obey the rules of use, the limits
+    and the room."""
     for item in items:
         item.any_of_those_alike = True
     program = Program()
@@ -28,10 +26,10 @@ def fitting(house, items, plans):
     try:
         for one, plan in zip(rows, plans):
             fix(program, packs, one, plan)
-        _, values = program.solve()
-        return [one.plan(values, packs) for one in rows]
+        program.solve()
+        return True
     except NotSolved:
-        return None
+        return False
 
 
 def fix(program, packs, one, plan):
@@ -52,26 +50,8 @@ def fix(program, packs, one, plan):
                          if taking.thing.source is source and taking.need == i and taking.part.frozen == frozen}
                 near(terms, sum(taking.amount for taking in plan.takings
                                 if (taking.source, taking.need, taking.frozen) == (source.name, i, frozen)))
-        if source.lot is None:
-            terms = {var: factor for thing, var, factor, kept in one.rests if thing is source and kept}
-            near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
-
-
-def complete(item, plan, found):
-    """The plan with what it does not say as it was found: what becomes of the rest of lots."""
-    for source in item.sources:
-        if source.lot is None:
-            continue
-        rest = source.size * source.packs - sum(part.amount for part in plan.takings if part.source == source.name)
-        kept = [part for part in found.kept if part.source == source.name]
-        as_found = sum(part.amount for part in kept)
-        if found.wasted[source.name] < 2 * HAIR:
-            as_found = rest
-        elif as_found < 2 * HAIR:
-            as_found = Fraction(0)
-        if as_found > 0:
-            plan.kept.append(replace(kept[0], amount=as_found) if kept else Part(source.name, as_found))
-        plan.wasted[source.name] = max(Fraction(0), rest - as_found)
+        terms = {var: factor for thing, var, factor, kept in one.rests if thing is source and kept}
+        near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
 
 
 def complaints(house, result):
@@ -87,12 +67,9 @@ def complaints(house, result):
         except Unfit as reason:
             first = first or ([str(reason)], None)
             continue
-        found = fitting(house, result.items, plans)
-        if found is None:
+        if not fitting(house, result.items, plans):
             first = first or (why_not(house, result.items, plans), account.account(house, result.items, plans))
             continue
-        for item, plan, one in zip(result.items, plans, found):
-            complete(item, plan, one)
         terms = account.account(house, result.items, plans)
         wrong = differences(house, result, plans, terms)
         if not wrong:
@@ -103,11 +80,6 @@ def complaints(house, result):
 
 def why_not(house, items, plans):
     """What is wrong can be said for the simple faults."""
-    for item, plan in zip(items, plans):
-        for source in item.sources:
-            if source.lot is not None:
-                there = source.size * source.packs
-                plan.wasted[source.name] = there - sum(part.amount for part in plan.takings if part.source == source.name)
     return account.broken(house, items, plans, HAIR) or ["no way of using these things obeys the rules of use and the room"]
 
 
@@ -142,9 +114,8 @@ def differences(house, result, plans, terms):
 
 
 def main():
-    reader = Reader(sys.argv[1])
-    house = reader.house(*sys.argv[3:4])
-    wrong, terms = complaints(house, Result(house, sys.argv[2], reader.slots))
+    house = read_house(sys.argv[1], *sys.argv[3:4])
+    wrong, terms = complaints(house, Result(house, sys.argv[2]))
     for line in wrong:
         print(line)
     for name, cents in (terms or {}).items():

@@ -46,6 +46,8 @@ class Loose:
         self.rest = program.var()
         self.keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         all_of_it = {self.rest: 1, **{taking.var: 1 for taking in self.takings}}
+        if source.by_weight:  # what the scale rounds up to its next step is eaten with the rest
+            all_of_it[program.var(self.size)] = 1
         if terms is None:
             program.row(all_of_it, "=", self.most)
         else:
@@ -172,7 +174,7 @@ class Packs:
                 high = most if program.highs[var] is None else program.highs[var]
                 program.row({var: 1, group.opened: -high}, "<=", 0)
             program.row({group.opened: self.some, group.takings[0].var: -1}, "<=", 0)
-        all_of_it = {self.rest: 1}
+        all_of_it = {self.rest: 1, program.var(self.size): 1}
         for group in self.groups:
             all_of_it.update(group.contents)
         program.row({**all_of_it, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)

@@ -18,7 +18,7 @@ import account
 import check
 import measures
 import read
-from read import END_OF_DAY, as_list, day, load
+from read import as_list, day, load
 from result import Result
 from things import Unreadable, Use
 
@@ -113,8 +113,7 @@ class MonthReader(read.Reader):
         return super().stops({"trips": trips}, shops, stop_cost)
 
     def uses(self, plan, first, last):
-        """The result does not say when on its day a use is: at its end, which forbids least."""
-        return [Use(self.food(use["food"]), day(use["date"]), END_OF_DAY, Fraction(use["amount"]), use["fresh"])
+        return [Use(self.food(use["food"]), day(use["date"]), use["clock"], Fraction(use["amount"]), use["fresh"])
                 for use in self.said["uses"]]
 
     def lots(self, foods):
@@ -122,16 +121,11 @@ class MonthReader(read.Reader):
                          day(lot["use_by"]) if lot["use_by"] else read.FOREVER) for lot in self.said["on_hand"]]
 
 
-class MonthResult(Result):
-    def clock_of(self, use):
-        return END_OF_DAY
-
-
 def complaints(root, folder, plan):
     """(what is wrong, the account in cents)."""
     said = Result.load(folder)
     house = MonthReader(root, said).house(plan)
-    result = MonthResult(house, folder, {})
+    result = Result(house, folder)
     plans = result.plans(result.stop_choices()[0])
     wrong = account.broken(house, result.items, plans, Fraction(1, 100))
     terms = account.account(house, result.items, plans)

@@ -16,28 +16,16 @@ sys.path.insert(0, str(pathlib.Path(__file__).parent))
 import account  # noqa: E402
 import oracle  # noqa: E402
 from money import line_money, regular_price  # noqa: E402
-from read import END_OF_DAY, Reader  # noqa: E402
+from read import read_house  # noqa: E402
 
 
 def iso(day):
     return datetime.date.fromordinal(day).isoformat()
 
 
-def uses_of(house, slots):
-    """(meals, uses) as the program writes them."""
-    meals, uses = [], []
-    names = {clock: name for name, clock in slots.items()}
-    for use in house.uses:
-        said = {"food": use.food, "amount": float(use.amount), "date": iso(use.day), "fresh": use.fresh}
-        if use.clock == END_OF_DAY:
-            said["staple"] = 0
-        else:
-            meal = {"date": iso(use.day), "meal": names[use.clock]}
-            if meal not in meals:
-                meals.append(meal)
-            said.update(meal=meals.index(meal), dish=0)
-        uses.append(said)
-    return meals, uses
+def uses_of(house):
+    return [{"food": use.food, "amount": float(use.amount), "date": iso(use.day), "clock": use.clock, "fresh": use.fresh}
+            for use in house.uses]
 
 
 def handed_out(house, item, need, part, done):
@@ -52,21 +40,24 @@ def handed_out(house, item, need, part, done):
             yield use, given
 
 
-def result_of(house, slots, best):
+def result_of(house, best):
     visits, purchases, supplies, from_stock = [], [], [], []
-    stock = [{"food": lot.food, "amount": float(lot.amount)} for lot in house.lots]
+    stock = [{"food": lot.food, "amount": float(lot.amount), "kept": 0, "wasted": 0} for lot in house.lots]
     made, lines = account.stops_made(house, best.plans), {}
     for stop in made:
         visits.append({"date": iso(house.stops[stop].day), "shop": house.shops[house.stops[stop].shop].name,
                        "home": house.stops[stop].home})
     for item, plan in zip(best.items, best.plans):
         for source in item.sources:
+            kept = [keeping for keeping in plan.kept if keeping.source == source.name]
+            if source.lot is not None:
+                stock[source.lot]["kept"] = float(sum(k.amount for k in kept) / house.worth(source.food))
+                stock[source.lot]["wasted"] = float(plan.wasted[source.name] / house.worth(source.food))
             packs = plan.packs.get(source.name, 0)
             if packs:
                 lines[source.name] = len(purchases)
                 money = line_money(house, source.offer, source.day, packs)
                 worth = house.worth(source.food)
-                kept = [keeping for keeping in plan.kept if keeping.source == source.name]
                 frozen = [taking for taking in plan.takings if taking.source == source.name and taking.frozen]
                 purchases.append({
                     "visit": made.index(source.stop), "food": source.food, "pack": source.offer.text, "packs": packs,
@@ -86,10 +77,9 @@ def result_of(house, slots, best):
                     supplies.append({"purchase": lines[part.source], **said})
                 else:
                     from_stock.append({"lot": int(part.source[3:]), **said})
-    meals, uses = uses_of(house, slots)
     terms = {**account.account(house, best.items, best.plans, account.tills), "total": best.total}
-    return {"proven": True, "account": {name: float(cents) / 100 for name, cents in terms.items()}, "meals": meals,
-            "makings": [], "uses": uses, "on_hand": stock, "from_stock": from_stock, "visits": visits,
+    return {"proven": True, "account": {name: float(cents) / 100 for name, cents in terms.items()}, "uses": uses_of(house),
+            "on_hand": stock, "from_stock": from_stock, "visits": visits,
             "purchases": purchases, "supplies": supplies}
 
 
@@ -111,11 +101,10 @@ def spoil(result, fault):
 
 
 def main():
-    reader = Reader(".")
-    house = reader.house(sys.argv[2])
+    house = read_house(".", sys.argv[2])
     fault = os.environ.get("FAULT")
     best = oracle.best(with_nothing_for_sale(house) if fault == "nothing bought" else house)
-    result = result_of(house, reader.slots, best)
+    result = result_of(house, best)
     spoil(result, fault)
     out = pathlib.Path("out/p")
     out.mkdir(parents=True, exist_ok=True)

@@ -11,7 +11,7 @@ import measures
 from account import Part
 from items import items_of
 from money import line_money
-from read import END_OF_DAY, slug
+from read import slug
 
 SMALL = Fraction(1, 1000)  # amounts are written to six places; sums of them are off by less than this
 
@@ -25,9 +25,8 @@ def day(text):
 
 
 class Result:
-    def __init__(self, house, folder, slots):
-        """`slots`: minutes from midnight by name of the meal."""
-        self.house, self.slots = house, slots
+    def __init__(self, house, folder):
+        self.house = house
         self.said = self.load(folder)
         self.proven = self.said["proven"]
         self.account = self.said.get("account")
@@ -39,16 +38,6 @@ class Result:
         """The file, its numbers exact."""
         return json.loads((pathlib.Path(folder) / "result.json").read_text(), parse_float=Fraction)
 
-    def clock_of(self, use):
-        if "clock" in use:
-            return use["clock"]
-        if "meal" in use:
-            return self.slots[self.said["meals"][use["meal"]]["meal"]]
-        if "making" in use:
-            first = self.said["makings"][use["making"]]["for"][0]
-            return self.slots[self.said["meals"][first["meal"]]["meal"]]
-        return END_OF_DAY
-
     def find_needs(self):
         """By use of the result: (item, need), both indices. The uses must be those of the files."""
         places, sums = {}, {}
@@ -58,7 +47,7 @@ class Result:
                 sums[i, n] = need.amount
         found = []
         for use in self.said["uses"]:
-            key = self.house.item_of(use["food"]), day(use["date"]), self.clock_of(use), use["fresh"]
+            key = self.house.item_of(use["food"]), day(use["date"]), use["clock"], use["fresh"]
             if key not in places:
                 raise Unfit(f"a use that the files do not have: {use}")
             found.append(places[key])
@@ -74,7 +63,7 @@ class Result:
         for visit in self.said["visits"]:
             fitting = [s for s, stop in enumerate(self.house.stops)
                        if stop.day == day(visit["date"]) and self.house.shops[stop.shop].name == visit["shop"]
-                       and visit.get("home", stop.home) == stop.home]
+                       and visit["home"] == stop.home]
             choices.append(fitting)
         return [way for way in itertools.product(*choices) if len(set(way)) == len(way)]
 
@@ -147,13 +136,22 @@ class Result:
             self.take(plans, item, f"lot{part['lot']}", part, lot.food)
 
     def left(self, plans, names):
-        """What is left of purchases; what becomes of the rest of lots the result does not say: see check.py."""
+        """What is left of purchases and of lots."""
         for p, purchase in enumerate(self.said["purchases"]):
             item, name = names[p]
             worth = self.house.worth(purchase["food"])
-            kept, wasted = Fraction(purchase["kept"]) * worth, Fraction(purchase["wasted"]) * worth
-            self.keep(plans, item, name, kept)
-            plans[item].wasted[name] += wasted
+            self.leave(plans, item, name, purchase, worth)
+        for number, lot in enumerate(self.said["on_hand"]):
+            name = f"lot{number}"
+            item = next((i for i, one in enumerate(self.items) if name in [source.name for source in one.sources]), None)
+            if item is not None:
+                self.leave(plans, item, name, lot, self.house.worth(lot["food"]))
+            elif lot["kept"] or lot["wasted"]:
+                raise Unfit(f"left of lot {number}, which is for nothing")
+
+    def leave(self, plans, item, name, said, worth):
+        self.keep(plans, item, name, Fraction(said["kept"]) * worth)
+        plans[item].wasted[name] += Fraction(said["wasted"]) * worth
 
     def keep(self, plans, item, name, amount):
         if amount > SMALL:

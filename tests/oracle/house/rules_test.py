@@ -1,5 +1,6 @@
 """Lives, packs and rules of use, worked by hand: one food at one shop, small changes."""
 import unittest
+from dataclasses import replace
 from fractions import Fraction
 
 import brute
@@ -128,6 +129,29 @@ class Rules(unittest.TestCase):
     def test_wasted_stock_counts(self):
         gone = [(400, "fridge", 0)]  # good to day 0 only
         self.costs(50 + 50, house([(1, NOON, 100)], [(100, 50)], lots=gone, waste=Fraction(1, 4)))
+
+    def weighed(self, uses, packs=(), lots=(), **rest):
+        """Of steps of 50 g at 25 cents on day 0; packs on day 2."""
+        there = house(uses, [(50, 25), *packs], ((0, 600), (2, 600)), lots, **rest)
+        scale, *others = there.shops["east"].offers
+        offers = [replace(scale, by_weight=True, last=0)] + [replace(offer, first=2) for offer in others]
+        return replace(there, shops={"east": replace(there.shops["east"], offers=offers)})
+
+    def test_a_use_is_not_split_between_what_is_weighed_and_what_is_bought_later(self):
+        there = self.weighed([(1, NOON, 50), (3, NOON, 150)], [(100, 40)])
+        self.assertEqual(brute.best(there), 100)
+        # The first as well if any amount could be weighed out: 50 g more and one pack.
+        self.assertAlmostEqual(float(oracle.best(there).total), 90, places=4)
+
+    def test_stock_is_used_before_what_is_weighed_or_that_before_the_stock(self):
+        # The stock is good for both; 100 g are weighed out for the use of day 1, or for that of day 3.
+        self.costs(50, self.weighed([(1, NOON, 100), (3, NOON, 100)], [], [(100, "fridge", 9)]))
+        self.costs(50, self.weighed([(1, NOON, 100), (3, NOON, 100)], [], [(100, "fridge", 1)]))
+
+    def test_what_the_scale_rounds_up_is_eaten_with_the_rest(self):
+        worth = {"kept": Fraction(1, 2), "waste": Fraction(1, 4)}
+        self.assertEqual(brute.best(self.weighed([(1, NOON, 120)], **worth)), 75)
+        self.assertEqual(brute.best(self.weighed([(1, NOON, 120)], sealed=5, **worth)), 75)
 
 
 if __name__ == "__main__":
