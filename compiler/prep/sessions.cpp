@@ -2,6 +2,7 @@
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"
+#include "scheduling/project.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -75,9 +76,9 @@ private:
   void portions();
   void cooking();
   void order_parts();
-  void keep_temperatures_apart(Project& project) const;
+  void keep_temperatures_apart(scheduling::Project& project) const;
   /// The session's tasks, those of some batches taking no time.
-  [[nodiscard]] Project project(const std::set<MakingId>& without) const;
+  [[nodiscard]] scheduling::Project project(const std::set<MakingId>& without) const;
   [[nodiscard]] std::string what_to_move(int window) const;
   void schedule(text::Diagnostics& diagnostics);
   void assign_cooks();
@@ -214,7 +215,7 @@ void Session::order_parts() {
 
 // An appliance that takes several things at once (an oven with two shelves) has one temperature:
 // each pair that needs two of them gets a resource that only one can have.
-void Session::keep_temperatures_apart(Project& project) const {
+void Session::keep_temperatures_apart(scheduling::Project& project) const {
   const auto& tasks = out_.tasks;
   for (std::size_t a = 0; a < tasks.size(); ++a) {
     const auto& have = kitchen_.household.appliances;
@@ -233,7 +234,7 @@ void Session::keep_temperatures_apart(Project& project) const {
       }
       project.capacity.push_back(1);
       for (std::size_t i = 0; i < project.activities.size(); ++i) {
-        for (Piece& piece : project.activities[i].pieces) {
+        for (scheduling::Piece& piece : project.activities[i].pieces) {
           piece.takes.push_back(i == a || i == b ? 1 : 0);
         }
       }
@@ -241,8 +242,8 @@ void Session::keep_temperatures_apart(Project& project) const {
   }
 }
 
-Project Session::project(const std::set<MakingId>& without) const {
-  Project project;
+scheduling::Project Session::project(const std::set<MakingId>& without) const {
+  scheduling::Project project;
   project.capacity.push_back(session().cooks);
   std::map<std::string, std::size_t> resource;
   for (const kitchen::Appliance& appliance : kitchen_.household.appliances) {
@@ -288,7 +289,7 @@ std::string Session::what_to_move(int window) const {
       most_minutes = minutes;
       most = name;
     }
-    const bool enough = shortest(project({id})).length <= window;
+    const bool enough = scheduling::shortest(project({id})).length <= window;
     if (enough && (best.empty() || minutes < best_minutes)) {
       best_minutes = minutes;
       best = name;
@@ -300,7 +301,7 @@ std::string Session::what_to_move(int window) const {
 }
 
 void Session::schedule(text::Diagnostics& diagnostics) {
-  const Schedule schedule = shortest(project({}));
+  const scheduling::Schedule schedule = scheduling::shortest(project({}));
   out_.length = schedule.length;
   out_.bound = schedule.bound;
   for (std::size_t i = 0; i < out_.tasks.size(); ++i) {

@@ -1,0 +1,160 @@
+#include "scheduling/network.hpp"
+
+#include <algorithm>
+#include <stdexcept>
+
+namespace manciple::scheduling {
+namespace {
+
+// Longer than a century. Sums of two times stay far within int.
+constexpr std::int64_t longest = std::int64_t{1} << 26;
+
+std::vector<Taking> takings(const Piece& piece, const std::vector<int>& capacity) {
+  std::vector<Taking> out;
+  for (std::size_t r = 0; r < piece.takes.size(); ++r) {
+    const int amount = piece.takes[r];
+    if (amount < 0) {
+      throw std::invalid_argument("an activity takes less than nothing of a resource");
+    }
+    if (amount == 0) {
+      continue;
+    }
+    if (r >= capacity.size()) {
+      throw std::invalid_argument("an activity takes a resource that is not there");
+    }
+    if (piece.minutes > 0 && amount > capacity[r]) {
+      throw std::invalid_argument("an activity takes more of a resource than there is");
+    }
+    out.push_back({r, amount});
+  }
+  return out;
+}
+
+bool same(const std::vector<Taking>& a, const std::vector<Taking>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Taking& x, const Taking& y) {
+    return x.resource == y.resource && x.amount == y.amount;
+  });
+}
+
+std::vector<Part> parts(const Activity& activity, const std::vector<int>& capacity) {
+  std::vector<Part> out;
+  int offset = 0;
+  for (const Piece& piece : activity.pieces) {
+    std::vector<Taking> takes = takings(piece, capacity);
+    if (!out.empty() && same(out.back().takes, takes)) {
+      out.back().minutes += piece.minutes;
+    } else if (piece.minutes > 0) {
+      out.push_back({offset, piece.minutes, std::move(takes)});
+    }
+    offset += piece.minutes;
+  }
+  std::erase_if(out, [](const Part& part) { return part.takes.empty(); });
+  return out;
+}
+
+// Minutes of each activity, so that sums are safe before anything is added up.
+void check_minutes(const Project& project) {
+  std::int64_t sum = 0;
+  for (const Activity& activity : project.activities) {
+    for (const Piece& piece : activity.pieces) {
+      if (piece.minutes < 0) {
+        throw std::invalid_argument("an activity takes less than no time");
+      }
+      sum += piece.minutes;
+      if (sum > longest) {
+        throw std::invalid_argument("the activities take more than a hundred years");
+      }
+    }
+  }
+  if (std::any_of(project.capacity.begin(), project.capacity.end(), [](int c) { return c < 0; })) {
+    throw std::invalid_argument("there is less than nothing of a resource");
+  }
+}
+
+// Kahn 1962; of those that can come next the one with the smallest index.
+std::vector<std::size_t> in_order(const std::vector<Step>& steps) {
+  std::vector<std::size_t> waits;
+  std::vector<std::size_t> open;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    waits.push_back(steps[i].before.size());
+    if (waits[i] == 0) {
+      open.push_back(i);
+    }
+  }
+  std::vector<std::size_t> out;
+  while (!open.empty()) {
+    const auto first = std::min_element(open.begin(), open.end());
+    const std::size_t i = *first;
+    open.erase(first);
+    out.push_back(i);
+    for (const std::size_t next : steps[i].after) {
+      if (--waits[next] == 0) {
+        open.push_back(next);
+      }
+    }
+  }
+  if (out.size() < steps.size()) {
+    throw std::invalid_argument("activities wait for each other in a circle");
+  }
+  return out;
+}
+
+void measure_chains(Network& network) {
+  for (const std::size_t i : network.order) {
+    for (const std::size_t next : network.steps[i].after) {
+      network.steps[next].head =
+          std::max(network.steps[next].head, network.steps[i].head + network.steps[i].minutes);
+    }
+  }
+  for (auto i = network.order.rbegin(); i != network.order.rend(); ++i) {
+    Step& step = network.steps[*i];
+    step.tail = step.minutes;
+    for (const std::size_t next : step.after) {
+      step.tail = std::max(step.tail, step.minutes + network.steps[next].tail);
+    }
+  }
+}
+
+} // namespace
+
+Network activity_network(const Project& project) {
+  check_minutes(project);
+  Network out;
+  out.capacity = project.capacity;
+  out.steps.resize(project.activities.size());
+  for (std::size_t i = 0; i < out.steps.size(); ++i) {
+    Step& step = out.steps[i];
+    step.minutes = project.activities[i].minutes();
+    step.parts = parts(project.activities[i], project.capacity);
+    step.before = project.activities[i].after;
+    std::sort(step.before.begin(), step.before.end());
+    step.before.erase(std::unique(step.before.begin(), step.before.end()), step.before.end());
+    for (const std::size_t before : step.before) {
+      if (before >= out.steps.size()) {
+        throw std::invalid_argument("an activity waits for one that is not there");
+      }
+      out.steps[before].after.push_back(i);
+    }
+  }
+  out.order = in_order(out.steps);
+  measure_chains(out);
+  return out;
+}
+
+Network mirrored(const Network& network) {
+  Network out = network;
+  for (Step& step : out.steps) {
+    std::swap(step.before, step.after);
+    const int tail = step.tail;
+    step.tail = step.head + step.minutes;
+    step.head = tail - step.minutes;
+    std::reverse(step.parts.begin(), step.parts.end());
+    for (Part& part : step.parts) {
+      part.offset = step.minutes - part.offset - part.minutes;
+    }
+  }
+  std::reverse(out.order.begin(), out.order.end());
+  return out;
+}
+
+} // namespace manciple::scheduling
