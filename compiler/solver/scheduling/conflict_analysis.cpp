@@ -4,7 +4,7 @@
 
 namespace manciple::scheduling {
 
-void Teacher::mark(const Trail& trail, Bound bound) {
+void ConflictAnalysis::mark(const Trail& trail, Bound bound) {
   const int source = trail.source(bound);
   if (source < 0) {
     return;
@@ -25,7 +25,7 @@ void Teacher::mark(const Trail& trail, Bound bound) {
   }
 }
 
-Lesson Teacher::teach(Trail& trail, Clauses& clauses) {
+LearntClause ConflictAnalysis::analyse(Trail& trail, LearntClauses& clauses) {
   met_.clear();
   lower_.clear();
   open_ = 0;
@@ -41,38 +41,38 @@ Lesson Teacher::teach(Trail& trail, Clauses& clauses) {
   }
   marks_.assign(trail.size(), {});
   if (trail.conflict_clause() >= 0) {
-    clauses.praise(trail.conflict_clause());
+    clauses.bump(trail.conflict_clause());
   }
   for (const Bound bound : trail.conflict()) {
     mark(trail, bound);
   }
-  std::size_t peak = trail.size() - 1;
-  for (;; --peak) {
-    if (!marks_[peak].marked) {
+  std::size_t uip = trail.size() - 1;
+  for (;; --uip) {
+    if (!marks_[uip].marked) {
       continue;
     }
     if (open_ == 1) {
       break;
     }
     --open_;
-    const Trail::Entry& entry = trail.entry(peak);
+    const Trail::Entry& entry = trail.entry(uip);
     if (entry.clause >= 0) {
-      clauses.praise(entry.clause);
+      clauses.bump(entry.clause);
     }
-    marks_[peak].marked = false;
+    marks_[uip].marked = false;
     for (const Bound reason : trail.reasons(entry)) {
       mark(trail, reason);
     }
   }
-  drop_weaker(trail, peak);
+  drop_weaker(trail, uip);
   drop_implied(trail);
-  return lesson(trail, peak);
+  return learnt(trail, uip);
 }
 
 // Of two bounds on one side the stronger says it all, also if it came later.
-void Teacher::drop_weaker(const Trail& trail, std::size_t peak) {
+void ConflictAnalysis::drop_weaker(const Trail& trail, std::size_t uip) {
   strongest_.assign(trail.sides(), 0);
-  strongest_[trail.entry(peak).side] = peak;
+  strongest_[trail.entry(uip).side] = uip;
   for (const std::size_t i : lower_) {
     std::size_t& strongest = strongest_[trail.entry(i).side];
     strongest = std::max(strongest, i);
@@ -85,7 +85,7 @@ void Teacher::drop_weaker(const Trail& trail, std::size_t peak) {
 
 // Whether an entry follows from marked ones before it. (A later one on the same side would imply it
 // too, but two entries could then vouch for each other.)
-bool Teacher::follows(const Trail& trail, std::size_t entry) {
+bool ConflictAnalysis::implied(const Trail& trail, std::size_t entry) {
   using Known = Mark::Known;
   Known& known = marks_[entry].known;
   if (known == Known::no) {
@@ -97,21 +97,21 @@ bool Teacher::follows(const Trail& trail, std::size_t entry) {
             return true;
           }
           const auto i = static_cast<std::size_t>(source);
-          return (marks_[i].marked && marks_[i].least >= reason.least) || follows(trail, i);
+          return (marks_[i].marked && marks_[i].least >= reason.least) || implied(trail, i);
         });
     marks_[entry].known = all ? Known::follows : Known::needed;
   }
   return marks_[entry].known == Known::follows;
 }
 
-void Teacher::drop_implied(const Trail& trail) {
+void ConflictAnalysis::drop_implied(const Trail& trail) {
   // The marks stay: what follows from a dropped bound follows from what that one follows from.
-  std::erase_if(lower_, [&](std::size_t i) { return follows(trail, i); });
+  std::erase_if(lower_, [&](std::size_t i) { return implied(trail, i); });
 }
 
-Lesson Teacher::lesson(const Trail& trail, std::size_t peak) const {
-  Lesson out;
-  out.bounds.push_back(opposite({trail.entry(peak).side, marks_[peak].least}));
+LearntClause ConflictAnalysis::learnt(const Trail& trail, std::size_t uip) const {
+  LearntClause out;
+  out.bounds.push_back(opposite({trail.entry(uip).side, marks_[uip].least}));
   std::vector<int> levels;
   for (const std::size_t i : lower_) {
     out.bounds.push_back(opposite({trail.entry(i).side, marks_[i].least}));
@@ -124,7 +124,7 @@ Lesson Teacher::lesson(const Trail& trail, std::size_t peak) const {
   }
   std::sort(levels.begin(), levels.end());
   const auto distinct = std::unique(levels.begin(), levels.end()) - levels.begin();
-  out.spread = static_cast<int>(distinct) + 1;
+  out.level_count = static_cast<int>(distinct) + 1;
   return out;
 }
 

@@ -4,17 +4,17 @@
 
 namespace manciple::scheduling {
 
-/// Traces contradictions to a clause that would have prevented them: the first unique implication
+/// Traces a conflict to a clause that would have prevented it: the first unique implication
 /// point (Marques-Silva and Sakallah 1999), without what follows from the rest of the clause
 /// (Sörensson and Biere 2009).
-class Teacher {
+class ConflictAnalysis {
 public:
-  /// The trail must be in contradiction, above level 0; goes back to the level where the
-  /// contradiction first stood. An empty lesson: there is no schedule.
-  Lesson teach(Trail& trail, Clauses& clauses);
+  /// The trail must be in conflict, above level 0; it goes back to the level at which the conflict
+  /// first stood. An empty clause: there is no schedule.
+  LearntClause analyse(Trail& trail, LearntClauses& clauses);
 
-  /// The bounds met on the way of the last lesson: what to branch on next.
-  [[nodiscard]] const std::vector<Bound>& met() const { return met_; }
+  /// The bounds met on the way to the last clause: what to branch on next.
+  [[nodiscard]] const std::vector<Bound>& bump_met() const { return met_; }
 
 private:
   struct Mark {
@@ -23,10 +23,10 @@ private:
     enum class Known : std::uint8_t { no, follows, needed } known = Known::no;
   };
   void mark(const Trail& trail, Bound bound);
-  bool follows(const Trail& trail, std::size_t entry);
-  void drop_weaker(const Trail& trail, std::size_t peak);
+  bool implied(const Trail& trail, std::size_t entry);
+  void drop_weaker(const Trail& trail, std::size_t uip);
   void drop_implied(const Trail& trail);
-  [[nodiscard]] Lesson lesson(const Trail& trail, std::size_t peak) const;
+  [[nodiscard]] LearntClause learnt(const Trail& trail, std::size_t uip) const;
 
   std::vector<Mark> marks_;            // by entry
   std::vector<std::size_t> lower_;     // marked entries below the current level

@@ -2,16 +2,16 @@
 
 namespace manciple::scheduling {
 
-void CertainUse::measure(const Trail& trail, const Demand& demand) {
+void CompulsoryProfile::measure(const Trail& trail, const Cumulative& constraint) {
   changes_.clear();
   levels_.clear();
   most_ = 0;
-  for (const Stretch& stretch : demand.stretches) {
-    const int begin = stretch.latest_start(trail);
-    const int end = stretch.earliest_start(trail) + stretch.minutes;
+  for (const TaskInterval& interval : constraint.intervals) {
+    const int begin = interval.latest_start(trail);
+    const int end = interval.earliest_start(trail) + interval.minutes;
     if (begin < end) {
-      changes_.emplace_back(begin, stretch.take);
-      changes_.emplace_back(end, -stretch.take);
+      changes_.emplace_back(begin, interval.take);
+      changes_.emplace_back(end, -interval.take);
     }
   }
   std::sort(changes_.begin(), changes_.end());
@@ -32,7 +32,7 @@ void CertainUse::measure(const Trail& trail, const Demand& demand) {
   }
 }
 
-std::int64_t CertainUse::energy_before(int time) const {
+std::int64_t CompulsoryProfile::energy_before(int time) const {
   const auto after = std::upper_bound(levels_.begin(), levels_.end(), time,
                                       [](int t, const Level& level) { return t < level.begin; });
   if (after == levels_.begin()) {

@@ -7,11 +7,11 @@
 
 namespace manciple::scheduling {
 
-/// Minutes of a step on one resource. `side` is the start of the step, or what stands for it when
-/// time runs backwards.
-struct Stretch {
+/// An uninterrupted use of one resource by a task. `side` is the start of the task, or what stands
+/// for it when time runs backwards.
+struct TaskInterval {
   Side side = 0;
-  int offset = 0; ///< from the start of the step
+  int offset = 0; ///< from the start of the task
   int minutes = 0;
   int take = 0;
 
@@ -24,19 +24,21 @@ struct Stretch {
   [[nodiscard]] Bound until(int time) const { return {other(side), offset - time}; }
 };
 
-inline Stretch backwards(const Stretch& stretch) {
-  return {other(stretch.side), -stretch.offset - stretch.minutes, stretch.minutes, stretch.take};
+inline TaskInterval mirrored(const TaskInterval& interval) {
+  return {other(interval.side), -interval.offset - interval.minutes, interval.minutes,
+          interval.take};
 }
 
-/// A resource with all that takes it, in one direction of time.
-struct Demand {
+/// The cumulative constraint of a resource, in one direction of time: at no minute is more taken
+/// than its capacity.
+struct Cumulative {
   int capacity = 0;
-  std::vector<Stretch> stretches;
+  std::vector<TaskInterval> intervals;
 };
 
-/// The part of a resource's use that is certain: each stretch covers the minutes from its latest
+/// The compulsory part of a resource's use: each interval surely covers the minutes from its latest
 /// start to its earliest end.
-class CertainUse {
+class CompulsoryProfile {
 public:
   struct Level {
     int begin = 0;
@@ -45,7 +47,7 @@ public:
     std::int64_t energy_before = 0; ///< minutes times what is taken, before `begin`
   };
 
-  void measure(const Trail& trail, const Demand& demand);
+  void measure(const Trail& trail, const Cumulative& constraint);
   [[nodiscard]] const std::vector<Level>& levels() const { return levels_; }
   /// What is taken at the busiest minute.
   [[nodiscard]] int most() const { return most_; }

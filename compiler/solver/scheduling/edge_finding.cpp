@@ -2,41 +2,41 @@
 
 namespace manciple::scheduling {
 
-// Why at least `needed` is done in the window, by as few as it needs. Wherever a stretch starts
+// Why at least `needed` is done in the window, by as few as it needs. Wherever an interval starts
 // from window.begin + m - minutes to window.end - m, at least m of its minutes are inside.
-void Energy::explain(const Trail& trail, const Demand& demand, Window window, std::int64_t needed,
-                     const Stretch* but) {
+void EdgeFinding::explain(const Trail& trail, const Cumulative& constraint, Window window,
+                          std::int64_t needed, const TaskInterval* but) {
   inside_.clear();
   std::int64_t spare = -needed;
-  for (const Stretch& stretch : demand.stretches) {
-    const int minutes = std::min({stretch.minutes, window.end - window.begin,
-                                  stretch.earliest_start(trail) + stretch.minutes - window.begin,
-                                  window.end - stretch.latest_start(trail)});
-    if (&stretch != but && minutes > 0) {
-      inside_.emplace_back(&stretch, minutes);
-      spare += std::int64_t{minutes} * stretch.take;
+  for (const TaskInterval& interval : constraint.intervals) {
+    const int minutes = std::min({interval.minutes, window.end - window.begin,
+                                  interval.earliest_start(trail) + interval.minutes - window.begin,
+                                  window.end - interval.latest_start(trail)});
+    if (&interval != but && minutes > 0) {
+      inside_.emplace_back(&interval, minutes);
+      spare += std::int64_t{minutes} * interval.take;
     }
   }
-  for (auto& [stretch, minutes] : inside_) {
-    const std::int64_t energy = std::int64_t{minutes} * stretch->take;
+  for (auto& [interval, minutes] : inside_) {
+    const std::int64_t energy = std::int64_t{minutes} * interval->take;
     if (energy <= spare) {
       spare -= energy;
       minutes = 0;
     }
   }
-  for (auto& [stretch, minutes] : inside_) {
+  for (auto& [interval, minutes] : inside_) {
     if (minutes > 0) {
-      const auto less = static_cast<int>(spare / stretch->take); // fewer than `minutes`
-      spare -= std::int64_t{less} * stretch->take;
+      const auto less = static_cast<int>(spare / interval->take); // fewer than `minutes`
+      spare -= std::int64_t{less} * interval->take;
       minutes -= less;
-      reasons_.push_back(stretch->from(window.begin + minutes - stretch->minutes));
-      reasons_.push_back(stretch->until(window.end - minutes));
+      reasons_.push_back(interval->from(window.begin + minutes - interval->minutes));
+      reasons_.push_back(interval->until(window.end - minutes));
     }
   }
 }
 
-bool Energy::follow(Trail& trail, const Demand& demand, int end) {
-  const std::int64_t certain_before_end = certain_.energy_before(end);
+bool EdgeFinding::propagate(Trail& trail, const Cumulative& constraint, int end) {
+  const std::int64_t compulsory_before_end = compulsory_.energy_before(end);
   std::int64_t loose = 0; // energy that must be in the window beside what is certain
   const Item* greediest = nullptr;
   std::int64_t most = 0; // what that one would add by starting as early as it can
@@ -45,7 +45,7 @@ bool Energy::follow(Trail& trail, const Demand& demand, int end) {
     if (item.earliest_start >= end) {
       continue;
     }
-    const int take = item.stretch->take;
+    const int take = item.interval->take;
     if (item.latest_end <= end) {
       loose += std::int64_t{item.loose()} * take;
     } else {
@@ -62,22 +62,22 @@ bool Energy::follow(Trail& trail, const Demand& demand, int end) {
     if (i + 1 < items_.size() && items_[i + 1].earliest_start == begin) {
       continue;
     }
-    const std::int64_t all = std::int64_t{demand.capacity} * (end - begin);
-    const std::int64_t room = all - (certain_before_end - item.before_start) - loose;
+    const std::int64_t all = std::int64_t{constraint.capacity} * (end - begin);
+    const std::int64_t room = all - (compulsory_before_end - item.before_start) - loose;
     if (room < 0) {
       reasons_.clear();
-      explain(trail, demand, {begin, end}, all + 1, nullptr);
-      return trail.contradict(reasons_);
+      explain(trail, constraint, {begin, end}, all + 1, nullptr);
+      return trail.raise_conflict(reasons_);
     }
     if (most > room) {
-      const Stretch& stretch = *greediest->stretch;
+      const TaskInterval& interval = *greediest->interval;
       const std::int64_t own =
-          std::int64_t{std::max(0, end - greediest->latest_start)} * stretch.take;
-      const auto minutes = static_cast<int>((room + own) / stretch.take); // it can have inside
-      reasons_.assign(1, stretch.from(begin + minutes + 1 - stretch.minutes));
-      explain(trail, demand, {begin, end}, all - std::int64_t{minutes + 1} * stretch.take + 1,
-              &stretch);
-      if (!trail.set(stretch.from(end - minutes), reasons_)) {
+          std::int64_t{std::max(0, end - greediest->latest_start)} * interval.take;
+      const auto minutes = static_cast<int>((room + own) / interval.take); // it can have inside
+      reasons_.assign(1, interval.from(begin + minutes + 1 - interval.minutes));
+      explain(trail, constraint, {begin, end}, all - std::int64_t{minutes + 1} * interval.take + 1,
+              &interval);
+      if (!trail.set(interval.from(end - minutes), reasons_)) {
         return false;
       }
     }
@@ -85,18 +85,18 @@ bool Energy::follow(Trail& trail, const Demand& demand, int end) {
   return true;
 }
 
-bool Energy::follow(Trail& trail, const Demand& demand) {
-  certain_.measure(trail, demand);
+bool EdgeFinding::propagate(Trail& trail, const Cumulative& constraint) {
+  compulsory_.measure(trail, constraint);
   items_.clear();
   ends_.clear();
-  for (const Stretch& stretch : demand.stretches) {
+  for (const TaskInterval& interval : constraint.intervals) {
     Item item;
-    item.stretch = &stretch;
-    item.earliest_start = stretch.earliest_start(trail);
-    item.earliest_end = item.earliest_start + stretch.minutes;
-    item.latest_start = stretch.latest_start(trail);
-    item.latest_end = item.latest_start + stretch.minutes;
-    item.before_start = certain_.energy_before(item.earliest_start);
+    item.interval = &interval;
+    item.earliest_start = interval.earliest_start(trail);
+    item.earliest_end = item.earliest_start + interval.minutes;
+    item.latest_start = interval.latest_start(trail);
+    item.latest_end = item.latest_start + interval.minutes;
+    item.before_start = compulsory_.energy_before(item.earliest_start);
     items_.push_back(item);
     ends_.push_back(item.latest_end);
   }
@@ -106,7 +106,7 @@ bool Energy::follow(Trail& trail, const Demand& demand) {
   std::sort(ends_.begin(), ends_.end());
   ends_.erase(std::unique(ends_.begin(), ends_.end()), ends_.end());
   return std::all_of(ends_.begin(), ends_.end(),
-                     [&](int end) { return follow(trail, demand, end); });
+                     [&](int end) { return propagate(trail, constraint, end); });
 }
 
 } // namespace manciple::scheduling

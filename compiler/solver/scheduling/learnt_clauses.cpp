@@ -7,15 +7,16 @@
 
 namespace manciple::scheduling {
 
-bool Clauses::add(Trail& trail, const Lesson& lesson) {
-  return insert(trail, lesson.bounds, lesson.spread, step_);
+bool LearntClauses::add(Trail& trail, const LearntClause& learnt) {
+  return insert(trail, learnt.bounds, learnt.level_count, increment_);
 }
 
-bool Clauses::insert(Trail& trail, std::span<const Bound> bounds, int spread, double use) {
+bool LearntClauses::insert(Trail& trail, std::span<const Bound> bounds, int level_count,
+                           double activity) {
   int index = -1;
   if (bounds.size() > 1) {
     index = static_cast<int>(clauses_.size());
-    clauses_.push_back({store_.size(), bounds.size(), spread, use});
+    clauses_.push_back({store_.size(), bounds.size(), level_count, activity});
     store_.insert(store_.end(), bounds.begin(), bounds.end());
     for (const std::size_t i : {0U, 1U}) {
       const Bound falling = opposite(bounds[i]);
@@ -33,7 +34,7 @@ bool Clauses::insert(Trail& trail, std::span<const Bound> bounds, int spread, do
   return trail.set(bounds[0], reasons_, index);
 }
 
-bool Clauses::wake(Trail& trail, Side side, Watch& watch, bool& keep) {
+bool LearntClauses::wake(Trail& trail, Side side, Watch& watch, bool& keep) {
   const Clause& clause = clauses_[watch.clause];
   Bound* const bounds = store_.data() + clause.begin;
   const Bound fallen = opposite({side, watch.least});
@@ -58,7 +59,7 @@ bool Clauses::wake(Trail& trail, Side side, Watch& watch, bool& keep) {
   return trail.set(bounds[0], reasons_, static_cast<int>(watch.clause));
 }
 
-bool Clauses::follow(Trail& trail, Side side) {
+bool LearntClauses::propagate(Trail& trail, Side side) {
   // A clause has no two bounds on one side, so waking one never adds to the list being read.
   std::vector<Watch>& list = watches_[side];
   const int now = trail.at(side);
@@ -78,25 +79,26 @@ bool Clauses::follow(Trail& trail, Side side) {
   return fine;
 }
 
-void Clauses::praise(int clause) {
-  double& use = clauses_[static_cast<std::size_t>(clause)].use;
-  use += step_;
-  if (use > 1e100) {
+void LearntClauses::bump(int clause) {
+  double& activity = clauses_[static_cast<std::size_t>(clause)].activity;
+  activity += increment_;
+  if (activity > 1e100) {
     for (Clause& each : clauses_) {
-      each.use *= 1e-100;
+      each.activity *= 1e-100;
     }
-    step_ *= 1e-100;
+    increment_ *= 1e-100;
   }
 }
 
-bool Clauses::forget(Trail& trail) {
+bool LearntClauses::reduce(Trail& trail) {
   std::vector<std::size_t> order(clauses_.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     // Those from two levels or one are always kept.
     const Clause& x = clauses_[a];
     const Clause& y = clauses_[b];
-    return std::tuple(x.spread > 2, -x.use, a) < std::tuple(y.spread > 2, -y.use, b);
+    return std::tuple(x.level_count > 2, -x.activity, a) <
+           std::tuple(y.level_count > 2, -y.activity, b);
   });
   const std::vector<Clause> clauses = std::exchange(clauses_, {});
   const std::vector<Bound> store = std::exchange(store_, {});
@@ -106,7 +108,7 @@ bool Clauses::forget(Trail& trail) {
   std::vector<Bound> bounds;
   for (std::size_t rank = 0; rank < order.size(); ++rank) {
     const Clause& clause = clauses[order[rank]];
-    if (clause.spread > 2 && rank >= order.size() / 2) {
+    if (clause.level_count > 2 && rank >= order.size() / 2) {
       break;
     }
     const std::span<const Bound> all{store.data() + clause.begin, clause.size};
@@ -116,7 +118,7 @@ bool Clauses::forget(Trail& trail) {
     bounds.clear();
     std::copy_if(all.begin(), all.end(), std::back_inserter(bounds),
                  [&](Bound b) { return !trail.fails(b); });
-    if (bounds.empty() || !insert(trail, bounds, clause.spread, clause.use)) {
+    if (bounds.empty() || !insert(trail, bounds, clause.level_count, clause.activity)) {
       return false;
     }
   }

@@ -4,41 +4,43 @@
 
 namespace manciple::scheduling {
 
-/// What a contradiction taught: of `bounds` at least one holds in every schedule. The first follows
-/// from the others once the search has gone back to `level`, the second was the last to fail there.
-struct Lesson {
+/// What a conflict taught: at least one of `bounds` holds in every schedule. The first is asserted
+/// once the search has backjumped to `level`; the second was the last to fail there.
+struct LearntClause {
   std::vector<Bound> bounds;
   int level = 0;
-  int spread = 0; ///< how many levels its bounds come from: the fewer, the more it is worth
+  int level_count =
+      0; ///< its literal block distance: from how many levels its bounds come (fewer is better)
 };
 
-/// The lessons, each watched by two of its bounds (Moskewicz et al. 2001, for bounds instead of
-/// propositions).
-class Clauses {
+/// The clause database, with two watched bounds a clause (Moskewicz et al. 2001, for bounds instead
+/// of propositions). A clause gains activity with each conflict it takes part in; older activity
+/// decays against it.
+class LearntClauses {
 public:
-  explicit Clauses(std::size_t sides) : watches_(sides) {}
+  explicit LearntClauses(std::size_t sides) : watches_(sides) {}
 
-  /// Remembers a lesson and draws the conclusion. The trail must be at the lesson's level.
-  bool add(Trail& trail, const Lesson& lesson);
+  /// Keeps a clause and asserts its first bound. The trail must be at the clause's level.
+  bool add(Trail& trail, const LearntClause& learnt);
 
-  /// Draws the conclusions from a side that went up. False on contradiction.
-  bool follow(Trail& trail, Side side);
+  /// Draws the conclusions from a side that went up. False on conflict.
+  bool propagate(Trail& trail, Side side);
 
-  /// Was of use just now.
-  void praise(int clause);
-  void fade() { step_ *= 1.001; }
+  /// It took part in a conflict just now.
+  void bump(int clause);
+  void decay() { increment_ *= 1.001; }
 
   [[nodiscard]] std::size_t size() const { return clauses_.size(); }
   /// Forgets the less useful half, and what the first level makes true. At level 0 only, with all
   /// conclusions drawn; false if the clauses contradict each other there.
-  bool forget(Trail& trail);
+  bool reduce(Trail& trail);
 
 private:
   struct Clause {
     std::size_t begin = 0;
     std::size_t size = 0;
-    int spread = 0;
-    double use = 0;
+    int level_count = 0;
+    double activity = 0;
   };
   // Woken when the side of its list reaches `least`: then the watched bound fails.
   struct Watch {
@@ -47,13 +49,13 @@ private:
     Bound hint; // while this holds there is nothing to do
   };
   bool wake(Trail& trail, Side side, Watch& watch, bool& keep);
-  bool insert(Trail& trail, std::span<const Bound> bounds, int spread, double use);
+  bool insert(Trail& trail, std::span<const Bound> bounds, int level_count, double activity);
 
   std::vector<Bound> store_;
   std::vector<Clause> clauses_;
   std::vector<std::vector<Watch>> watches_; // by side
   std::vector<Bound> reasons_;
-  double step_ = 1;
+  double increment_ = 1;
 };
 
 } // namespace manciple::scheduling

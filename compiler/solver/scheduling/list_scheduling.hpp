@@ -4,11 +4,11 @@
 
 namespace manciple::scheduling {
 
-/// A good schedule, quickly: several priority rules, serial and parallel generation, forwards and
-/// backwards, each made shorter by justification. Stops when `bound` is reached. Starts by
-/// activity.
-std::vector<int> quick_schedule(const Network& network, int bound);
+/// The first incumbent: several priority rules, with the serial and the parallel schedule
+/// generation scheme, forwards and backwards, each made shorter by justification. Stops when
+/// `bound` is reached. Starts by activity.
+std::vector<int> heuristic_schedule(const ActivityNetwork& network, int bound);
 
-int length(const Network& network, const std::vector<int>& start);
+int length(const ActivityNetwork& network, const std::vector<int>& start);
 
 } // namespace manciple::scheduling

@@ -32,16 +32,16 @@ int energy_bound(std::vector<Work> works, int capacity) {
 
 } // namespace
 
-int simple_bound(const Network& network) {
+int lower_bound(const ActivityNetwork& network) {
   int best = 0;
   std::vector<std::vector<Work>> works(network.capacity.size());
-  for (const Step& step : network.steps) {
-    best = std::max(best, step.head + step.tail);
-    for (const Part& part : step.parts) {
-      for (const Taking& taking : part.takes) {
-        works[taking.resource].push_back({step.head + part.offset,
-                                          step.tail - part.offset - part.minutes,
-                                          std::int64_t{part.minutes} * taking.amount});
+  for (const Task& task : network.tasks) {
+    best = std::max(best, task.head + task.tail);
+    for (const Part& part : task.parts) {
+      for (const Requirement& requirement : part.takes) {
+        works[requirement.resource].push_back({task.head + part.offset,
+                                               task.tail - part.offset - part.minutes,
+                                               std::int64_t{part.minutes} * requirement.amount});
       }
     }
   }

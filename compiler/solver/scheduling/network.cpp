@@ -9,8 +9,8 @@ namespace {
 // Longer than a century. Sums of two times stay far within int.
 constexpr std::int64_t longest = std::int64_t{1} << 26;
 
-std::vector<Taking> takings(const Piece& piece, const std::vector<int>& capacity) {
-  std::vector<Taking> out;
+std::vector<Requirement> requirements(const Piece& piece, const std::vector<int>& capacity) {
+  std::vector<Requirement> out;
   for (std::size_t r = 0; r < piece.takes.size(); ++r) {
     const int amount = piece.takes[r];
     if (amount < 0) {
@@ -30,17 +30,18 @@ std::vector<Taking> takings(const Piece& piece, const std::vector<int>& capacity
   return out;
 }
 
-bool same(const std::vector<Taking>& a, const std::vector<Taking>& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Taking& x, const Taking& y) {
-    return x.resource == y.resource && x.amount == y.amount;
-  });
+bool same(const std::vector<Requirement>& a, const std::vector<Requirement>& b) {
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
+                    [](const Requirement& x, const Requirement& y) {
+                      return x.resource == y.resource && x.amount == y.amount;
+                    });
 }
 
 std::vector<Part> parts(const Activity& activity, const std::vector<int>& capacity) {
   std::vector<Part> out;
   int offset = 0;
   for (const Piece& piece : activity.pieces) {
-    std::vector<Taking> takes = takings(piece, capacity);
+    std::vector<Requirement> takes = requirements(piece, capacity);
     if (!out.empty() && same(out.back().takes, takes)) {
       out.back().minutes += piece.minutes;
     } else if (piece.minutes > 0) {
@@ -72,11 +73,11 @@ void check_minutes(const Project& project) {
 }
 
 // Kahn 1962; of those that can come next the one with the smallest index.
-std::vector<std::size_t> in_order(const std::vector<Step>& steps) {
+std::vector<std::size_t> in_order(const std::vector<Task>& tasks) {
   std::vector<std::size_t> waits;
   std::vector<std::size_t> open;
-  for (std::size_t i = 0; i < steps.size(); ++i) {
-    waits.push_back(steps[i].before.size());
+  for (std::size_t i = 0; i < tasks.size(); ++i) {
+    waits.push_back(tasks[i].before.size());
     if (waits[i] == 0) {
       open.push_back(i);
     }
@@ -87,70 +88,70 @@ std::vector<std::size_t> in_order(const std::vector<Step>& steps) {
     const std::size_t i = *first;
     open.erase(first);
     out.push_back(i);
-    for (const std::size_t next : steps[i].after) {
+    for (const std::size_t next : tasks[i].after) {
       if (--waits[next] == 0) {
         open.push_back(next);
       }
     }
   }
-  if (out.size() < steps.size()) {
+  if (out.size() < tasks.size()) {
     throw std::invalid_argument("activities wait for each other in a circle");
   }
   return out;
 }
 
-void measure_chains(Network& network) {
+void measure_chains(ActivityNetwork& network) {
   for (const std::size_t i : network.order) {
-    for (const std::size_t next : network.steps[i].after) {
-      network.steps[next].head =
-          std::max(network.steps[next].head, network.steps[i].head + network.steps[i].minutes);
+    for (const std::size_t next : network.tasks[i].after) {
+      network.tasks[next].head =
+          std::max(network.tasks[next].head, network.tasks[i].head + network.tasks[i].minutes);
     }
   }
   for (auto i = network.order.rbegin(); i != network.order.rend(); ++i) {
-    Step& step = network.steps[*i];
-    step.tail = step.minutes;
-    for (const std::size_t next : step.after) {
-      step.tail = std::max(step.tail, step.minutes + network.steps[next].tail);
+    Task& task = network.tasks[*i];
+    task.tail = task.minutes;
+    for (const std::size_t next : task.after) {
+      task.tail = std::max(task.tail, task.minutes + network.tasks[next].tail);
     }
   }
 }
 
 } // namespace
 
-Network activity_network(const Project& project) {
+ActivityNetwork activity_network(const Project& project) {
   check_minutes(project);
-  Network out;
+  ActivityNetwork out;
   out.capacity = project.capacity;
-  out.steps.resize(project.activities.size());
-  for (std::size_t i = 0; i < out.steps.size(); ++i) {
-    Step& step = out.steps[i];
-    step.minutes = project.activities[i].minutes();
-    step.parts = parts(project.activities[i], project.capacity);
-    step.before = project.activities[i].after;
-    std::sort(step.before.begin(), step.before.end());
-    step.before.erase(std::unique(step.before.begin(), step.before.end()), step.before.end());
-    for (const std::size_t before : step.before) {
-      if (before >= out.steps.size()) {
+  out.tasks.resize(project.activities.size());
+  for (std::size_t i = 0; i < out.tasks.size(); ++i) {
+    Task& task = out.tasks[i];
+    task.minutes = project.activities[i].minutes();
+    task.parts = parts(project.activities[i], project.capacity);
+    task.before = project.activities[i].after;
+    std::sort(task.before.begin(), task.before.end());
+    task.before.erase(std::unique(task.before.begin(), task.before.end()), task.before.end());
+    for (const std::size_t before : task.before) {
+      if (before >= out.tasks.size()) {
         throw std::invalid_argument("an activity waits for one that is not there");
       }
-      out.steps[before].after.push_back(i);
+      out.tasks[before].after.push_back(i);
     }
   }
-  out.order = in_order(out.steps);
+  out.order = in_order(out.tasks);
   measure_chains(out);
   return out;
 }
 
-Network mirrored(const Network& network) {
-  Network out = network;
-  for (Step& step : out.steps) {
-    std::swap(step.before, step.after);
-    const int tail = step.tail;
-    step.tail = step.head + step.minutes;
-    step.head = tail - step.minutes;
-    std::reverse(step.parts.begin(), step.parts.end());
-    for (Part& part : step.parts) {
-      part.offset = step.minutes - part.offset - part.minutes;
+ActivityNetwork mirrored(const ActivityNetwork& network) {
+  ActivityNetwork out = network;
+  for (Task& task : out.tasks) {
+    std::swap(task.before, task.after);
+    const int tail = task.tail;
+    task.tail = task.head + task.minutes;
+    task.head = tail - task.minutes;
+    std::reverse(task.parts.begin(), task.parts.end());
+    for (Part& part : task.parts) {
+      part.offset = task.minutes - part.offset - part.minutes;
     }
   }
   std::reverse(out.order.begin(), out.order.end());

@@ -4,8 +4,8 @@
 
 namespace manciple::scheduling {
 
-/// What an activity takes of a resource.
-struct Taking {
+/// What a task takes of a resource.
+struct Requirement {
   std::size_t resource = 0;
   int amount = 0;
 };
@@ -15,10 +15,11 @@ struct Taking {
 struct Part {
   int offset = 0; ///< minutes from the start of the activity
   int minutes = 0;
-  std::vector<Taking> takes; ///< by resource, none of nothing
+  std::vector<Requirement> takes; ///< by resource, none of nothing
 };
 
-struct Step {
+/// An activity that was checked, with its place among the others.
+struct Task {
   int minutes = 0;
   std::vector<Part> parts;
   std::vector<std::size_t> before; ///< must have ended, each once
@@ -27,18 +28,18 @@ struct Step {
   int tail = 0; ///< minutes from its start to the end of the longest chain after it
 };
 
-/// A project that was checked, with what every method needs to know of it.
-struct Network {
+/// A project that was checked, as an activity-on-node network.
+struct ActivityNetwork {
   std::vector<int> capacity; ///< by resource
-  std::vector<Step> steps;
+  std::vector<Task> tasks;
   std::vector<std::size_t> order; ///< each after those it waits for
 };
 
 /// std::invalid_argument: negative minutes, takings or capacities; an unknown resource or activity;
 /// an activity that takes more than there is; a circle; more than 2^26 minutes altogether.
-Network activity_network(const Project& project);
+ActivityNetwork activity_network(const Project& project);
 
 /// The same, with time running backwards.
-Network mirrored(const Network& network);
+ActivityNetwork mirrored(const ActivityNetwork& network);
 
 } // namespace manciple::scheduling

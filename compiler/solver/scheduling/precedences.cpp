@@ -5,17 +5,17 @@
 
 namespace manciple::scheduling {
 
-void Distances::always(Side from, Side to, int minutes) {
+void Precedences::always(Side from, Side to, int minutes) {
   arcs_.push_back({from, to, minutes, std::nullopt});
   arcs_.push_back({other(to), other(from), minutes, std::nullopt});
 }
 
-void Distances::when(Bound condition, Side from, Side to, int minutes) {
+void Precedences::when(Bound condition, Side from, Side to, int minutes) {
   arcs_.push_back({from, to, minutes, condition});
   arcs_.push_back({other(to), other(from), minutes, condition});
 }
 
-void Distances::close(std::size_t sides) {
+void Precedences::close(std::size_t sides) {
   from_.assign(sides, {});
   on_.assign(sides, {});
   for (std::size_t i = 0; i < arcs_.size(); ++i) {
@@ -26,7 +26,7 @@ void Distances::close(std::size_t sides) {
   }
 }
 
-bool Distances::follow(Trail& trail, const Arc& arc) {
+bool Precedences::propagate(Trail& trail, const Arc& arc) {
   const Bound cause{arc.from, trail.at(arc.from)};
   const Bound effect{arc.to, cause.least + arc.minutes};
   if (!arc.condition) {
@@ -41,19 +41,19 @@ bool Distances::follow(Trail& trail, const Arc& arc) {
   return true;
 }
 
-bool Distances::follow(Trail& trail, Side side) const {
-  const auto fine = [&](std::size_t arc) { return follow(trail, arcs_[arc]); };
+bool Precedences::propagate(Trail& trail, Side side) const {
+  const auto fine = [&](std::size_t arc) { return propagate(trail, arcs_[arc]); };
   return std::all_of(from_[side].begin(), from_[side].end(), fine) &&
          std::all_of(on_[side].begin(), on_[side].end(), fine);
 }
 
-std::vector<Clash> clashes(const Step& first, const Step& second,
-                           const std::vector<int>& capacity) {
-  std::vector<Clash> all;
+std::vector<Disjunction> disjunctions(const Task& first, const Task& second,
+                                      const std::vector<int>& capacity) {
+  std::vector<Disjunction> all;
   for (const Part& a : first.parts) {
     for (const Part& b : second.parts) {
-      const bool too_much = std::any_of(a.takes.begin(), a.takes.end(), [&](const Taking& x) {
-        return std::any_of(b.takes.begin(), b.takes.end(), [&](const Taking& y) {
+      const bool too_much = std::any_of(a.takes.begin(), a.takes.end(), [&](const Requirement& x) {
+        return std::any_of(b.takes.begin(), b.takes.end(), [&](const Requirement& y) {
           return x.resource == y.resource && y.amount > capacity[x.resource] - x.amount;
         });
       });
@@ -62,13 +62,13 @@ std::vector<Clash> clashes(const Step& first, const Step& second,
       }
     }
   }
-  std::sort(all.begin(), all.end(), [](Clash a, Clash b) { return a.low < b.low; });
-  std::vector<Clash> out;
-  for (const Clash clash : all) {
-    if (!out.empty() && clash.low < out.back().high) { // no room in between
-      out.back().high = std::max(out.back().high, clash.high);
+  std::sort(all.begin(), all.end(), [](Disjunction a, Disjunction b) { return a.low < b.low; });
+  std::vector<Disjunction> out;
+  for (const Disjunction disjunction : all) {
+    if (!out.empty() && disjunction.low < out.back().high) { // no room in between
+      out.back().high = std::max(out.back().high, disjunction.high);
     } else {
-      out.push_back(clash);
+      out.push_back(disjunction);
     }
   }
   return out;

@@ -9,15 +9,15 @@ std::size_t Profile::at(int time) const {
   return static_cast<std::size_t>(after - begin_.begin()) - 1;
 }
 
-int Profile::earliest(const Step& step, int from) const {
+int Profile::earliest(const Task& task, int from) const {
   int start = from;
-  for (std::size_t p = 0; p < step.parts.size();) {
-    const Part& part = step.parts[p++];
+  for (std::size_t p = 0; p < task.parts.size();) {
+    const Part& part = task.parts[p++];
     const int end = start + part.offset + part.minutes;
     for (std::size_t s = at(start + part.offset); s < begin_.size() && begin_[s] < end; ++s) {
-      const bool enough = std::all_of(part.takes.begin(), part.takes.end(), [&](const Taking& t) {
-        return t.amount <= free_[s][t.resource];
-      });
+      const bool enough =
+          std::all_of(part.takes.begin(), part.takes.end(),
+                      [&](const Requirement& t) { return t.amount <= free_[s][t.resource]; });
       if (!enough) { // The part cannot start before this stretch is over.
         start = begin_[s + 1] - part.offset;
         p = 0;
@@ -39,13 +39,13 @@ std::size_t Profile::split(int time) {
   return s + 1;
 }
 
-void Profile::place(const Step& step, int start) {
-  for (const Part& part : step.parts) {
+void Profile::place(const Task& task, int start) {
+  for (const Part& part : task.parts) {
     const std::size_t first = split(start + part.offset);
     const std::size_t last = split(start + part.offset + part.minutes);
     for (std::size_t s = first; s < last; ++s) {
-      for (const Taking& taking : part.takes) {
-        free_[s][taking.resource] -= taking.amount;
+      for (const Requirement& requirement : part.takes) {
+        free_[s][requirement.resource] -= requirement.amount;
       }
     }
   }

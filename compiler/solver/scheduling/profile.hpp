@@ -9,12 +9,12 @@ class Profile {
 public:
   explicit Profile(const std::vector<int>& capacity) : begin_{0}, free_{capacity} {}
 
-  /// The first minute from `from` on at which all of the step fits.
-  [[nodiscard]] int earliest(const Step& step, int from) const;
-  [[nodiscard]] bool fits(const Step& step, int start) const {
-    return earliest(step, start) == start;
+  /// The first minute from `from` on at which all of the task fits.
+  [[nodiscard]] int earliest(const Task& task, int from) const;
+  [[nodiscard]] bool fits(const Task& task, int start) const {
+    return earliest(task, start) == start;
   }
-  void place(const Step& step, int start);
+  void place(const Task& task, int start);
 
   /// The first minute after `time` at which what is free changes; `time` if it never does.
   [[nodiscard]] int next_change(int time) const;

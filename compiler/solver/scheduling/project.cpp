@@ -21,10 +21,10 @@ Schedule shortest(const Project& project, const Limits& limits) {
   const auto seconds = std::chrono::duration<double>(std::clamp(limits.seconds, 0.0, 1e6));
   const Budget budget{Clock::now() + std::chrono::duration_cast<Clock::duration>(seconds),
                       limits.nodes};
-  const Network network = activity_network(project);
+  const ActivityNetwork network = activity_network(project);
   Schedule out;
-  out.bound = simple_bound(network);
-  out.start = quick_schedule(network, out.bound);
+  out.bound = lower_bound(network);
+  out.start = heuristic_schedule(network, out.bound);
   out.length = length(network, out.start);
   if (!out.proven()) {
     improve(network, budget, out);

@@ -3,50 +3,51 @@
 namespace manciple::scheduling {
 
 // Why more than `room` is taken at that minute, by as few as it needs.
-void Timetable::explain(const Trail& trail, const Demand& demand, int time, int room,
-                        const Stretch* but) {
+void Timetable::explain(const Trail& trail, const Cumulative& constraint, int time, int room,
+                        const TaskInterval* but) {
   there_.clear();
   int sum = 0;
-  for (const Stretch& stretch : demand.stretches) {
-    if (&stretch != but && stretch.latest_start(trail) <= time &&
-        time < stretch.earliest_start(trail) + stretch.minutes) {
-      there_.push_back(&stretch);
-      sum += stretch.take;
+  for (const TaskInterval& interval : constraint.intervals) {
+    if (&interval != but && interval.latest_start(trail) <= time &&
+        time < interval.earliest_start(trail) + interval.minutes) {
+      there_.push_back(&interval);
+      sum += interval.take;
     }
   }
-  for (const Stretch* stretch : there_) {
-    if (sum - stretch->take > room) {
-      sum -= stretch->take;
+  for (const TaskInterval* interval : there_) {
+    if (sum - interval->take > room) {
+      sum -= interval->take;
     } else {
-      reasons_.push_back(stretch->from(time - stretch->minutes + 1));
-      reasons_.push_back(stretch->until(time));
+      reasons_.push_back(interval->from(time - interval->minutes + 1));
+      reasons_.push_back(interval->until(time));
     }
   }
 }
 
-bool Timetable::push(Trail& trail, const Demand& demand, const Stretch& stretch) {
-  if (certain_.most() <= demand.capacity - stretch.take || trail.fixed(stretch.side)) {
+bool Timetable::push(Trail& trail, const Cumulative& constraint, const TaskInterval& interval) {
+  if (compulsory_.most() <= constraint.capacity - interval.take || trail.fixed(interval.side)) {
     return true;
   }
-  const int own_begin = stretch.latest_start(trail);
-  const int own_end = stretch.earliest_start(trail) + stretch.minutes;
+  const int own_begin = interval.latest_start(trail);
+  const int own_end = interval.earliest_start(trail) + interval.minutes;
   const auto first = std::upper_bound(
-      certain_.levels().begin(), certain_.levels().end(), stretch.earliest_start(trail),
-      [](int time, const CertainUse::Level& level) { return time < level.end; });
-  for (auto level = first; level != certain_.levels().end(); ++level) {
-    if (level->begin >= stretch.earliest_start(trail) + stretch.minutes) {
+      compulsory_.levels().begin(), compulsory_.levels().end(), interval.earliest_start(trail),
+      [](int time, const CompulsoryProfile::Level& level) { return time < level.end; });
+  for (auto level = first; level != compulsory_.levels().end(); ++level) {
+    if (level->begin >= interval.earliest_start(trail) + interval.minutes) {
       break;
     }
-    if (level->taken <= demand.capacity - stretch.take ||
+    if (level->taken <= constraint.capacity - interval.take ||
         (own_begin <= level->begin && level->end <= own_end)) {
       continue;
     }
-    while (stretch.earliest_start(trail) < level->end) {
+    while (interval.earliest_start(trail) < level->end) {
       // It cannot run at this minute, and it does unless it starts after it.
-      const int minute = std::min(level->end, stretch.earliest_start(trail) + stretch.minutes) - 1;
-      reasons_.assign(1, stretch.from(minute - stretch.minutes + 1));
-      explain(trail, demand, minute, demand.capacity - stretch.take, &stretch);
-      if (!trail.set(stretch.from(minute + 1), reasons_)) {
+      const int minute =
+          std::min(level->end, interval.earliest_start(trail) + interval.minutes) - 1;
+      reasons_.assign(1, interval.from(minute - interval.minutes + 1));
+      explain(trail, constraint, minute, constraint.capacity - interval.take, &interval);
+      if (!trail.set(interval.from(minute + 1), reasons_)) {
         return false;
       }
     }
@@ -54,17 +55,18 @@ bool Timetable::push(Trail& trail, const Demand& demand, const Stretch& stretch)
   return true;
 }
 
-bool Timetable::follow(Trail& trail, const Demand& demand) {
-  certain_.measure(trail, demand);
-  for (const CertainUse::Level& level : certain_.levels()) {
-    if (level.taken > demand.capacity) {
+bool Timetable::propagate(Trail& trail, const Cumulative& constraint) {
+  compulsory_.measure(trail, constraint);
+  for (const CompulsoryProfile::Level& level : compulsory_.levels()) {
+    if (level.taken > constraint.capacity) {
       reasons_.clear();
-      explain(trail, demand, level.begin, demand.capacity, nullptr);
-      return trail.contradict(reasons_);
+      explain(trail, constraint, level.begin, constraint.capacity, nullptr);
+      return trail.raise_conflict(reasons_);
     }
   }
-  return std::all_of(demand.stretches.begin(), demand.stretches.end(),
-                     [&](const Stretch& stretch) { return push(trail, demand, stretch); });
+  return std::all_of(
+      constraint.intervals.begin(), constraint.intervals.end(),
+      [&](const TaskInterval& interval) { return push(trail, constraint, interval); });
 }
 
 } // namespace manciple::scheduling

@@ -4,21 +4,22 @@
 
 namespace manciple::scheduling {
 
-/// What follows from the certain use of a resource: nothing may start where it would overdraw it
-/// (time-tabling, with reasons for single minutes: Schutt, Feydy, Stuckey and Wallace 2011).
+/// What follows from the compulsory parts on a resource: nothing may start where it would overdraw
+/// it (time-tabling, with reasons for single minutes: Schutt, Feydy, Stuckey and Wallace 2011).
 /// Starts are moved later; earlier by calling it with time running backwards.
 class Timetable {
 public:
-  /// False on contradiction.
-  bool follow(Trail& trail, const Demand& demand);
+  /// False on conflict.
+  bool propagate(Trail& trail, const Cumulative& constraint);
 
 private:
-  bool push(Trail& trail, const Demand& demand, const Stretch& stretch);
-  void explain(const Trail& trail, const Demand& demand, int time, int room, const Stretch* but);
+  bool push(Trail& trail, const Cumulative& constraint, const TaskInterval& interval);
+  void explain(const Trail& trail, const Cumulative& constraint, int time, int room,
+               const TaskInterval* but);
 
-  CertainUse certain_;
+  CompulsoryProfile compulsory_;
   std::vector<Bound> reasons_;
-  std::vector<const Stretch*> there_;
+  std::vector<const TaskInterval*> there_;
 };
 
 } // namespace manciple::scheduling

@@ -32,7 +32,7 @@ bool Trail::set(Bound bound, std::span<const Bound> reasons, int clause) {
     return true;
   }
   if (fails(bound)) {
-    contradict(reasons, clause);
+    raise_conflict(reasons, clause);
     conflict_.push_back(opposite(bound));
     return false;
   }
@@ -40,7 +40,7 @@ bool Trail::set(Bound bound, std::span<const Bound> reasons, int clause) {
   return true;
 }
 
-bool Trail::contradict(std::span<const Bound> reasons, int clause) {
+bool Trail::raise_conflict(std::span<const Bound> reasons, int clause) {
   conflict_.assign(reasons.begin(), reasons.end());
   conflict_clause_ = clause;
   return false;

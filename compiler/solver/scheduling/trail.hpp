@@ -26,7 +26,7 @@ constexpr Bound opposite(Bound bound) {
 }
 
 /// The bounds of all variables with the history of how they came about, level by level, so that
-/// they can be taken back and a contradiction can be traced to what it follows from.
+/// they can be taken back and a conflict can be traced to what it follows from.
 class Trail {
 public:
   /// A fact on the trail. The entries below the first level follow from the project alone.
@@ -53,7 +53,7 @@ public:
   /// Makes a bound hold that follows from `reasons`, which all hold. False if it fails; conflict()
   /// is then a set of bounds that hold now and cannot hold together.
   bool set(Bound bound, std::span<const Bound> reasons, int clause = -1);
-  bool contradict(std::span<const Bound> reasons, int clause = -1);
+  bool raise_conflict(std::span<const Bound> reasons, int clause = -1);
   [[nodiscard]] const std::vector<Bound>& conflict() const { return conflict_; }
   [[nodiscard]] int conflict_clause() const { return conflict_clause_; }
 

@@ -40,13 +40,13 @@ inline Project drawn_session(std::uint64_t seed, int cooks) {
     if (!last_steps.empty() && dice.one_in(4)) { // a dish that goes into this one
       before.push_back(last_steps[dice.index(last_steps.size())]);
     }
-    for (int step = dice.number(2, 5); step > 0; --step) {
+    for (int task = dice.number(2, 5); task > 0; --task) {
       const int kind = dice.number(1, 10);
       Activity activity = kind <= 4   ? work(dice.number(1, 12), 5 * dice.number(0, 9), burner)
                           : kind <= 6 ? work(dice.number(1, 5), 5 * dice.number(3, 12), oven)
                           : kind == 7 ? work(dice.number(1, 4), 0, processor)
                                       : work(dice.number(1, 15), 5 * dice.number(0, 4), cook);
-      if (step == 1 && dice.one_in(10)) {
+      if (task == 1 && dice.one_in(10)) {
         activity = work(dice.number(2, 6), 30 * dice.number(4, 8), slow_cooker);
       }
       activity.after = before;

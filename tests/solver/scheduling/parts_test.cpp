@@ -56,13 +56,13 @@ TEST(SchedulingLists, AreFeasibleAndTheBoundsBelow) {
   int tight = 0;
   for (std::uint64_t seed = 0; seed < 2000; ++seed) {
     const Project project = drawn_small_project(seed);
-    const Network compiled = activity_network(project);
-    const std::vector<int> start = quick_schedule(compiled, 0);
+    const ActivityNetwork compiled = activity_network(project);
+    const std::vector<int> start = heuristic_schedule(compiled, 0);
     const int optimum = brute_force::EveryStart(project).shortest();
     ASSERT_EQ(fault(project, start).value_or(""), "") << "seed " << seed;
     ASSERT_GE(length(compiled, start), optimum);
-    ASSERT_LE(simple_bound(compiled), optimum) << "seed " << seed;
-    ASSERT_LE(simple_bound(mirrored(compiled)), optimum) << "seed " << seed;
+    ASSERT_LE(lower_bound(compiled), optimum) << "seed " << seed;
+    ASSERT_LE(lower_bound(mirrored(compiled)), optimum) << "seed " << seed;
     tight += length(compiled, start) == optimum ? 1 : 0;
   }
   EXPECT_GE(tight, 1950); // good enough to start from: nearly always the shortest already
@@ -73,8 +73,8 @@ TEST(SchedulingLists, StayCloseToTheShortestSessions) {
   std::int64_t shortest_of_all = 0;
   for (std::uint64_t seed = 0; seed < 150; ++seed) {
     const Project project = drawn_session(seed, 1 + static_cast<int>(seed % 2));
-    const Network compiled = activity_network(project);
-    quick += length(compiled, quick_schedule(compiled, 0));
+    const ActivityNetwork compiled = activity_network(project);
+    quick += length(compiled, heuristic_schedule(compiled, 0));
     shortest_of_all += shortest(project, {.seconds = 1e5}).length;
   }
   EXPECT_LE(static_cast<double>(quick), 1.008 * static_cast<double>(shortest_of_all));
@@ -87,18 +87,18 @@ TEST(SchedulingBounds, CountHeadsWorkAndTails) {
     project.activities.push_back({{{4, {1}}}, {0}});
   }
   project.activities.push_back({{{6, {0}}}, {1, 2, 3}});
-  EXPECT_EQ(simple_bound(activity_network(project)), 5 + 12 + 6);
-  EXPECT_EQ(simple_bound(activity_network({{1}, {{{{5, {0}}}, {}}, {{{4, {1}}}, {0}}}})),
+  EXPECT_EQ(lower_bound(activity_network(project)), 5 + 12 + 6);
+  EXPECT_EQ(lower_bound(activity_network({{1}, {{{{5, {0}}}, {}}, {{{4, {1}}}, {0}}}})),
             9); // the chain
   const Activity one{{{1, {1}}}, {}};
-  EXPECT_EQ(simple_bound(activity_network({{2}, {one, one, one}})), 2); // not one and a half
+  EXPECT_EQ(lower_bound(activity_network({{2}, {one, one, one}})), 2); // not one and a half
 }
 
 TEST(SchedulingProfile, FindsTheFirstMinuteAtWhichEverythingFits) {
   Dice dice(7);
   for (int round = 0; round < 300; ++round) {
     const Project project = drawn_small_project(dice.next());
-    const Network compiled = activity_network(project);
+    const ActivityNetwork compiled = activity_network(project);
     Profile profile(project.capacity);
     brute_force::Minutes minutes(project, 200);
     for (std::size_t i = 0; i < project.activities.size(); ++i) {
@@ -107,8 +107,8 @@ TEST(SchedulingProfile, FindsTheFirstMinuteAtWhichEverythingFits) {
       while (!minutes.fits(project.activities[i], start)) {
         ++start;
       }
-      ASSERT_EQ(profile.earliest(compiled.steps[i], from), start);
-      profile.place(compiled.steps[i], start);
+      ASSERT_EQ(profile.earliest(compiled.tasks[i], from), start);
+      profile.place(compiled.tasks[i], start);
       minutes.add(project.activities[i], start, 1);
     }
   }
@@ -120,13 +120,13 @@ TEST(SchedulingClashes, AreExactlyTheDistancesAtWhichTwoCannotRun) {
     Project project = drawn_small_project(seed);
     project.activities.resize(2);
     project.activities[1].after.clear();
-    const Network compiled = activity_network(project);
-    const std::vector<Clash> found =
-        clashes(compiled.steps[0], compiled.steps[1], project.capacity);
+    const ActivityNetwork compiled = activity_network(project);
+    const std::vector<Disjunction> found =
+        disjunctions(compiled.tasks[0], compiled.tasks[1], project.capacity);
     apart += found.size() > 1 ? 1 : 0;
     for (int distance = -20; distance <= 20; ++distance) {
-      const bool forbidden = std::any_of(found.begin(), found.end(), [&](Clash clash) {
-        return clash.low < distance && distance < clash.high;
+      const bool forbidden = std::any_of(found.begin(), found.end(), [&](Disjunction disjunction) {
+        return disjunction.low < distance && distance < disjunction.high;
       });
       const std::vector<int> start{std::max(0, -distance), std::max(0, distance)};
       ASSERT_EQ(fault(project, start).has_value(), forbidden)
@@ -137,18 +137,18 @@ TEST(SchedulingClashes, AreExactlyTheDistancesAtWhichTwoCannotRun) {
 }
 
 TEST(SchedulingNetwork, MirroredTwiceIsTheSame) {
-  const Network once = activity_network(drawn_session(3, 2));
-  const Network twice = mirrored(mirrored(once));
-  ASSERT_EQ(twice.steps.size(), once.steps.size());
+  const ActivityNetwork once = activity_network(drawn_session(3, 2));
+  const ActivityNetwork twice = mirrored(mirrored(once));
+  ASSERT_EQ(twice.tasks.size(), once.tasks.size());
   EXPECT_EQ(twice.order, once.order);
-  for (std::size_t i = 0; i < once.steps.size(); ++i) {
-    EXPECT_EQ(twice.steps[i].head, once.steps[i].head);
-    EXPECT_EQ(twice.steps[i].tail, once.steps[i].tail);
-    EXPECT_EQ(twice.steps[i].before, once.steps[i].before);
-    ASSERT_EQ(twice.steps[i].parts.size(), once.steps[i].parts.size());
-    for (std::size_t p = 0; p < once.steps[i].parts.size(); ++p) {
-      EXPECT_EQ(twice.steps[i].parts[p].offset, once.steps[i].parts[p].offset);
-      EXPECT_EQ(twice.steps[i].parts[p].minutes, once.steps[i].parts[p].minutes);
+  for (std::size_t i = 0; i < once.tasks.size(); ++i) {
+    EXPECT_EQ(twice.tasks[i].head, once.tasks[i].head);
+    EXPECT_EQ(twice.tasks[i].tail, once.tasks[i].tail);
+    EXPECT_EQ(twice.tasks[i].before, once.tasks[i].before);
+    ASSERT_EQ(twice.tasks[i].parts.size(), once.tasks[i].parts.size());
+    for (std::size_t p = 0; p < once.tasks[i].parts.size(); ++p) {
+      EXPECT_EQ(twice.tasks[i].parts[p].offset, once.tasks[i].parts[p].offset);
+      EXPECT_EQ(twice.tasks[i].parts[p].minutes, once.tasks[i].parts[p].minutes);
     }
   }
 }

@@ -22,23 +22,23 @@ public:
     forwards_.capacity = dice.number(1, 4);
     for (int i = dice.number(2, 4); i > 0; --i) {
       const Side side = trail_.add(0, latest);
-      forwards_.stretches.push_back(
+      forwards_.intervals.push_back(
           {side, dice.number(0, 2), dice.number(1, 4), dice.number(1, forwards_.capacity)});
     }
     backwards_.capacity = forwards_.capacity;
-    for (const Stretch& stretch : forwards_.stretches) {
-      backwards_.stretches.push_back(backwards(stretch));
+    for (const TaskInterval& interval : forwards_.intervals) {
+      backwards_.intervals.push_back(mirrored(interval));
     }
-    std::vector<int> start(forwards_.stretches.size(), 0);
+    std::vector<int> start(forwards_.intervals.size(), 0);
     collect(start, 0);
   }
 
   // Assumes something of each start that leaves it some room.
   void assume(Dice& dice) {
-    for (const Stretch& stretch : forwards_.stretches) {
+    for (const TaskInterval& interval : forwards_.intervals) {
       const int from = dice.number(0, latest);
       const int until = std::min(latest, from + dice.number(0, 4));
-      for (const Bound bound : {Bound{stretch.side, from}, Bound{other(stretch.side), -until}}) {
+      for (const Bound bound : {Bound{interval.side, from}, Bound{other(interval.side), -until}}) {
         if (!trail_.holds(bound)) {
           trail_.decide(bound);
         }
@@ -50,7 +50,7 @@ public:
   template <typename Rule>
   int check(Rule& rule, bool in_mirror) {
     const std::size_t before = trail_.size();
-    const bool fine = rule.follow(trail_, in_mirror ? backwards_ : forwards_);
+    const bool fine = rule.propagate(trail_, in_mirror ? backwards_ : forwards_);
     for (std::size_t i = before; i < trail_.size(); ++i) {
       const Trail::Entry& entry = trail_.entry(i);
       std::vector<Bound> together(trail_.reasons(entry).begin(), trail_.reasons(entry).end());
@@ -75,9 +75,9 @@ private:
     for (int minute = 0; minute < latest + 6; ++minute) {
       int taken = 0;
       for (std::size_t i = 0; i < start.size(); ++i) {
-        const Stretch& stretch = forwards_.stretches[i];
-        const int begin = start[i] + stretch.offset;
-        taken += begin <= minute && minute < begin + stretch.minutes ? stretch.take : 0;
+        const TaskInterval& interval = forwards_.intervals[i];
+        const int begin = start[i] + interval.offset;
+        taken += begin <= minute && minute < begin + interval.minutes ? interval.take : 0;
       }
       if (taken > forwards_.capacity) {
         return false;
@@ -109,8 +109,8 @@ private:
   }
 
   Trail trail_;
-  Demand forwards_;
-  Demand backwards_;
+  Cumulative forwards_;
+  Cumulative backwards_;
   std::vector<std::vector<int>> ways_;
 };
 
@@ -136,43 +136,43 @@ TEST(ProjectTimetable, ConclusionsFollowFromTheirReasons) {
 }
 
 TEST(ProjectEnergy, ConclusionsFollowFromTheirReasons) {
-  expect_sound<Energy>(2);
+  expect_sound<EdgeFinding>(2);
 }
 
 // Starts from 0 to `until` of stretches of two minutes that take one of one.
-Demand twos(Trail& trail, const std::vector<int>& until) {
-  Demand demand{1, {}};
+Cumulative twos(Trail& trail, const std::vector<int>& until) {
+  Cumulative constraint{1, {}};
   for (const int most : until) {
-    demand.stretches.push_back({trail.add(0, most), 0, 2, 1});
+    constraint.intervals.push_back({trail.add(0, most), 0, 2, 1});
   }
-  return demand;
+  return constraint;
 }
 
 TEST(ProjectEnergy, ThreeTwosDoNotFitInFive) {
   Trail trail;
-  Energy energy;
-  EXPECT_FALSE(energy.follow(trail, twos(trail, {3, 3, 3})));
+  EdgeFinding energy;
+  EXPECT_FALSE(energy.propagate(trail, twos(trail, {3, 3, 3})));
   Trail wider;
-  EXPECT_TRUE(energy.follow(wider, twos(wider, {4, 4, 4})));
+  EXPECT_TRUE(energy.propagate(wider, twos(wider, {4, 4, 4})));
 }
 
 TEST(ProjectEnergy, AThirdGoesAfterTwoThatFillTheirWindow) {
   Trail trail;
-  Energy energy;
-  const Demand demand = twos(trail, {2, 2, 20});
-  EXPECT_TRUE(energy.follow(trail, demand));
-  EXPECT_EQ(trail.at(demand.stretches[2].side), 4);
+  EdgeFinding energy;
+  const Cumulative constraint = twos(trail, {2, 2, 20});
+  EXPECT_TRUE(energy.propagate(trail, constraint));
+  EXPECT_EQ(trail.at(constraint.intervals[2].side), 4);
 }
 
 TEST(ProjectTimetable, NothingStartsWhereItMeetsWhatIsCertain) {
   Trail trail;
-  Demand demand = twos(trail, {2, 20}); // the first surely runs at no minute yet
+  Cumulative constraint = twos(trail, {2, 20}); // the first surely runs at no minute yet
   Timetable timetable;
-  EXPECT_TRUE(timetable.follow(trail, demand));
-  EXPECT_EQ(trail.at(demand.stretches[1].side), 0);
-  trail.decide({other(demand.stretches[0].side), 0});
-  EXPECT_TRUE(timetable.follow(trail, demand));
-  EXPECT_EQ(trail.at(demand.stretches[1].side), 2);
+  EXPECT_TRUE(timetable.propagate(trail, constraint));
+  EXPECT_EQ(trail.at(constraint.intervals[1].side), 0);
+  trail.decide({other(constraint.intervals[0].side), 0});
+  EXPECT_TRUE(timetable.propagate(trail, constraint));
+  EXPECT_EQ(trail.at(constraint.intervals[1].side), 2);
 }
 
 TEST(ProjectTrail, GoesBackToWhatHeldBefore) {
@@ -196,14 +196,14 @@ TEST(ProjectTrail, GoesBackToWhatHeldBefore) {
   EXPECT_EQ(trail.at(other(x)), -9);
 }
 
-bool has(const Lesson& lesson, Bound bound) {
-  return std::any_of(lesson.bounds.begin(), lesson.bounds.end(),
+bool has(const LearntClause& learnt, Bound bound) {
+  return std::any_of(learnt.bounds.begin(), learnt.bounds.end(),
                      [&](Bound b) { return b.side == bound.side && b.least == bound.least; });
 }
 
 // x >= 5 is assumed, from which y >= 1 follows because x >= `because`; then z >= 1 is assumed,
 // which x >= `needed`, y >= 1 and z >= 1 contradict.
-Lesson taught(int because, int needed) {
+LearntClause taught(int because, int needed) {
   Trail trail;
   const Side x = trail.add(0, 9);
   const Side y = trail.add(0, 1);
@@ -211,31 +211,31 @@ Lesson taught(int because, int needed) {
   trail.decide({x, 5});
   trail.set({y, 1}, std::array{Bound{x, because}});
   trail.decide({z, 1});
-  trail.contradict(std::array{Bound{x, needed}, Bound{y, 1}, Bound{z, 1}});
-  Clauses clauses(trail.sides());
-  return Teacher().teach(trail, clauses);
+  trail.raise_conflict(std::array{Bound{x, needed}, Bound{y, 1}, Bound{z, 1}});
+  LearntClauses clauses(trail.sides());
+  return ConflictAnalysis().analyse(trail, clauses);
 }
 
 TEST(ProjectLessons, LeaveOutWhatFollowsFromTheRest) {
-  const Lesson lesson = taught(2, 4);
-  EXPECT_EQ(lesson.bounds.size(), 2U);
-  EXPECT_TRUE(has(lesson, {1, -3})); // x <= 3
-  EXPECT_TRUE(has(lesson, {5, 0}));  // or z = 0
-  EXPECT_EQ(lesson.level, 1);
+  const LearntClause learnt = taught(2, 4);
+  EXPECT_EQ(learnt.bounds.size(), 2U);
+  EXPECT_TRUE(has(learnt, {1, -3})); // x <= 3
+  EXPECT_TRUE(has(learnt, {5, 0}));  // or z = 0
+  EXPECT_EQ(learnt.level, 1);
 }
 
 TEST(ProjectLessons, KeepWhatFollowsOnlyFromMore) {
-  const Lesson lesson = taught(4, 2);
-  EXPECT_EQ(lesson.bounds.size(), 3U);
-  EXPECT_TRUE(has(lesson, {1, -1})); // x <= 1
-  EXPECT_TRUE(has(lesson, {3, 0}));  // or y = 0
-  EXPECT_TRUE(has(lesson, {5, 0}));  // or z = 0
+  const LearntClause learnt = taught(4, 2);
+  EXPECT_EQ(learnt.bounds.size(), 3U);
+  EXPECT_TRUE(has(learnt, {1, -1})); // x <= 1
+  EXPECT_TRUE(has(learnt, {3, 0}));  // or y = 0
+  EXPECT_TRUE(has(learnt, {5, 0}));  // or z = 0
 }
 
 TEST(ProjectClauses, DrawTheConclusionWhenAllButOneFail) {
   Trail trail;
   const std::array<Side, 3> x{trail.add(0, 9), trail.add(0, 9), trail.add(0, 9)};
-  Clauses clauses(trail.sides());
+  LearntClauses clauses(trail.sides());
   // x0 >= 5 or x1 <= 3 or x2 >= 7, learnt where the others failed
   trail.decide({x[1], 4});
   trail.decide({other(x[2]), -6});
@@ -243,18 +243,18 @@ TEST(ProjectClauses, DrawTheConclusionWhenAllButOneFail) {
   EXPECT_EQ(trail.at(x[0]), 5);
   trail.back(0);
   trail.decide({other(x[0]), -4});
-  ASSERT_TRUE(clauses.follow(trail, other(x[0])));
+  ASSERT_TRUE(clauses.propagate(trail, other(x[0])));
   EXPECT_EQ(trail.at(x[2]), 0); // x1 can still be small
   trail.decide({x[1], 8});
-  ASSERT_TRUE(clauses.follow(trail, x[1]));
+  ASSERT_TRUE(clauses.propagate(trail, x[1]));
   EXPECT_EQ(trail.at(x[2]), 7);
   EXPECT_EQ(trail.reasons(trail.entry(trail.size() - 1)).size(), 2U);
   trail.back(0);
-  ASSERT_TRUE(clauses.forget(trail)); // worth keeping
+  ASSERT_TRUE(clauses.reduce(trail)); // worth keeping
   trail.decide({x[1], 4});
-  ASSERT_TRUE(clauses.follow(trail, x[1]));
+  ASSERT_TRUE(clauses.propagate(trail, x[1]));
   trail.decide({other(x[2]), -6});
-  ASSERT_TRUE(clauses.follow(trail, other(x[2])));
+  ASSERT_TRUE(clauses.propagate(trail, other(x[2])));
   EXPECT_EQ(trail.at(x[0]), 5);
 }
 
