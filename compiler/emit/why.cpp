@@ -1,5 +1,6 @@
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "purchase/other_offers.hpp"
 
@@ -109,11 +110,7 @@ std::string Tree::run() {
 
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
-    Rational used = 0;
-    for (const purchase::StockUse& s : shopping.from_stock) {
-      used += s.lot == l ? s.amount : Rational(0);
-    }
-    if (*lot.what.food() != food_ || used == 0) {
+    if (*lot.what.food() != food_ || shopping.taken_of_lot(l) == 0) {
       continue;
     }
     out_ += fmt::format("\non hand: {}\n", lot.what.text);
@@ -194,7 +191,7 @@ void Tree::others() {
         what += fmt::format(", stops {} {}", money(compiled_, std::abs(way.stops_more)),
                             way.stops_more > 0 ? "more" : "less");
       }
-      if (is_more_than_scraps(food, way.wasted)) {
+      if (foods::is_more_than_scraps(food, way.wasted)) {
         what += fmt::format(", {} thrown away", amount_of(compiled_, food_, way.wasted, 2));
       }
     }

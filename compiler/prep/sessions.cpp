@@ -49,10 +49,10 @@ std::string_view verb(Form form) {
   }
 }
 
-bool is_poultry(const Food& food) {
-  return food.name.find("chicken") != std::string::npos ||
-         food.name.find("turkey") != std::string::npos ||
-         food.name.find("duck") != std::string::npos;
+// Raw poultry is what is safe at 165 F only (USDA FSIS, safe minimum internal temperatures).
+bool is_raw_poultry(const Food& food) {
+  constexpr int poultry = 165; // F
+  return food.safe_at && food.safe_at->value.fahrenheit >= poultry;
 }
 
 // How careful one has to be: ready-to-eat first, raw poultry last.
@@ -60,7 +60,7 @@ int risk(const Food& food) {
   if (food.department != foods::Department::meat && food.department != foods::Department::fish) {
     return 0;
   }
-  return is_poultry(food) ? 2 : 1;
+  return is_raw_poultry(food) ? 2 : 1;
 }
 
 class Session {
@@ -144,12 +144,12 @@ void Session::cuts() {
 void Session::portions() {
   for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
     const purchase::Line& line = shopping_.lines[l];
-    if (line.to_freeze < 30 || // grams; what a scale gives over
+    if (!foods::is_more_than_scraps(kitchen_.food(line.food), line.to_freeze) ||
         shopping_.visits[line.visit].date != session().date) {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
-    const std::size_t count = bags(resolved_, shopping_, l).size();
+    const std::size_t count = bags(kitchen_, resolved_, shopping_, l).size();
     Task task;
     task.kind = Task::Kind::portion;
     task.what = into_freezer(kitchen_, line, count);
@@ -376,7 +376,8 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
   return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
 }
 
-std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::size_t line) {
+std::vector<Bag> bags(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+                      std::size_t line) {
   std::vector<Bag> out;
   std::optional<Date> week; // in which the bag of a staple was taken out
   Rational rest = shopping.lines[line].to_freeze;
@@ -394,7 +395,7 @@ std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::s
     }
     rest -= supply.amount;
   }
-  if (rest >= 30) { // grams; less is what a scale gives over
+  if (foods::is_more_than_scraps(kitchen.food(shopping.lines[line].food), rest)) {
     out.push_back({rest, std::nullopt});
   }
   return out;
