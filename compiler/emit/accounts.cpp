@@ -79,7 +79,7 @@ std::string money_markdown(const Compiled& compiled) {
   };
   row("meals", meals);
   row("staples", staples);
-  row("besides", extras);
+  row("extra", extras);
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
   row("all goods", worth.total());
@@ -119,7 +119,7 @@ std::string left_markdown(const Compiled& compiled) {
                            : std::string(foods::name(lot.place)));
     }
   }
-  return out + "\n## Past its time before it is used\n\n" +
+  return out + "\n## Past its date before it is used\n\n" +
          (wasted.empty() ? "Nothing.\n" : wasted);
 }
 

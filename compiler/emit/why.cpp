@@ -142,7 +142,7 @@ std::string Tree::run() {
       line(1, bought_line.kept, "left at the end, still good");
     }
     if (bought_line.wasted >= 1) {
-      line(1, bought_line.wasted, "past its time before it is used");
+      line(1, bought_line.wasted, "past its date before it is used");
     }
   }
   others();
@@ -172,7 +172,7 @@ void Tree::others() {
     return;
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
-  out_ += "\nBought in one way only, all else decided anew:\n";
+  out_ += "\nBought in one way only, with everything else decided again:\n";
   for (const purchase::OtherWay& way : ways) {
     const kitchen::Shop& shop = compiled_.kitchen.shop(way.shop);
     const kitchen::Offer& offer = shop.offers[way.offer];

@@ -67,10 +67,10 @@ std::string purpose_of(const Compiled& compiled, const resolve::Use& use) {
     return plan.meals[of->dish.meal].slot;
   }
   if (const auto* of = std::get_if<resolve::OfStaple>(&use.reason)) {
-    return plan.staples[of->staple].every_days ? "staple" : "to keep in the house";
+    return plan.staples[of->staple].every_days ? "regular use" : "keeping in stock";
   }
   const auto& extra = plan.extra[std::get<resolve::OfExtra>(use.reason).extra];
-  return extra.reason.empty() ? "besides" : extra.reason;
+  return extra.reason.empty() ? "other needs" : extra.reason;
 }
 
 std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line) {

@@ -295,9 +295,10 @@ std::string Session::what_to_move(int window) const {
       best = name;
     }
   }
-  return !best.empty()   ? fmt::format("it fits without {}", best)
-         : !most.empty() ? fmt::format("no single batch makes it fit; the most work is {}", most)
-                         : "it is the cutting and portioning that takes so long";
+  return !best.empty() ? fmt::format("it fits without {}", best)
+         : !most.empty()
+             ? fmt::format("moving no single batch makes it fit; the most work is {}", most)
+             : "the cutting and portioning alone takes too long";
 }
 
 void Session::schedule(text::Diagnostics& diagnostics) {
@@ -311,10 +312,10 @@ void Session::schedule(text::Diagnostics& diagnostics) {
   if (out_.length > window) {
     diagnostics.warning(
         errors::too_short, session().at,
-        fmt::format("the work of the session on {} takes {}, but the session has {}",
+        fmt::format("the work of the session on {} takes {}, but the session lasts {}",
                     text::print_day(session().date), text::print_minutes(out_.length),
                     text::print_minutes(window)),
-        fmt::format("begin at {}, add a cook, or move something to another session; {}",
+        fmt::format("start at {}, add a cook, or move something to another session; {}",
                     text::print_clock(std::max(0, session().until - out_.length)),
                     what_to_move(window)));
   }

@@ -493,9 +493,10 @@ Lowered lower(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostic
       buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
     lowered = Lowering(kitchen, resolved, coarse_cent, diagnostics).run();
     if (buying::most_that_may_be_paid(lowered.model) > buying::most_money) {
-      diagnostics.error(errors::too_much, kitchen.plan->at,
-                        "the sums of this plan are beyond what can be solved exactly",
-                        "use a larger unit of money, or look for a price or an amount that is off");
+      diagnostics.error(
+          errors::too_much, kitchen.plan->at,
+          "the amounts in this plan are too large to solve exactly",
+          "use a larger unit of money, or look for a price or an amount that is wrong");
     }
   }
   return lowered;

@@ -58,7 +58,7 @@ chain() {
 }
 
 fresh; sed -i 's|1.00/lb|0 lb bag 2.00|' plans/stores/corner.yaml
-endures "a pack of nothing" 1 "corner.yaml:2:17: error: a pack of nothing is not sold [K010]"
+endures "a pack of nothing" 1 "corner.yaml:2:17: error: a pack must hold something [K010]"
 fresh; echo "cash back: 101 %" >>plans/stores/corner.yaml
 endures "more cash back than is paid" 1 "corner.yaml:3:12: error: '101 %' is not a share" "[K005]"
 fresh; echo "cash back: 100 %" >>plans/stores/corner.yaml
@@ -90,7 +90,7 @@ endures "a step of a hundred years" 1 "is not a time" "[K005]"
 fresh; echo 'method: [{do: x, hands on: 60 days, then: 60 days}]' >>recipes/stew.yaml
 endures "a step of four months" 0
 fresh; printf 'onion: {keeps: {pantry: [90000 years, x]}}\n' >recipes/foods.yaml
-endures "a food that keeps 90,000 years" 1 "'90000 years' is no keeping time"
+endures "a food that keeps 90,000 years" 1 "'90000 years' is not a keeping time"
 fresh; printf 'date: 2027-02-28\non hand: ["5 lb onion, use by 9999-12-31"]\n' >plans/on-hand.yaml
 endures "good for ever" 0
 fresh; sed -i 's/2027-03/9999-12/g' plans/p.yaml
