@@ -98,6 +98,7 @@ if [ "${1:-}" = --all ]; then
   check "many builds that are killed leave no mixture" python3 tests/cli/kills.py build/release/manciple 250
   check "a writer killed a thousand times leaves no mixture" env MANCIPLE_KILLS=1000 build/check/tests/cli_tests --gtest_filter='Write.*Killed'
   check "fifty thousand recipes in a row are built" python3 tests/cli/long_chain.py build/release/manciple
+  check "a build takes at most 110 times what reading the YAML takes" bash tests/bench/build.sh build/release/manciple 110
   check "clang builds the program without a warning" bash tests/clang.sh
   check "clang-tidy finds nothing" bash tests/tidy.sh --all
   check "a short run of the fuzzers finds nothing" bash tests/fuzz/run.sh 20
