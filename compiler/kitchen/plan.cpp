@@ -459,7 +459,7 @@ void Reader::session(const Node& node) {
     session.from = read_clock(*from, diagnostics_).value_or(0);
   }
   if (const Node* until = fields.find("until")) {
-    session.until = read_clock(*until, diagnostics_).value_or(24 * 60 - 1);
+    session.until = read_clock(*until, diagnostics_).value_or(text::minutes_a_day - 1);
     if (session.until <= session.from) {
       diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
     }

@@ -117,14 +117,20 @@ void Days::thaw_dishes() {
   }
 }
 
-// Soaking and marinating begin the day before, or the same day where there is time.
+// Soaking and marinating begin the same day where there is time after getting up, or else in the
+// evening of a day before. Common practice, no source.
+constexpr int getting_up = 7 * 60;
+constexpr int evening = 20 * 60;
+
 void Days::wait_times() {
   const auto begin = [&](const Making& making, int minutes) {
     const int start =
         (making.session ? plan_.sessions[*making.session].from : making.ready_by) - minutes;
-    const int days = start < 7 * 60 ? (start < 0 ? (-start + 24 * 60 - 1) / (24 * 60) : 1) : 0;
+    const int days = start >= getting_up ? 0
+                     : start >= 0        ? 1
+                                         : (-start + text::minutes_a_day - 1) / text::minutes_a_day;
     const Date date = making.date - std::chrono::days(days);
-    return std::pair(date, days == 0 ? std::optional(start) : std::optional(20 * 60));
+    return std::pair(date, days == 0 ? std::optional(start) : std::optional(evening));
   };
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);

@@ -67,7 +67,7 @@ fresh; echo 'method: [{do: Roast, on: oven}]' >>recipes/stew.yaml
 endures "an oven of which there is none" 1 "recipes/stew.yaml:6:15: error: this step needs the appliance 'oven'" "plans/p.yaml:5:24: for Fri 5 Mar dinner"
 for serves in 0.000000001 1/999999999 999999999; do
   fresh; sed -i "s|serves: 2|serves: $serves|" recipes/stew.yaml
-  endures "serves $serves" 1 "recipes/stew.yaml:2:9: error: a recipe serves between" "[K005]"
+  endures "serves $serves" 1 "recipes/stew.yaml:2:9: error: 'serves' must be between" "[K005]"
 done
 for length in 30 64 70 200; do
   fresh; chain $length "1 cup" "2 cups"
@@ -108,7 +108,7 @@ endures "a house without people" 1 "nobody is there to eat this"
 
 # What cannot be said is an error, on a full disk and on a stream that is closed.
 "$program" food onion >/dev/full 2>said && { echo "a full disk: exit 0"; bad=1; }
-grep -q "not all could be written: No space left" said || { echo "a full disk: does not say so"; bad=1; }
+grep -q "not everything could be written: No space left" said || { echo "a full disk: does not say so"; bad=1; }
 "$program" food onion >&- 2>said && { echo "a closed stream: exit 0"; bad=1; }
 "$program" --help >/dev/full 2>said && { echo "help on a full disk: exit 0"; bad=1; }
 (trap '' PIPE; "$program" keys 2>said; echo $? >code) | true
