@@ -3,7 +3,7 @@
 # kitchens, only itself. A folder of the compiler that has no place in this order is refused.
 set -euo pipefail
 cd "${1:-$(dirname "$0")/../compiler}"
-solvers=(buying)
+solvers=(buying scheduling)
 order=(text measure foods kitchen resolve purchase prep emit cli)
 bad=0
 

@@ -12,38 +12,67 @@ cmake --build build/check -- --quiet
 cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
 cmake --build build/release --target manciple -- --quiet
 
-passed=0
-failed=0
-skipped=0
+# Tests run two at a time, each with a log of its own; the total is counted from these at the end.
+logs=build/check/logs
+rm -rf "$logs"
+mkdir -p "$logs"
+running=0
+begun=0
+
+# Waits until one of two may begin.
+turn() {
+  if [ "$running" -eq 2 ]; then
+    wait -n || true
+    running=$((running - 1))
+  fi
+  running=$((running + 1))
+  begun=$((begun + 1))
+}
 
 # A check by a script: one test.
 check() {
+  turn
+  run_check "$@" &
+}
+run_check() {
   local name=$1
   shift
-  if "$@" >build/check/script.log 2>&1; then
-    passed=$((passed + 1))
+  local log
+  log=$(mktemp "$logs/XXXXXX.log")
+  if "$@" >"$log" 2>&1; then
+    echo "passed 1" >"$log.count"
     echo "ok      $name"
+    grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' "$log" || true
   else
-    failed=$((failed + 1))
+    echo "failed 1" >"$log.count"
     echo "FAILED  $name"
-    cat build/check/script.log
+    cat "$log"
   fi
 }
 
-# The test programs, one a phase.
-for program in build/check/tests/*_tests; do
-  name=$(basename "$program")
-  "$program" --gtest_brief=1 >build/check/"$name".log 2>&1 && state=ok || state=FAILED
-  good=$(sed -n 's/^\[  PASSED  \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
-  bad=$(sed -n 's/^\[  FAILED  \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
-  left=$(sed -n 's/^\[  SKIPPED \] \([0-9]*\) test.*/\1/p' build/check/"$name".log | tail -n 1)
+# A test program, one a phase: as many tests as it says.
+suite() {
+  turn
+  run_suite "$1" &
+}
+run_suite() {
+  local name state=ok good bad left
+  name=$(basename "$1")
+  local log=$logs/$name.log
+  "$1" --gtest_brief=1 >"$log" 2>&1 || state=FAILED
+  good=$(sed -n 's/^\[  PASSED  \] \([0-9]*\) test.*/\1/p' "$log" | tail -n 1)
+  bad=$(sed -n 's/^\[  FAILED  \] \([0-9]*\) test.*/\1/p' "$log" | tail -n 1)
+  left=$(sed -n 's/^\[  SKIPPED \] \([0-9]*\) test.*/\1/p' "$log" | tail -n 1)
   [ "$state" = ok ] || [ -n "$bad" ] || bad=1
-  passed=$((passed + ${good:-0}))
-  failed=$((failed + ${bad:-0}))
-  skipped=$((skipped + ${left:-0}))
+  printf 'passed %s\nfailed %s\nskipped %s\n' "${good:-0}" "${bad:-0}" "${left:-0}" >"$log.count"
   printf '%-7s %s: %s passed, %s failed\n' "$state" "$name" "${good:-0}" "${bad:-0}"
-  grep -h '^published' build/check/"$name".log || true
-  [ "$state" = ok ] || cat build/check/"$name".log
+  grep -h '^published' "$log" || true
+  [ "$state" = ok ] || cat "$log"
+}
+
+# The largest first, for they take longest.
+for program in $(ls -S build/check/tests/*_tests); do
+  suite "$program"
 done
 
 check "a phase includes only what stands left of it" bash tests/layers.sh
@@ -59,7 +88,6 @@ check "a Debian package runs in a clean root" bash tests/package.sh build/releas
 check "README shows what the program prints" python3 tests/readme.py build/release/manciple
 check "the calendar and the table say what the result says" bash tests/emit/calendar_and_table.sh build/release/manciple
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
-grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' build/check/script.log || true
 check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
 check "a long build on a terminal can be watched and ended" python3 tests/cli/terminal.py build/release/manciple
 check "a build that is killed leaves no mixture" python3 tests/cli/kills.py build/release/manciple
@@ -70,10 +98,22 @@ if [ "${1:-}" = --all ]; then
   check "many builds that are killed leave no mixture" python3 tests/cli/kills.py build/release/manciple 250
   check "a writer killed a thousand times leaves no mixture" env MANCIPLE_KILLS=1000 build/check/tests/cli_tests --gtest_filter='Write.*Killed'
   check "fifty thousand recipes in a row are built" python3 tests/cli/long_chain.py build/release/manciple
+  check "a build takes at most 110 times what reading the YAML takes" bash tests/bench/build.sh build/release/manciple 110
   check "clang builds the program without a warning" bash tests/clang.sh
   check "clang-tidy finds nothing" bash tests/tidy.sh --all
   check "a short run of the fuzzers finds nothing" bash tests/fuzz/run.sh 20
 fi
+
+wait
+total() {
+  cat "$logs"/*.count | awk -v what="$1" '$1 == what { sum += $2 } END { print sum + 0 }'
+}
+passed=$(total passed)
+failed=$(total failed)
+skipped=$(total skipped)
+# What ended without a count did not end well.
+counted=$(ls "$logs"/*.count | wc -l)
+failed=$((failed + begun - counted))
 
 echo
 if [ "$skipped" -gt 0 ]; then

@@ -33,7 +33,8 @@ int check_file(const std::string& file) {
     // It may be no file of a house, or one that cannot be read at all.
     text::Diagnostics own;
     if (text::load(file, text::disk(), sources, own)) {
-      complain("manciple: '{}' is in no folder that is read: recipes, plans, plans/stores\n", file);
+      complain("manciple: '{}' is not in a folder that is read (recipes, plans, plans/stores)\n",
+               file);
       return bad_input;
     }
     return report(own, sources);
@@ -68,12 +69,11 @@ std::optional<std::string> usual_folder(const std::string& plan) {
 int build(const BuildRequest& request) {
   const auto out = request.out.empty() ? usual_folder(request.plan) : std::optional(request.out);
   if (!out) {
-    complain("manciple: '{}' gives the folder no name; give one with --out\n", request.plan);
+    complain("manciple: '{}' cannot name the folder; give a name with --out\n", request.plan);
     return bad_input;
   }
   if (holds(*out, request.plan)) {
-    complain("manciple: the plan itself stands in '{}'; give a folder of its own with --out\n",
-             *out);
+    complain("manciple: the plan itself is in '{}'; give another folder with --out\n", *out);
     return bad_input;
   }
   purchase::Search search;
@@ -83,7 +83,7 @@ int build(const BuildRequest& request) {
     return bad_input;
   }
   if (request.strict && !compiled->shopping.shortfalls.empty()) {
-    complain("manciple: something is still to be found, and --strict asks for more\n");
+    complain("manciple: some things are still to be found, and --strict makes that an error\n");
     return bad_input;
   }
   const std::string failed = write_all(*out, emit::outputs(*compiled));

@@ -14,7 +14,7 @@ int day(const std::string& date, const std::string& plan) {
   }
   const auto wanted = text::parse_date(date);
   if (!wanted || *wanted < compiled->plan().from || *wanted > compiled->plan().until) {
-    complain("manciple: '{}' is no day of the plan, which goes from {} to {}\n", date,
+    complain("manciple: '{}' is not a day of the plan, which runs from {} to {}\n", date,
              text::print_date(compiled->plan().from), text::print_date(compiled->plan().until));
     return bad_input;
   }

@@ -208,8 +208,7 @@ int convert(const std::string& amount, const std::string& to) {
   const Food& food = book.get(*read.front().food());
   const auto wanted = read_measure(food, to);
   if (!wanted) {
-    complain("manciple: '{}' is no measure of {}; say for example 'lb' or 'cups, sliced'\n", to,
-             food.name);
+    complain("manciple: '{}' is not a measure of {}; try 'lb' or 'cups, sliced'\n", to, food.name);
     return bad_input;
   }
   const auto bought = foods::as_purchased(food, *read.front().amount);

@@ -34,9 +34,10 @@ int run(int argc, char** argv) {
                     "the folder to write to (default: out/ and the plan's name, beside plans/)");
   cli::BuildRequest request;
   build
-      ->add_option("--search", request.search,
-                   "how hard to look for the cheapest list, times the usual (default: 1, a second "
-                   "or two at most); what is not proven by then is said with how much it can be")
+      ->add_option(
+          "--search", request.search,
+          "how hard to search for the cheapest list, times the usual (default: 1, a second "
+          "or two at most); if it is not proven by then, the build says by how much it may be off")
       ->check(CLI::Range(0.01, 1e6));
   build->add_flag("--strict", request.strict,
                   "write nothing and fail if something on the list is still to be found");
@@ -111,7 +112,7 @@ int run(int argc, char** argv) {
     cli::complain(std::string_view(said.str()));
     return cli::bad_usage;
   } catch (const std::exception& e) {
-    cli::complain("manciple: a mistake of the program, not of its input: {}\n", e.what());
+    cli::complain("manciple: internal error, not a mistake in your files: {}\n", e.what());
     return cli::own_fault;
   }
   return code;

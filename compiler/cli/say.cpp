@@ -50,7 +50,7 @@ int finish(int code) {
   }
   // Whoever reads through a pipe and has seen enough wants to hear no more.
   if (failure() != EPIPE) {
-    complain("manciple: not all could be written: {}\n",
+    complain("manciple: not everything could be written: {}\n",
              std::error_code(failure(), std::generic_category()).message());
   }
   return code == good ? bad_input : code;

@@ -80,7 +80,7 @@ std::string money_markdown(const Compiled& compiled) {
   };
   row("meals", meals);
   row("staples", staples);
-  row("besides", extras);
+  row("extra", extras);
   row("cooked and left over", worth.left_over);
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
@@ -124,11 +124,11 @@ std::string left_markdown(const Compiled& compiled) {
         foods::with_name(compiled.kitchen.food(food), amount, compiled.kitchen.household.system));
   };
   for (const purchase::Line& line : compiled.shopping.lines) {
-    if (is_more_than_scraps(food_of(compiled, line), line.kept)) {
+    if (foods::is_more_than_scraps(food_of(compiled, line), line.kept)) {
       out += fmt::format("- {}\n", named(line.food, line.kept));
     }
     // A tenth is what peeling and scales give and take.
-    if (is_more_than_scraps(food_of(compiled, line), line.wasted) &&
+    if (foods::is_more_than_scraps(food_of(compiled, line), line.wasted) &&
         line.wasted * 10 >= line.amount) {
       wasted += fmt::format("- {} of {} bought on {}\n", named(line.food, line.wasted),
                             escape_markdown(amount_of(compiled, line.food, line.amount)),
@@ -138,12 +138,9 @@ std::string left_markdown(const Compiled& compiled) {
   out += "\n## Was on hand and is still there\n\n";
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
-    Rational left = lot.amount;
-    for (const purchase::StockUse& used : compiled.shopping.from_stock) {
-      left -= used.lot == l ? used.amount : Rational(0);
-    }
+    const Rational left = lot.amount - compiled.shopping.taken_of_lot(l);
     const bool gone = lot.use_by && *lot.use_by <= plan.until;
-    if (is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
+    if (foods::is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
       (gone ? wasted : out) +=
           fmt::format("- {} ({})\n", named(*lot.what.food(), left),
                       gone ? "was on hand, good until " + text::print_date(*lot.use_by)
@@ -151,7 +148,7 @@ std::string left_markdown(const Compiled& compiled) {
     }
   }
   out += cooked_and_left(compiled);
-  return out + "\n## Past its time before it is used\n\n" +
+  return out + "\n## Past its date before it is used\n\n" +
          (wasted.empty() ? "Nothing.\n" : wasted);
 }
 

@@ -24,7 +24,6 @@ namespace {
 
 using text::Date;
 
-constexpr int day_minutes = 24 * 60;
 // What has no time of its own is done in the evening.
 constexpr int evening = 18 * 60;
 
@@ -36,8 +35,8 @@ std::string date_value(Date date) {
 
 // Minutes beyond midnight are of the next day.
 std::string time_value(Date date, int minutes) {
-  const Date day = date + std::chrono::days(minutes / day_minutes);
-  const int of_day = minutes % day_minutes;
+  const Date day = date + std::chrono::days(minutes / text::minutes_a_day);
+  const int of_day = minutes % text::minutes_a_day;
   return fmt::format("{}T{:02}{:02}00", date_value(day), of_day / 60, of_day % 60);
 }
 

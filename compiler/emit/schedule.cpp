@@ -88,7 +88,7 @@ std::string cook_table(const prep::SessionPlan& session, const kitchen::Session&
                        std::size_t cook) {
   constexpr int worth_saying = 5; // minutes of free hands
   const auto clock = [&](int minutes) {
-    return text::print_clock((window.from + minutes) % (24 * 60));
+    return text::print_clock((window.from + minutes) % text::minutes_a_day);
   };
   std::string out =
       fmt::format("\n### Cook {}\n\n| start | hands | then alone | on | what | for |\n"
@@ -133,13 +133,13 @@ std::string sessions_text(const Compiled& compiled) {
     const kitchen::Session& window = compiled.plan().sessions[session.session];
     out += fmt::format("{}, {} to {}: done by {}{}\n", text::print_day(window.date),
                        text::print_clock(window.from), text::print_clock(window.until),
-                       text::print_clock((window.from + session.length) % (24 * 60)),
+                       text::print_clock((window.from + session.length) % text::minutes_a_day),
                        session.length == session.bound ? " (no order of work is faster)" : "");
     for (std::size_t i = 0; i < session.tasks.size(); ++i) {
       const prep::Task& task = session.tasks[i];
       out += fmt::format(
           "  {} {} {:<7} {}{}\n", mark_of(i),
-          text::print_clock((window.from + task.start) % (24 * 60)),
+          text::print_clock((window.from + task.start) % text::minutes_a_day),
           task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
           task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then)) : "");
     }
@@ -177,8 +177,8 @@ std::string prep_markdown(const Compiled& compiled) {
     out += fmt::format("\n## {}, {} to {}\n\nDone by {}, {} {}; {} of hands-on work.\n\n",
                        text::print_day(window.date), text::print_clock(window.from),
                        text::print_clock(window.until),
-                       text::print_clock((window.from + session.length) % (24 * 60)), window.cooks,
-                       window.cooks == 1 ? "cook" : "cooks", [&] {
+                       text::print_clock((window.from + session.length) % text::minutes_a_day),
+                       window.cooks, window.cooks == 1 ? "cook" : "cooks", [&] {
                          int sum = 0;
                          for (const prep::Task& task : session.tasks) {
                            sum += task.hands_on;

@@ -1,6 +1,7 @@
 #include "emit/day_words.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "purchase/other_offers.hpp"
 
@@ -121,11 +122,7 @@ std::string Tree::run() {
 
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
-    Rational used = 0;
-    for (const purchase::StockUse& s : shopping.from_stock) {
-      used += s.lot == l ? s.amount : Rational(0);
-    }
-    if (*lot.what.food() != food_ || used == 0) {
+    if (*lot.what.food() != food_ || shopping.taken_of_lot(l) == 0) {
       continue;
     }
     out_ += fmt::format("\non hand: {}\n", lot.what.text);
@@ -157,7 +154,7 @@ std::string Tree::run() {
       line(1, bought_line.kept, "left at the end, still good");
     }
     if (bought_line.wasted >= 1) {
-      line(1, bought_line.wasted, "past its time before it is used");
+      line(1, bought_line.wasted, "past its date before it is used");
     }
   }
   others();
@@ -187,7 +184,7 @@ void Tree::others() {
     return;
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
-  out_ += "\nBought in one way only, all else decided anew:\n";
+  out_ += "\nBought in one way only, with everything else decided again:\n";
   for (const purchase::OtherWay& way : ways) {
     const kitchen::Shop& shop = compiled_.kitchen.shop(way.shop);
     const kitchen::Offer& offer = shop.offers[way.offer];
@@ -206,7 +203,7 @@ void Tree::others() {
         what += fmt::format(", stops {} {}", money(compiled_, std::abs(way.stops_more)),
                             way.stops_more > 0 ? "more" : "less");
       }
-      if (is_more_than_scraps(food, way.wasted)) {
+      if (foods::is_more_than_scraps(food, way.wasted)) {
         what += fmt::format(", {} thrown away", amount_of(compiled_, food_, way.wasted, 2));
       }
     }

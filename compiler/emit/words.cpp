@@ -48,11 +48,6 @@ std::string amount_of(const Compiled& compiled, foods::FoodId food, const Ration
                           decimals);
 }
 
-bool is_more_than_scraps(const foods::Food& food, const Rational& amount) {
-  return amount >=
-         (foods::basis(food) == measure::Dimension::count ? Rational(1, 2) : Rational(30));
-}
-
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
   const std::string& currency = compiled.kitchen.household.currency;
   return cents < 0 ? "-" + currency + kitchen::print_money(-cents)
@@ -72,10 +67,10 @@ std::string purpose_of(const Compiled& compiled, const resolve::Use& use) {
     return plan.meals[of->dish.meal].slot;
   }
   if (const auto* of = std::get_if<resolve::OfStaple>(&use.reason)) {
-    return plan.staples[of->staple].every_days ? "staple" : "to keep in the house";
+    return plan.staples[of->staple].every_days ? "regular use" : "keeping in stock";
   }
   const auto& extra = plan.extra[std::get<resolve::OfExtra>(use.reason).extra];
-  return extra.reason.empty() ? "besides" : extra.reason;
+  return extra.reason.empty() ? "other needs" : extra.reason;
 }
 
 std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line) {
@@ -111,7 +106,7 @@ std::string for_what(const Compiled& compiled, std::size_t line) {
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
-  if (is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
+  if (foods::is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
     const bool juice = food_of(compiled, line).keeps.frozen_juice.has_value();
     out.push_back(fmt::format("{} {}", juice ? "juice and freeze" : "freeze",
                               amount_of(compiled, line.food, line.to_freeze, 0)));

@@ -19,9 +19,6 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line);
 /// As a shopper says it: "2.3 lb".
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const measure::Rational& amount,
                       int decimals = 1);
-/// Whether an amount is worth a word: an ounce or so. Less is left in every pack and on every
-/// scale.
-bool is_more_than_scraps(const foods::Food& food, const measure::Rational& amount);
 std::string money(const Compiled& compiled, kitchen::Cents cents);
 /// The nearest cent.
 kitchen::Cents cents(const measure::Rational& amount);

@@ -78,7 +78,7 @@ constexpr std::array food_keys{
     Key{"aliases", &names, "other names of it"},
     Key{"department", &department, "where a shop keeps it; needed of a food of your own"},
     Key{"usda", &number, "its number in the USDA SR28 tables"},
-    Key{"stored", &place, "where a house keeps it (pantry unless said)"},
+    Key{"stored", &place, "where a house keeps it (default: pantry)"},
     Key{"volume", &volumes, "what a volume of it weighs, by form"},
     Key{"pieces", &pieces, "what its pieces weigh, edible; 'AP' after the weight: as bought"},
     Key{"count as", &piece, "the piece that a bare count means"},
@@ -92,7 +92,7 @@ constexpr std::array food_keys{
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},
     Key{"shop in", &unit, "the measure that a shopper says (lb; each for household things)"},
     Key{"nutrients", &nutrients_value, "of 100 g edible"},
-    Key{"from the tap", &yes_no, "never bought (no unless said)"},
+    Key{"from the tap", &yes_no, "never bought (default: no)"},
 };
 
 } // namespace

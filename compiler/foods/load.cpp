@@ -99,7 +99,7 @@ void Reader::volumes(const std::vector<const Entry*>& entries) {
     const auto form = parse_form(entry.key.scalar);
     if (!form) {
       diagnostics_.error(errors::unknown_word, entry.key.span,
-                         fmt::format("'{}' is no form of a food", entry.key.scalar),
+                         fmt::format("'{}' is not a form of a food", entry.key.scalar),
                          nearest_of(entry.key.scalar, form_words()));
     }
     const auto f = figure(entry.value, example);
@@ -116,7 +116,7 @@ void Reader::volumes(const std::vector<const Entry*>& entries) {
                           : measure::find_unit(text.substr(slash + 1), measure::System::us);
     if (!grams || !in_grams || !unit ||
         measure::facts(*unit).dimension != measure::Dimension::volume) {
-      bad(*f->value, fmt::format("'{}' is no weight of a volume", text), example);
+      bad(*f->value, fmt::format("'{}' is not a weight per volume", text), example);
       continue;
     }
     put(food_.volumes, VolumeWeight{*form, *unit, *grams, f->source},
@@ -137,7 +137,7 @@ void Reader::pieces(const std::vector<const Entry*>& entries) {
     const auto grams = scan_positive(cursor);
     const std::string_view rest = text::trim(cursor.rest());
     if (!grams || (rest != "g" && rest != "g AP")) {
-      bad(*f->value, fmt::format("'{}' is no weight of a piece", f->value->scalar), example);
+      bad(*f->value, fmt::format("'{}' is not the weight of a piece", f->value->scalar), example);
       continue;
     }
     const std::string name = text::lower(entry.key.scalar);
@@ -155,7 +155,7 @@ void Reader::yields(const std::vector<const Entry*>& entries) {
     const auto f = figure(entry.value, example);
     if (!form) {
       diagnostics_.error(errors::unknown_word, entry.key.span,
-                         fmt::format("'{}' is no form of a food", entry.key.scalar),
+                         fmt::format("'{}' is not a form of a food", entry.key.scalar),
                          nearest_of(entry.key.scalar, form_words()));
     }
     if (!f || !form) {
@@ -164,7 +164,7 @@ void Reader::yields(const std::vector<const Entry*>& entries) {
     measure::Cursor cursor{f->value->scalar};
     const auto percent = scan_positive(cursor);
     if (!percent || text::trim(cursor.rest()) != "%" || (edible && *percent > 100)) {
-      bad(*f->value, fmt::format("'{}' is no share of the weight as bought", f->value->scalar),
+      bad(*f->value, fmt::format("'{}' is not a share of the weight as bought", f->value->scalar),
           example);
       continue;
     }
@@ -183,7 +183,7 @@ void Reader::keep(const Fields& fields, std::string_view key, std::optional<Sour
     if (const auto days = text::parse_days(f->value->scalar)) {
       into = Sourced<int>{*days, f->source};
     } else {
-      bad(*f->value, fmt::format("'{}' is no keeping time", f->value->scalar), example);
+      bad(*f->value, fmt::format("'{}' is not a keeping time", f->value->scalar), example);
     }
   }
 }
@@ -220,7 +220,7 @@ void Reader::safe_at(const Node& node) {
     }
   }
   if (!good) {
-    bad(*f->value, fmt::format("'{}' is no temperature", f->value->scalar), example);
+    bad(*f->value, fmt::format("'{}' is not a temperature", f->value->scalar), example);
     return;
   }
   food_.safe_at = Sourced<SafeTemperature>{safe, f->source};
@@ -232,7 +232,7 @@ std::vector<Allergen> Reader::allergen_list(const Fields& fields, std::string_vi
     const auto allergen = parse_allergen(item->scalar);
     if (!allergen) {
       diagnostics_.error(errors::unknown_word, item->span,
-                         fmt::format("'{}' is no allergen class", item->scalar),
+                         fmt::format("'{}' is not an allergen class", item->scalar),
                          nearest_of(item->scalar, allergen_words()));
       continue;
     }
@@ -260,7 +260,7 @@ void Reader::nutrients(const Node& node) {
     measure::Cursor cursor{value->scalar};
     const auto number = measure::scan_number(cursor);
     if (!number || text::trim(cursor.rest()) != unit) {
-      bad(*value, fmt::format("'{}' is no amount in {}", value->scalar, unit),
+      bad(*value, fmt::format("'{}' is not an amount in {}", value->scalar, unit),
           fmt::format("'{}: 40 {}'", key, unit));
       return;
     }
@@ -287,7 +287,7 @@ void Reader::word(const Fields& fields, std::string_view key, T& into, Parse par
     return;
   }
   diagnostics_.error(errors::unknown_word, node->span,
-                     fmt::format("'{}' is no {}", node->scalar, key == "stored" ? "place" : key),
+                     fmt::format("'{}' is not a {}", node->scalar, key == "stored" ? "place" : key),
                      nearest_of(node->scalar, known));
 }
 
@@ -306,7 +306,7 @@ void Reader::read(const Entry& entry) {
     if (number && cursor.done() && *number < 100000) {
       food_.usda = static_cast<int>(measure::to_int64(measure::floor(*number)));
     } else {
-      bad(*usda, fmt::format("'{}' is no SR28 number", usda->scalar), "11282");
+      bad(*usda, fmt::format("'{}' is not an SR28 number", usda->scalar), "11282");
     }
   }
   word(fields, "stored", food_.stored, parse_place, place_words);
@@ -337,7 +337,7 @@ void Reader::read(const Entry& entry) {
       if (const auto days = text::parse_days(f->value->scalar)) {
         food_.ripens = Sourced<int>{*days, f->source};
       } else {
-        bad(*f->value, fmt::format("'{}' is no time", f->value->scalar), "3 days");
+        bad(*f->value, fmt::format("'{}' is not a time", f->value->scalar), "3 days");
       }
     }
   }
@@ -346,7 +346,7 @@ void Reader::read(const Entry& entry) {
       if (const auto minutes = text::parse_minutes(f->value->scalar)) {
         food_.soak = Sourced<int>{*minutes, f->source};
       } else {
-        bad(*f->value, fmt::format("'{}' is no time", f->value->scalar), "8 hours");
+        bad(*f->value, fmt::format("'{}' is not a time", f->value->scalar), "8 hours");
       }
     }
   }
@@ -363,7 +363,7 @@ void Reader::read(const Entry& entry) {
     diagnostics_.error(
         errors::incomplete, entry.key.span,
         fmt::format("'{}' is not in the reference, so it needs a department", entry.key.scalar),
-        "'department: produce', for example");
+        "for example 'department: produce'");
   }
   check(entry);
 }
@@ -373,9 +373,9 @@ void Reader::check(const Entry& entry) {
     food_.shop_in = food_.is_household() ? "each" : "lb";
   }
   if (food_.count_as && food_.piece(*food_.count_as) == nullptr) {
-    diagnostics_.error(
-        errors::incomplete, entry.key.span,
-        fmt::format("'{}' counts as '{}', but has no such piece", food_.name, *food_.count_as));
+    diagnostics_.error(errors::incomplete, entry.key.span,
+                       fmt::format("'{}' counts as '{}', but has no piece of that name", food_.name,
+                                   *food_.count_as));
   }
 }
 

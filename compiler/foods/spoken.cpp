@@ -103,4 +103,9 @@ std::string with_name(const Food& food, const Rational& purchased, measure::Syst
   return fmt::format("{} {}", amount, several ? text::plural(food.name) : name_of(food, purchased));
 }
 
+bool is_more_than_scraps(const Food& food, const Rational& purchased) {
+  constexpr int ounce = 30; // grams or millilitres, rounded
+  return purchased >= (basis(food) == measure::Dimension::count ? Rational(1, 2) : Rational(ounce));
+}
+
 } // namespace manciple::foods

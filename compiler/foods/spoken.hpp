@@ -14,6 +14,10 @@ namespace manciple::foods {
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals = 1);
 
+/// Whether an amount as purchased is worth a word: an ounce or so (30 g or ml), or half a piece.
+/// Less is left in every pack and on every scale. *Common practice, no source.*
+bool is_more_than_scraps(const Food& food, const Rational& purchased);
+
 /// The food's name as it follows an amount: in the plural where the amount is of two or more that
 /// are counted by themselves, not by heads or slices, and of what comes by the many, as beans do.
 std::string name_of(const Food& food, const Rational& purchased);

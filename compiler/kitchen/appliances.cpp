@@ -80,7 +80,7 @@ void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& 
   name_dishes(kitchen, recipe.id,
               diagnostics.error(
                   errors::unknown_appliance, step.at,
-                  fmt::format("this step needs the appliance '{}', and the household has none",
+                  fmt::format("this step needs the appliance '{}', but the household has none",
                               step.appliance),
                   fix));
 }

@@ -24,7 +24,7 @@ using text::Node;
 std::optional<Rational> read_litres(const Node& node, Diagnostics& diagnostics) {
   const auto quantity = measure::parse_quantity(node.scalar, measure::System::us);
   if (!quantity || measure::dimension(*quantity) != measure::Dimension::volume) {
-    diagnostics.error(errors::bad_value, node.span, "a storage size is a volume such as 250 l");
+    diagnostics.error(errors::bad_value, node.span, "give the size as a volume, such as 250 l");
     return std::nullopt;
   }
   return measure::convert(*quantity, measure::Unit::liter).amount;
@@ -92,7 +92,7 @@ void read_any_of(const std::vector<const Node*>& groups, Household& household, N
                                        foods::basis(*names.food(read.foods.front().first))) {
           diagnostics.error(
               errors::wrong_measure, entry.key.span,
-              fmt::format("'{}' is not reckoned in the measure of the others", entry.key.scalar));
+              fmt::format("'{}' is not measured like the others in its group", entry.key.scalar));
           continue;
         }
         read.foods.emplace_back(*food, *amount);
@@ -165,7 +165,7 @@ void read_avoids(const std::vector<const Node*>& list, Person& person, Names& na
     const auto classes = foods::allergen_words();
     known.insert(known.end(), classes.begin(), classes.end());
     diagnostics.error(errors::unknown_food, word->span,
-                      fmt::format("'{}' is no allergen class and no food", word->scalar),
+                      fmt::format("'{}' is neither an allergen class nor a food", word->scalar),
                       text::did_you_mean(word->scalar, known));
   }
 }
@@ -235,8 +235,8 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
       household.system = *known;
     } else {
       diagnostics.error(errors::bad_value, system->span,
-                        fmt::format("'{}' is no system of measures", system->scalar),
-                        "us, imperial, metric or australian");
+                        fmt::format("'{}' is not a system of measures", system->scalar),
+                        "use us, imperial, metric or australian");
     }
   }
   if (const Node* storage = fields.find("storage")) {

@@ -344,7 +344,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     error(errors::unknown_food, at, size,
           name.empty() ? "this line names no food"
                        : fmt::format("no food or recipe is called '{}'", name),
-          fix.empty() ? "a new food goes into recipes/foods.yaml" : fix);
+          fix.empty() ? "add a new food to recipes/foods.yaml" : fix);
     return std::nullopt;
   }
   if (!explain(rest, *found)) {
@@ -381,7 +381,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
       amount.form = Form::plain; // the can is bought whole
     }
     if (amount.number <= 0) {
-      error(errors::unread_amount, 0, line_.size(), "an amount is more than nothing");
+      error(errors::unread_amount, 0, line_.size(), "an amount must be more than zero");
       return std::nullopt;
     }
   }

@@ -57,7 +57,7 @@ constexpr std::array step_keys{
     Key{"at", &temperature, "the temperature of the oven"},
     Key{"cuts", &yes_no,
         "it is the cutting of the ingredients, and not done again where a session "
-        "has cut them (no unless said)"},
+        "has cut them (default: no)"},
 };
 constexpr std::array keeps_keys{
     Key{"pantry", &days, "in the pantry"},
@@ -80,13 +80,13 @@ constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months
 
 constexpr std::array recipe_keys{
     Key{"name", &name, "what it is called", true},
-    Key{"measures", &measures, "whose cups and pints it means (the household's unless said)"},
+    Key{"measures", &measures, "whose cups and pints it means (default: the household's)"},
     Key{"serves", &number, "how many adults it feeds, made as written", true},
-    Key{"makes", &amounts, "what it gives besides, for recipes that use it"},
+    Key{"makes", &amounts, "how much it makes, for recipes that use it"},
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
     Key{"method", &steps, "what is done, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},
-    Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (no unless said)"},
+    Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (default: no)"},
     Key{"made in", &made_in, "in which parts of the recipe it is made"},
     Key{"give", &share, "by how much less than their share eaters are content"},
     Key{"marinate", &minutes, "how long before the meal it must begin"},
@@ -97,14 +97,14 @@ constexpr std::array recipe_keys{
 // The household.
 constexpr std::array person_keys{
     Key{"name", &name, "who it is", true},
-    Key{"portion", &number, "how much of an adult's serving (1 unless said)"},
+    Key{"portion", &number, "how much of an adult's serving (default: 1)"},
     Key{"avoids", &avoids, "what they must not have"},
 };
 constexpr Value litres = word("a volume", "250 l");
 constexpr std::array storage_keys{
-    Key{"fridge", &litres, "room in the fridge (no limit unless said)"},
-    Key{"freezer", &litres, "room in the freezer (no limit unless said)"},
-    Key{"pantry", &litres, "room in the pantry (no limit unless said)"},
+    Key{"fridge", &litres, "room in the fridge (default: no limit)"},
+    Key{"freezer", &litres, "room in the freezer (default: no limit)"},
+    Key{"pantry", &litres, "room in the pantry (default: no limit)"},
 };
 constexpr std::array buying_keys{
     Key{"only at", &shop_names, "bought nowhere else"},
@@ -140,19 +140,19 @@ constexpr Value groups = list_of(group, "a list of foods that stand for each oth
 constexpr std::array household_keys{
     Key{"people", &people, "who eats", true},
     Key{"meals", &slots, "the meals of a day", true},
-    Key{"measures", &measures, "whose cups and pints are meant (us unless said)"},
+    Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
-    Key{"appliances", &appliances, "what can be cooked on and with"},
-    Key{"a stop costs", &money, "what it is worth not to make a stop (0.00 unless said)"},
+    Key{"appliances", &appliances, "what there is to cook with"},
+    Key{"a stop costs", &money, "what saving a stop is worth (default: 0.00)"},
     Key{"an hour costs", &money,
-        "what an hour of bagging, labelling and thawing is worth (6.00 unless said)"},
-    Key{"budget", &money, "for a plan; a warning where it does not hold"},
+        "what an hour of bagging, labelling and thawing is worth (default: 6.00)"},
+    Key{"budget", &money, "for a plan; going over it is a warning"},
     Key{"throwing away costs", &share,
-        "of its usual price, for what is thrown away, besides what was paid (25 % unless said)"},
-    Key{"give", &share, "by how much less than their share eaters are content (10 % unless said)"},
+        "of its usual price, for what is thrown away, on top of what was paid (default: 25 %)"},
+    Key{"give", &share, "by how much less than their share eaters are content (default: 10 %)"},
     Key{"leftovers are worth", &share,
-        "of its usual price, for what keeps beyond the plan (50 % unless said)"},
-    Key{"currency", &sign, "the sign before amounts of money ($ unless said)"},
+        "of its usual price, for what keeps beyond the plan (default: 50 %)"},
+    Key{"currency", &sign, "the sign before amounts of money (default: $)"},
     Key{"member of", &shop_names, "where the member price is paid"},
     Key{"buying", &rules, "where a food is bought"},
     Key{"any of these", &groups,
@@ -196,7 +196,7 @@ constexpr std::array offer_keys{
     Key{"sale", &sale_value, "another price for some days"},
     Key{"deal", &deal, "so many for a price"},
     Key{"member price", &money, "the price for members"},
-    Key{"limit", &count, "how many in one visit (no limit unless said)"},
+    Key{"limit", &count, "how many in one visit (default: no limit)"},
 };
 
 } // namespace
@@ -218,7 +218,7 @@ constexpr Value reduction_value = mapping(reduction, "{over: 100.00, off: 5.00}"
 constexpr std::array shop_keys{
     Key{"shop", &name, "what it is called", true},
     Key{"walk", &departments, "the departments in the order in which one walks them"},
-    Key{"a stop costs", &money, "what it is worth not to stop here (the household's unless said)"},
+    Key{"a stop costs", &money, "what saving this stop is worth (default: the household's)"},
     Key{"tax", &taxes, "sales tax, by department"},
     Key{"cash back", &share, "of what is spent, comes back later"},
     Key{"store credit", &money, "to spend here, once in a plan"},
@@ -231,33 +231,33 @@ constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", 
 constexpr Value who = list_of(name, "a list of people", "[Ada]");
 constexpr std::array dish_keys{
     Key{"dish", &dish_words, "what is eaten", true},
-    Key{"servings", &number, "how much of it (for those who eat, unless said)"},
-    Key{"eaten by", &who, "who eats it (everybody there unless said)"},
+    Key{"servings", &number, "how much of it (default: for those who eat,)"},
+    Key{"eaten by", &who, "who eats it (default: everybody there)"},
 };
 constexpr std::array absence_keys{
     Key{"who", &name, "a person of the household", true},
     Key{"from", &date, "the first day", true},
-    Key{"until", &date, "the last day (the first unless said)"},
-    Key{"meals", &meals, "the meals that they miss (all unless said)"},
+    Key{"until", &date, "the last day (default: the first)"},
+    Key{"meals", &meals, "the meals that they miss (default: all)"},
 };
 constexpr std::array guest_keys{
     Key{"who", &name, "what they are called", true},
-    Key{"count", &count, "how many they are (1 unless said)"},
-    Key{"portion", &number, "of each, of an adult's serving (1 unless said)"},
+    Key{"count", &count, "how many they are (default: 1)"},
+    Key{"portion", &number, "of each, of an adult's serving (default: 1)"},
     Key{"avoids", &avoids, "what they must not have"},
     Key{"from", &date, "the first day", true},
-    Key{"until", &date, "the last day (the first unless said)"},
-    Key{"meals", &meals, "the meals at which they are there (all unless said)"},
+    Key{"until", &date, "the last day (default: the first)"},
+    Key{"meals", &meals, "the meals at which they are there (default: all)"},
 };
 constexpr Value extra_words = word("an amount of something", "1 box freezer bags");
 constexpr std::array extra_keys{
     Key{"buy", &extra_words, "what to buy", true},
-    Key{"by", &date, "when it is needed (by the end unless said)"},
+    Key{"by", &date, "when it is needed (default: by the end)"},
     Key{"for", &words, "why"},
 };
 constexpr std::array stop_keys{
     Key{"shop", &shop_name, "the shop", true},
-    Key{"always", &yes_no, "made whether it pays or not (no unless said)"},
+    Key{"always", &yes_no, "made whether it pays or not (default: no)"},
 };
 
 } // namespace
@@ -277,15 +277,15 @@ constexpr std::array trip_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},
     Key{"stops", &stops, "shops that may be stopped at, in the order of the day"},
-    Key{"home by", &clock, "when what is bought can be used (12:00 unless said)"},
-    Key{"budget", &money, "for this trip; a warning where it does not hold"},
+    Key{"home by", &clock, "when what is bought can be used (default: 12:00)"},
+    Key{"budget", &money, "for this trip; going over it is a warning"},
 };
 constexpr std::array session_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},
     Key{"from", &clock, "when it begins", true},
     Key{"until", &later, "when it has to be over", true},
-    Key{"cooks", &count, "how many cook (1 unless said)"},
+    Key{"cooks", &count, "how many cook (default: 1)"},
 };
 
 } // namespace
@@ -309,7 +309,7 @@ constexpr Value guests = list_of(guest_value, "a list of guests", "[{who: Cy, fr
 constexpr Value staple = word("an amount and how fast it is used", "12 eggs per week");
 constexpr Value staples = list_of(staple, "a list of staples", "[12 eggs per week, keep 6 eggs]");
 constexpr Value extra_value = word_or_mapping(extra, "something to buy", "1 box freezer bags");
-constexpr Value extras = list_of(extra_value, "a list of what to buy besides", "[1 lb onions]");
+constexpr Value extras = list_of(extra_value, "a list of what else to buy", "[1 lb onions]");
 constexpr Value trip_value = mapping(trip, "{date: 2027-03-02, stops: [corner]}");
 constexpr Value trips =
     list_of(trip_value, "a list of trips", "[{date: 2027-03-02, stops: [corner]}]");
@@ -324,12 +324,12 @@ constexpr std::array plan_keys{
     Key{"until", &date, "its last day, at most 120 days later", true},
     Key{"meals", &days_of_meals, "what is eaten when", true},
     Key{"away", &absences, "who is not there"},
-    Key{"guests", &guests, "who is there besides"},
+    Key{"guests", &guests, "who else is there"},
     Key{"staples", &staples, "what is used at a rate or kept at a level, without a recipe"},
-    Key{"extra", &extras, "what to buy besides"},
+    Key{"extra", &extras, "what else to buy"},
     Key{"trips", &trips, "when and where to shop"},
     Key{"prep", &sessions, "when to prepare"},
-    Key{"budget", &money, "for this plan; a warning where it does not hold"},
+    Key{"budget", &money, "for this plan; going over it is a warning"},
 };
 
 } // namespace

@@ -141,7 +141,7 @@ std::vector<std::string> Loader::names_in(const std::string& folder) {
     }
     if (text::find_unprintable(name)) {
       diagnostics_.error(text::errors::not_text, {},
-                         fmt::format("a file in {} has a name that is not a text: {}", folder,
+                         fmt::format("a file in {} has a name that is not text: {}", folder,
                                      text::printable(name)),
                          "give it a plain name");
       continue;

@@ -57,7 +57,7 @@ std::optional<Date> Reader::inside(const Node& node) {
   const auto date = read_date(node, diagnostics_);
   if (date && (*date < plan_.from || *date > plan_.until)) {
     diagnostics_.error(errors::outside_plan, node.span,
-                       fmt::format("{} is outside the plan, which goes from {} to {}", node.scalar,
+                       fmt::format("{} is outside the plan, which runs from {} to {}", node.scalar,
                                    text::print_date(plan_.from), text::print_date(plan_.until)));
     return std::nullopt;
   }
@@ -77,7 +77,8 @@ std::vector<Date> Reader::days(const Node& key) {
   const auto weekday = text::parse_weekday(word);
   const bool weekdays = word == "weekday";
   if (!weekday && !weekdays && word != "day") {
-    diagnostics_.error(errors::bad_value, key.span, fmt::format("'{}' is no day of the week", word),
+    diagnostics_.error(errors::bad_value, key.span,
+                       fmt::format("'{}' is not a day of the week", word),
                        "write 'every Friday', 'every weekday', 'every day' or a date");
     return out;
   }
@@ -343,14 +344,14 @@ void Reader::staple(const Node& node) {
     }
     if (!days) {
       diagnostics_.error(
-          errors::bad_value, node.span, "a staple says how fast it is used or how much is kept",
+          errors::bad_value, node.span, "a staple needs a rate of use or a level to keep",
           "end it with 'per week', 'per day' or 'per month', or begin it with 'keep'");
       return;
     }
   }
   if (auto what = one(node, words, offset, context_.foods)) {
     if (!what->amount) {
-      diagnostics_.error(errors::unread_amount, node.span, "how much of it must be said");
+      diagnostics_.error(errors::unread_amount, node.span, "give an amount");
       return;
     }
     plan_.staples.push_back({std::move(*what), days});
@@ -375,7 +376,7 @@ void Reader::extra(const Node& node) {
   }
   if (auto what = one(*line, line->scalar, 0, context_.foods)) {
     if (!what->amount) {
-      diagnostics_.error(errors::unread_amount, line->span, "how much of it must be said");
+      diagnostics_.error(errors::unread_amount, line->span, "give an amount");
       return;
     }
     extra.what = std::move(*what);
@@ -465,7 +466,7 @@ void Reader::session(const Node& node) {
     session.from = read_clock(*from, diagnostics_).value_or(0);
   }
   if (const Node* until = fields.find("until")) {
-    session.until = read_clock(*until, diagnostics_).value_or(24 * 60 - 1);
+    session.until = read_clock(*until, diagnostics_).value_or(text::minutes_a_day - 1);
     if (session.until <= session.from) {
       diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
     }

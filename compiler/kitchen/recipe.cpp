@@ -81,8 +81,7 @@ std::optional<Makes> read_makes(const Node& node, measure::System system,
   measure::Cursor cursor{node.scalar};
   const auto number = measure::scan_number(cursor);
   if (!number || *number <= 0) {
-    diagnostics.error(errors::unread_amount, node.span,
-                      "what a recipe makes is an amount such as 8 cups");
+    diagnostics.error(errors::unread_amount, node.span, "'makes' needs an amount such as 8 cups");
     return std::nullopt;
   }
   Makes makes{*number, {}};
@@ -105,8 +104,7 @@ std::optional<Makes> read_makes(const Node& node, measure::System system,
 Rational read_serves(const Node& node, Diagnostics& diagnostics) {
   const auto number = read_positive(node, diagnostics);
   if (number && (*number < Rational(1, 100) || *number > 100000)) {
-    diagnostics.error(errors::bad_value, node.span,
-                      "a recipe serves between a hundredth of an adult and 100000");
+    diagnostics.error(errors::bad_value, node.span, "'serves' must be between 0.01 and 100000");
     return 1;
   }
   return number.value_or(1);
@@ -148,8 +146,8 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
       recipe.system = *known;
     } else {
       diagnostics.error(errors::bad_value, system->span,
-                        fmt::format("'{}' is no system of measures", system->scalar),
-                        "us, imperial, metric or australian");
+                        fmt::format("'{}' is not a system of measures", system->scalar),
+                        "use us, imperial, metric or australian");
     }
   }
   recipe.serves = 1;
@@ -194,7 +192,7 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
     } else {
       const auto known = foods::allergen_words();
       diagnostics.error(errors::bad_value, word->span,
-                        fmt::format("'{}' is no allergen class", word->scalar),
+                        fmt::format("'{}' is not an allergen class", word->scalar),
                         text::did_you_mean(word->scalar, {known.begin(), known.end()}));
     }
   }

@@ -86,7 +86,7 @@ bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer
     return false;
   }
   if (bought->amount <= 0) {
-    return bad(node, "a pack of nothing is not sold");
+    return bad(node, "a pack must hold something");
   }
   offer.size = bought->amount;
   return true;
@@ -97,7 +97,7 @@ bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view p
                      Offer& offer) {
   const auto cents = parse_money(price);
   if (!cents) {
-    return bad(node, fmt::format("'{}' is no price", price));
+    return bad(node, fmt::format("'{}' is not a price", price));
   }
   offer.price = *cents;
   offer.pack = std::string(unit);
@@ -122,7 +122,7 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   }
   const auto number = measure::scan_number(cursor);
   if (!number || *number <= 0) {
-    return bad(node, fmt::format("'{}' is no size of a pack", pack));
+    return bad(node, fmt::format("'{}' is not a pack size", pack));
   }
   // A count of pieces; a word that is no piece of the food only names the pack ("4 pack").
   const foods::Food& food = *names_.food(offer.food);
@@ -143,7 +143,7 @@ bool Reader::read_words(const Node& node, Offer& offer) {
   }
   const std::size_t last = words.rfind(' ');
   if (last == std::string_view::npos) {
-    return bad(node, fmt::format("'{}' is no offer", words));
+    return bad(node, fmt::format("'{}' is not an offer", words));
   }
   const std::string_view tail = words.substr(last + 1);
   if (parse_money(words.substr(0, last)) && !parse_money(tail)) {
@@ -152,7 +152,7 @@ bool Reader::read_words(const Node& node, Offer& offer) {
   const std::string_view pack = text::trim(words.substr(0, last));
   const auto cents = parse_money(tail);
   if (!cents) {
-    return bad(node, fmt::format("'{}' is no price", tail));
+    return bad(node, fmt::format("'{}' is not a price", tail));
   }
   if (pack == "for" || pack.ends_with(" for")) {
     return several(node, text::trim(pack.substr(0, pack.size() - 3)), *cents, offer);
@@ -205,12 +205,12 @@ void Reader::read_sale(const Node& node, Offer& offer) {
 void Reader::read_deal(const Node& node, Offer& offer) {
   auto deal = parse_deal(node.scalar);
   if (offer.deal) {
-    diagnostics_.error(errors::bad_offer, node.span, "this offer says two deals");
+    diagnostics_.error(errors::bad_offer, node.span, "this offer has two deals");
     return;
   }
   const Rational packs = deal ? deal->packs * offer.steps_per_price : Rational(0);
   if (!deal || denominator(packs) != 1 || packs < 2) {
-    diagnostics_.error(errors::bad_offer, node.span, fmt::format("'{}' is no deal", node.scalar),
+    diagnostics_.error(errors::bad_offer, node.span, fmt::format("'{}' is not a deal", node.scalar),
                        "write it as '2 for 5.00'");
     return;
   }
@@ -263,7 +263,7 @@ void read_taxes(const std::vector<const Entry*>& entries, Shop& shop, Diagnostic
     if (!department) {
       const auto known = foods::department_words();
       diagnostics.error(errors::bad_value, entry.key.span,
-                        fmt::format("'{}' is no department", entry.key.scalar),
+                        fmt::format("'{}' is not a department", entry.key.scalar),
                         text::did_you_mean(entry.key.scalar, {known.begin(), known.end()}));
     } else if (rate) {
       shop.taxes.push_back({*department, *rate});
@@ -282,7 +282,7 @@ void read_reduction(const Node& node, Shop& shop, Diagnostics& diagnostics) {
                              read_money(*off, diagnostics).value_or(0)};
   if (shop.reduction->off > shop.reduction->over) {
     diagnostics.error(errors::bad_value, off->span,
-                      "a reduction takes off no more than has to be spent");
+                      "a reduction cannot take off more than has to be spent");
     shop.reduction.reset();
   }
 }
@@ -344,7 +344,7 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
     } else {
       const auto words = foods::department_words();
       diagnostics.error(errors::bad_value, department->span,
-                        fmt::format("'{}' is no department", department->scalar),
+                        fmt::format("'{}' is not a department", department->scalar),
                         text::did_you_mean(department->scalar, {words.begin(), words.end()}));
     }
   }

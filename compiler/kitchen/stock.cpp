@@ -75,7 +75,7 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
     for (Ingredient& what :
          read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
       if (!what.amount) {
-        diagnostics.error(errors::unread_amount, line->span, "how much of it there is must be said",
+        diagnostics.error(errors::unread_amount, line->span, "give an amount",
                           "for example '2 lb onions'");
         continue;
       }

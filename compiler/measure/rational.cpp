@@ -2,11 +2,19 @@
 
 #include <fmt/format.h>
 
-#include <limits>
+#include <numeric>
 #include <stdexcept>
+#include <utility>
 
 namespace manciple::measure {
 namespace {
+
+// Holds the product of any two 64-bit numbers, and the sum of two products of numbers that are not
+// the least of them.
+__extension__ using Wide = __int128;
+
+using Big = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
+                                          boost::multiprecision::et_off>;
 
 Integer power_of_ten(int exponent) {
   return boost::multiprecision::pow(Integer(10), static_cast<unsigned>(exponent));
@@ -14,75 +22,157 @@ Integer power_of_ten(int exponent) {
 
 } // namespace
 
-// The special members stand here so that no other file compiles the library's.
-Rational::Rational() = default;
-Rational::Rational(const Rational& other) = default;
-Rational::Rational(Rational&& other) noexcept = default;
-Rational& Rational::operator=(const Rational& other) = default;
-Rational& Rational::operator=(Rational&& other) noexcept = default;
-Rational::~Rational() = default;
-Rational::Rational(Whole whole) : value_(whole.value) {}
-Rational::Rational(Value value) : value_(std::move(value)) {}
+// All that is known of the two forms of a number stands here; the rest of the file asks for a
+// fraction of words, and takes the big one where there is none.
+struct Rational::Exact {
+  Big value;
 
-Rational::Rational(const Integer& whole) : value_(whole) {}
+  static Big of(const Rational& number) {
+    return number.big_ ? number.big_->value : Big(number.top_, number.bottom_);
+  }
+
+  static Rational from(Big value) {
+    constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
+    const Integer top(boost::multiprecision::numerator(value));
+    const Integer bottom(boost::multiprecision::denominator(value));
+    Rational out;
+    if (-most <= top && top <= most && bottom <= most) {
+      out.top_ = top.convert_to<std::int64_t>();
+      out.bottom_ = bottom.convert_to<std::int64_t>();
+    } else {
+      out.big_ = std::make_shared<const Exact>(Exact{std::move(value)});
+    }
+    return out;
+  }
+
+  static bool small(const Rational& a, const Rational& b) { return !a.big_ && !b.big_; }
+
+  // In lowest terms and not negative below; false if it does not fit.
+  static bool fit(Wide top, Wide bottom, Rational& out) {
+    constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
+    if (top > most || top < -most || bottom > most) {
+      return false;
+    }
+    out = Rational(static_cast<std::int64_t>(top));
+    out.bottom_ = static_cast<std::int64_t>(bottom);
+    return true;
+  }
+
+  // Henrici's way (Knuth, The Art of Computer Programming 2, 4.5.1): the factors that the two
+  // denominators share are the only ones that the sum can lose.
+  static bool add(const Rational& a, std::int64_t b_top, std::int64_t b_bottom, Rational& out) {
+    const std::int64_t shared = std::gcd(a.bottom_, b_bottom);
+    const Wide top = Wide{a.top_} * (b_bottom / shared) + Wide{b_top} * (a.bottom_ / shared);
+    const std::int64_t lost =
+        shared == 1 ? 1 : std::gcd(static_cast<std::int64_t>(top % shared), shared);
+    return fit(top / lost, Wide{a.bottom_ / shared} * (b_bottom / lost), out);
+  }
+
+  static bool multiply(const Rational& a, std::int64_t b_top, std::int64_t b_bottom,
+                       Rational& out) {
+    const std::int64_t left = std::gcd(a.top_, b_bottom);
+    const std::int64_t right = std::gcd(b_top, a.bottom_);
+    std::int64_t top = 0;
+    std::int64_t bottom = 0;
+    return !__builtin_mul_overflow(a.top_ / left, b_top / right, &top) &&
+           !__builtin_mul_overflow(a.bottom_ / right, b_bottom / left, &bottom) &&
+           fit(top, bottom, out);
+  }
+};
+
+void Rational::grow() {
+  big_ = std::make_shared<const Exact>(Exact{Big(std::exchange(top_, 0))});
+}
+
+Rational::Rational(const Integer& whole) : Rational(Exact::from(Big(whole))) {}
 
 Rational::Rational(const Integer& numerator, const Integer& denominator) {
   if (denominator == 0) {
     throw std::overflow_error("division by zero");
   }
-  value_ = Value(numerator, denominator);
+  // Boost's own constructor takes no denominator below zero, whatever its size.
+  *this = Exact::from(denominator < 0 ? Big(Integer(-numerator), Integer(-denominator))
+                                      : Big(numerator, denominator));
 }
 
 Rational& Rational::operator+=(const Rational& other) {
-  value_ += other.value_;
-  return *this;
+  return *this = *this + other;
 }
 Rational& Rational::operator-=(const Rational& other) {
-  value_ -= other.value_;
-  return *this;
+  return *this = *this - other;
 }
 Rational& Rational::operator*=(const Rational& other) {
-  value_ *= other.value_;
-  return *this;
+  return *this = *this * other;
 }
 Rational& Rational::operator/=(const Rational& other) {
-  value_ /= other.value_;
-  return *this;
+  return *this = *this / other;
 }
 
 Rational operator+(const Rational& a, const Rational& b) {
-  return Rational(Rational::Value(a.value_ + b.value_));
+  using Exact = Rational::Exact;
+  Rational out;
+  return Exact::small(a, b) && Exact::add(a, b.top_, b.bottom_, out)
+             ? out
+             : Exact::from(Exact::of(a) + Exact::of(b));
 }
 Rational operator-(const Rational& a, const Rational& b) {
-  return Rational(Rational::Value(a.value_ - b.value_));
+  using Exact = Rational::Exact;
+  Rational out;
+  return Exact::small(a, b) && Exact::add(a, -b.top_, b.bottom_, out)
+             ? out
+             : Exact::from(Exact::of(a) - Exact::of(b));
 }
 Rational operator*(const Rational& a, const Rational& b) {
-  return Rational(Rational::Value(a.value_ * b.value_));
+  using Exact = Rational::Exact;
+  Rational out;
+  return Exact::small(a, b) && Exact::multiply(a, b.top_, b.bottom_, out)
+             ? out
+             : Exact::from(Exact::of(a) * Exact::of(b));
 }
 Rational operator/(const Rational& a, const Rational& b) {
-  return Rational(Rational::Value(a.value_ / b.value_));
+  using Exact = Rational::Exact;
+  if (b == 0) {
+    throw std::overflow_error("division by zero");
+  }
+  Rational out;
+  const bool below = b.top_ < 0; // the sign goes above
+  return Exact::small(a, b) &&
+                 Exact::multiply(a, below ? -b.bottom_ : b.bottom_, below ? -b.top_ : b.top_, out)
+             ? out
+             : Exact::from(Exact::of(a) / Exact::of(b));
 }
 Rational operator-(const Rational& a) {
-  return Rational(Rational::Value(-a.value_));
+  using Exact = Rational::Exact;
+  if (a.big_) {
+    return Exact::from(-a.big_->value);
+  }
+  Rational out = a;
+  out.top_ = -out.top_;
+  return out;
 }
 bool operator==(const Rational& a, const Rational& b) {
-  return a.value_ == b.value_;
+  return Rational::Exact::small(a, b) ? a.top_ == b.top_ && a.bottom_ == b.bottom_
+                                      : a.big_ && b.big_ && a.big_->value == b.big_->value;
 }
 std::strong_ordering operator<=>(const Rational& a, const Rational& b) {
-  return a.value_.compare(b.value_) <=> 0;
+  using Exact = Rational::Exact;
+  return Exact::small(a, b) ? Wide{a.top_} * b.bottom_ <=> Wide{b.top_} * a.bottom_
+                            : Exact::of(a).compare(Exact::of(b)) <=> 0;
 }
 
 Integer numerator(const Rational& number) {
-  return Integer(boost::multiprecision::numerator(number.value_));
+  return number.big_ ? Integer(boost::multiprecision::numerator(number.big_->value))
+                     : Integer(number.top_);
 }
 Integer denominator(const Rational& number) {
-  return Integer(boost::multiprecision::denominator(number.value_));
+  return number.big_ ? Integer(boost::multiprecision::denominator(number.big_->value))
+                     : Integer(number.bottom_);
 }
 Rational abs(const Rational& number) {
   return number < 0 ? -number : number;
 }
 double to_double(const Rational& number) {
-  return number.value_.convert_to<double>();
+  return Rational::Exact::of(number).convert_to<double>();
 }
 
 Rational decimal(std::string_view literal) {

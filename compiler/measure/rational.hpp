@@ -5,9 +5,10 @@
 #include <compare>
 #include <concepts>
 #include <cstdint>
+#include <limits>
+#include <memory>
 #include <string>
 #include <string_view>
-#include <utility>
 
 namespace manciple::measure {
 
@@ -16,20 +17,17 @@ using Integer = boost::multiprecision::number<boost::multiprecision::cpp_int_bac
                                               boost::multiprecision::et_off>;
 
 /// An exact number. Amounts stay exact from the file to the last rounding, so that thirds of a cup
-/// add up to cups and the order of a sum never shows. A thin face before Boost.Multiprecision's
-/// rational: its templates are compiled once, in rational.cpp, and not in every file that adds two
-/// amounts. Division by zero throws std::overflow_error.
+/// add up to cups and the order of a sum never shows. Division by zero throws std::overflow_error.
+///
+/// Nearly every amount in a kitchen is a fraction of two small numbers: those are kept and worked
+/// out in machine words. What does not fit goes over to Boost.Multiprecision's rational, whose
+/// templates are compiled once, in rational.cpp. Each value has one form, so nobody can tell.
 class Rational {
 public:
-  Rational();
+  Rational() = default; ///< zero
   /// A whole number is a rational; it must fit 64 bits with a sign.
   template <std::integral T>
   Rational(T whole) : Rational(Whole{static_cast<std::int64_t>(whole)}) {} // NOLINT
-  Rational(const Rational& other);
-  Rational(Rational&& other) noexcept;
-  Rational& operator=(const Rational& other);
-  Rational& operator=(Rational&& other) noexcept;
-  ~Rational();
   explicit Rational(const Integer& whole);
   Rational(const Integer& numerator, const Integer& denominator);
 
@@ -56,11 +54,19 @@ private:
   struct Whole {
     std::int64_t value;
   };
-  explicit Rational(Whole whole);
-  using Value = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
-                                              boost::multiprecision::et_off>;
-  explicit Rational(Value value);
-  Value value_;
+  explicit Rational(Whole whole) : top_(whole.value) {
+    if (top_ == std::numeric_limits<std::int64_t>::min()) {
+      grow();
+    }
+  }
+  struct Exact;
+  void grow();
+
+  // In lowest terms, the sign above; what is above is never the least 64-bit number, whose negative
+  // does not fit. 0/1 where `big_` holds the number, and that is never one that would fit here.
+  std::int64_t top_ = 0;
+  std::int64_t bottom_ = 1;
+  std::shared_ptr<const Exact> big_;
 };
 
 /// A number written as a decimal literal: "236.5882365". For constants; the text must be right.

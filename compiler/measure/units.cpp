@@ -219,15 +219,4 @@ std::optional<Unit> find_unit(std::string_view word, System system) {
   return as_written ? as_written : look(text::singular(plain));
 }
 
-std::span<const std::string_view> unit_words() {
-  static const std::vector<std::string_view> list = [] {
-    std::vector<std::string_view> out;
-    for (const Word& w : words) {
-      out.push_back(w.word);
-    }
-    return out;
-  }();
-  return list;
-}
-
 } // namespace manciple::measure

@@ -67,7 +67,5 @@ std::span<const UnitFacts> all_units();
 /// The unit that a word (or two: "fl oz", "imperial pint") means to a cook of `system`. A capital T
 /// is a tablespoon, a small t a teaspoon; otherwise case does not matter, nor does a full stop.
 std::optional<Unit> find_unit(std::string_view word, System system);
-/// Every word that find_unit knows, for "did you mean".
-std::span<const std::string_view> unit_words();
 
 } // namespace manciple::measure

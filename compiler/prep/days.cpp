@@ -118,14 +118,20 @@ void Days::thaw_dishes() {
   }
 }
 
-// Soaking and marinating begin the day before, or the same day where there is time.
+// Soaking and marinating begin the same day where there is time after getting up, or else in the
+// evening of a day before. Common practice, no source.
+constexpr int getting_up = 7 * 60;
+constexpr int evening = 20 * 60;
+
 void Days::wait_times() {
   const auto begin = [&](const Making& making, int minutes) {
     const int start =
         (making.session ? plan_.sessions[*making.session].from : making.ready_by) - minutes;
-    const int days = start < 7 * 60 ? (start < 0 ? (-start + 24 * 60 - 1) / (24 * 60) : 1) : 0;
+    const int days = start >= getting_up ? 0
+                     : start >= 0        ? 1
+                                         : (-start + text::minutes_a_day - 1) / text::minutes_a_day;
     const Date date = making.date - std::chrono::days(days);
-    return std::pair(date, days == 0 ? std::optional(start) : std::optional(20 * 60));
+    return std::pair(date, days == 0 ? std::optional(start) : std::optional(evening));
   };
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
@@ -168,9 +174,9 @@ void Days::after_shopping() {
     }
     const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
                                      [&](const auto& s) { return s.date == date; });
-    const bool scraps = line.to_freeze < 30; // grams; what a scale gives over
-    if (!scraps && !session) {
-      add(Kind::freeze, date, into_freezer(kitchen_, line, bags(resolved_, shopping_, l).size()));
+    if (foods::is_more_than_scraps(food, line.to_freeze) && !session) {
+      add(Kind::freeze, date,
+          into_freezer(kitchen_, line, bags(kitchen_, resolved_, shopping_, l).size()));
     }
   }
 }
@@ -179,10 +185,7 @@ void Days::after_shopping() {
 void Days::use_up() {
   for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
-    Rational left = lot.amount;
-    for (const purchase::StockUse& used : shopping_.from_stock) {
-      left -= used.lot == l ? used.amount : Rational(0);
-    }
+    const Rational left = lot.amount - shopping_.taken_of_lot(l);
     if (left * 10 > lot.amount && lot.use_by && *lot.use_by <= plan_.until) {
       add(Kind::use_up, *lot.use_by - std::chrono::days(1),
           fmt::format("Use up {}: good until {}", amount(*lot.what.food(), left),
@@ -300,7 +303,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
     const Date bought = shopping.visits[line.visit].date;
     const bool juice = food.keeps.frozen_juice.has_value();
     const auto& keeps = food.keeps.in(foods::Place::freezer);
-    for (const Bag& bag : bags(resolved, shopping, l)) {
+    for (const Bag& bag : bags(kitchen, resolved, shopping, l)) {
       if (line.to_freeze > 0) {
         const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
         const std::string of = foods::customary(food, bag.amount, kitchen.household.system, 0);

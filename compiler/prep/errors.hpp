@@ -7,6 +7,7 @@ namespace manciple::prep::errors {
 
 using text::Code;
 
-inline constexpr Code too_short{"S001", "a prep session is too short for its work"};
+/// A prep session is too short for its work.
+inline constexpr Code too_short{"S001"};
 
 } // namespace manciple::prep::errors

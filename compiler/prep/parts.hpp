@@ -31,8 +31,8 @@ struct Bag {
 };
 
 /// Meal-size bags: one for each use, a week's for a staple, one for what is left over.
-std::vector<Bag> bags(const resolve::Resolved& resolved, const purchase::Shopping& shopping,
-                      std::size_t line);
+std::vector<Bag> bags(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                      const purchase::Shopping& shopping, std::size_t line);
 
 /// What is done with what is bought for the freezer, in so many bags: meat is portioned, citrus
 /// juiced.

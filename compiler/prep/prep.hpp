@@ -1,7 +1,6 @@
 #pragma once
 
 #include "kitchen/kitchen.hpp"
-#include "prep/project.hpp"
 #include "purchase/shopping.hpp"
 #include "resolve/resolve.hpp"
 

@@ -2,6 +2,7 @@
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"
+#include "scheduling/project.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -48,10 +49,10 @@ std::string_view verb(Form form) {
   }
 }
 
-bool is_poultry(const Food& food) {
-  return food.name.find("chicken") != std::string::npos ||
-         food.name.find("turkey") != std::string::npos ||
-         food.name.find("duck") != std::string::npos;
+// Raw poultry is what is safe at 165 F only (USDA FSIS, safe minimum internal temperatures).
+bool is_raw_poultry(const Food& food) {
+  constexpr int poultry = 165; // F
+  return food.safe_at && food.safe_at->value.fahrenheit >= poultry;
 }
 
 // How careful one has to be: ready-to-eat first, raw poultry last.
@@ -59,7 +60,7 @@ int risk(const Food& food) {
   if (food.department != foods::Department::meat && food.department != foods::Department::fish) {
     return 0;
   }
-  return is_poultry(food) ? 2 : 1;
+  return is_raw_poultry(food) ? 2 : 1;
 }
 
 class Session {
@@ -75,9 +76,9 @@ private:
   void portions();
   void cooking();
   void order_parts();
-  void keep_temperatures_apart(Project& project) const;
+  void keep_temperatures_apart(scheduling::Project& project) const;
   /// The session's tasks, those of some batches taking no time.
-  [[nodiscard]] Project project(const std::set<MakingId>& without) const;
+  [[nodiscard]] scheduling::Project project(const std::set<MakingId>& without) const;
   [[nodiscard]] std::string what_to_move(int window) const;
   void schedule(text::Diagnostics& diagnostics);
   void assign_cooks();
@@ -143,12 +144,12 @@ void Session::cuts() {
 void Session::portions() {
   for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
     const purchase::Line& line = shopping_.lines[l];
-    if (line.to_freeze < 30 || // grams; what a scale gives over
+    if (!foods::is_more_than_scraps(kitchen_.food(line.food), line.to_freeze) ||
         shopping_.visits[line.visit].date != session().date) {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
-    const std::size_t count = bags(resolved_, shopping_, l).size();
+    const std::size_t count = bags(kitchen_, resolved_, shopping_, l).size();
     Task task;
     task.kind = Task::Kind::portion;
     task.what = into_freezer(kitchen_, line, count);
@@ -214,7 +215,7 @@ void Session::order_parts() {
 
 // An appliance that takes several things at once (an oven with two shelves) has one temperature:
 // each pair that needs two of them gets a resource that only one can have.
-void Session::keep_temperatures_apart(Project& project) const {
+void Session::keep_temperatures_apart(scheduling::Project& project) const {
   const auto& tasks = out_.tasks;
   for (std::size_t a = 0; a < tasks.size(); ++a) {
     const auto& have = kitchen_.household.appliances;
@@ -233,7 +234,7 @@ void Session::keep_temperatures_apart(Project& project) const {
       }
       project.capacity.push_back(1);
       for (std::size_t i = 0; i < project.activities.size(); ++i) {
-        for (Piece& piece : project.activities[i].pieces) {
+        for (scheduling::Piece& piece : project.activities[i].pieces) {
           piece.takes.push_back(i == a || i == b ? 1 : 0);
         }
       }
@@ -241,8 +242,8 @@ void Session::keep_temperatures_apart(Project& project) const {
   }
 }
 
-Project Session::project(const std::set<MakingId>& without) const {
-  Project project;
+scheduling::Project Session::project(const std::set<MakingId>& without) const {
+  scheduling::Project project;
   project.capacity.push_back(session().cooks);
   std::map<std::string, std::size_t> resource;
   for (const kitchen::Appliance& appliance : kitchen_.household.appliances) {
@@ -288,19 +289,20 @@ std::string Session::what_to_move(int window) const {
       most_minutes = minutes;
       most = name;
     }
-    const bool enough = shortest(project({id})).length <= window;
+    const bool enough = scheduling::shortest(project({id})).length <= window;
     if (enough && (best.empty() || minutes < best_minutes)) {
       best_minutes = minutes;
       best = name;
     }
   }
-  return !best.empty()   ? fmt::format("it fits without {}", best)
-         : !most.empty() ? fmt::format("no single batch makes it fit; the most work is {}", most)
-                         : "it is the cutting and portioning that takes so long";
+  return !best.empty() ? fmt::format("it fits without {}", best)
+         : !most.empty()
+             ? fmt::format("moving no single batch makes it fit; the most work is {}", most)
+             : "the cutting and portioning alone takes too long";
 }
 
 void Session::schedule(text::Diagnostics& diagnostics) {
-  const Schedule schedule = shortest(project({}));
+  const scheduling::Schedule schedule = scheduling::shortest(project({}));
   out_.length = schedule.length;
   out_.bound = schedule.bound;
   for (std::size_t i = 0; i < out_.tasks.size(); ++i) {
@@ -310,10 +312,10 @@ void Session::schedule(text::Diagnostics& diagnostics) {
   if (out_.length > window) {
     diagnostics.warning(
         errors::too_short, session().at,
-        fmt::format("the work of the session on {} takes {}, but the session has {}",
+        fmt::format("the work of the session on {} takes {}, but the session lasts {}",
                     text::print_day(session().date), text::print_minutes(out_.length),
                     text::print_minutes(window)),
-        fmt::format("begin at {}, add a cook, or move something to another session; {}",
+        fmt::format("start at {}, add a cook, or move something to another session; {}",
                     text::print_clock(std::max(0, session().until - out_.length)),
                     what_to_move(window)));
   }
@@ -375,7 +377,8 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
   return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
 }
 
-std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::size_t line) {
+std::vector<Bag> bags(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+                      std::size_t line) {
   std::vector<Bag> out;
   std::optional<Date> week; // in which the bag of a staple was taken out
   Rational rest = shopping.lines[line].to_freeze;
@@ -393,7 +396,7 @@ std::vector<Bag> bags(const Resolved& resolved, const Shopping& shopping, std::s
     }
     rest -= supply.amount;
   }
-  if (rest >= 30) { // grams; less is what a scale gives over
+  if (foods::is_more_than_scraps(kitchen.food(shopping.lines[line].food), rest)) {
     out.push_back({rest, std::nullopt});
   }
   return out;

@@ -37,11 +37,14 @@ Rational minutes_per_pound(Form form) {
 int cutting_minutes(Form form, const Rational& grams) {
   const Rational pounds = grams / measure::facts(measure::Unit::pound).factor;
   const auto minutes = measure::to_int64(measure::ceil(pounds * minutes_per_pound(form)));
-  return static_cast<int>(std::clamp<std::int64_t>(minutes, 1, 600));
+  constexpr std::int64_t most = 600; // ten hours: nobody cuts that long
+  return static_cast<int>(std::clamp<std::int64_t>(minutes, 1, most));
 }
 
 int portioning_minutes(int bags) {
-  return 4 + 2 * std::max(1, bags);
+  constexpr int set_out = 4; // minutes, and for each bag. Common practice, no source.
+  constexpr int a_bag = 2;
+  return set_out + a_bag * std::max(1, bags);
 }
 
 int thawing_days(const Rational& grams) {

@@ -506,12 +506,12 @@ Lowered lower(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostic
   Lowering coarse(kitchen, resolved, coarse_cent, diagnostics);
   lowered = coarse.run();
   if (const auto price = coarse.price_too_large()) {
-    diagnostics.error(errors::too_much, *price, "a price beyond what can be solved exactly",
+    diagnostics.error(errors::too_much, *price, "this price is too large to solve exactly",
                       "use a larger unit of money, or look for a digit too many");
   } else if (coarse.too_much()) {
     diagnostics.error(errors::too_much, kitchen.plan->at,
-                      "the sums of this plan are beyond what can be solved exactly",
-                      "use a larger unit of money, or look for a price or an amount that is off");
+                      "the amounts in this plan are too large to solve exactly",
+                      "use a larger unit of money, or look for a price or an amount that is wrong");
   }
   return lowered;
 }

@@ -21,9 +21,9 @@ public:
   void uses(const resolve::Resolved& resolved) {
     for (const resolve::Use& use : resolved.uses) {
       if (use.amount * kitchen_.household.in_terms_of(use.food).worth > most_units) {
-        complain(place_of(kitchen_, resolved, use),
-                 fmt::format("this comes to more {} than can be reckoned with",
-                             kitchen_.food(use.food).name));
+        complain(
+            place_of(kitchen_, resolved, use),
+            fmt::format("this comes to more {} than can be handled", kitchen_.food(use.food).name));
       }
     }
   }
@@ -31,7 +31,7 @@ public:
   void stock() {
     for (const kitchen::StockLot& lot : kitchen_.on_hand.lots) {
       if (lot.amount * kitchen_.household.in_terms_of(*lot.what.food()).worth > most_units) {
-        complain(lot.what.at, "more on hand than can be reckoned with");
+        complain(lot.what.at, "this is more on hand than can be handled");
       }
     }
   }
@@ -42,16 +42,16 @@ public:
         const bool deal = offer.deal && (offer.deal->price > most_cents ||
                                          offer.deal->packs > most_packs_of_a_deal);
         if (offer.price > most_cents || deal) {
-          complain(offer.at, "a price beyond what can be reckoned with");
+          complain(offer.at, "this price is too large");
         } else if (offer.size * kitchen_.household.in_terms_of(offer.food).worth > most_units) {
-          complain(offer.at, "a pack beyond what can be reckoned with");
+          complain(offer.at, "this pack is too large");
         }
       }
       const bool reduction =
           shop.reduction && (shop.reduction->over > most_cents || shop.reduction->off > most_cents);
       if (reduction || shop.credit > most_cents || shop.stop_cost.value_or(0) > most_cents) {
         complain(kitchen_.plan->at,
-                 fmt::format("{} has a sum of money beyond what can be reckoned with", shop.name));
+                 fmt::format("{} has an amount of money that is too large", shop.name));
       }
     }
   }
@@ -61,17 +61,17 @@ public:
     for (const auto& litres :
          {household.pantry_litres, household.fridge_litres, household.freezer_litres}) {
       if (litres && *litres > most_litres) {
-        complain(kitchen_.plan->at, "the household has more storage than can be reckoned with");
+        complain(kitchen_.plan->at, "the household has more storage than can be handled");
       }
     }
     if (household.stop_cost > most_cents) {
-      complain(kitchen_.plan->at, "a stop costs more than can be reckoned with");
+      complain(kitchen_.plan->at, "a stop costs more than can be handled");
     }
   }
 
 private:
   void complain(text::Span at, std::string what) {
-    diagnostics_.error(errors::too_much, at, std::move(what), "look for a digit too many");
+    diagnostics_.error(errors::too_much, at, std::move(what), "check for an extra digit");
   }
 
   const kitchen::Kitchen& kitchen_;

@@ -355,12 +355,12 @@ void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics
   const Cents above = (gap + shopping.lowered.per_cent - 1) / shopping.lowered.per_cent;
   diagnostics.warning(
       errors::not_proven, std::nullopt,
-      fmt::format("a cheaper list may exist, by {} at most{}", kitchen::print_money(above),
+      fmt::format("a cheaper list may exist, by at most {}{}", kitchen::print_money(above),
                   shopping.stopped_by_hand()
                       ? "; the search was stopped by hand before it was proven, so another run may "
                         "end elsewhere"
                       : ""),
-      "look longer: --search 10");
+      "search longer with --search 10");
 }
 
 } // namespace

@@ -110,6 +110,14 @@ struct Shopping {
   Cents cash_back = 0;
   Cents stop_costs = 0;
 
+  /// How much of a lot on hand the plan's uses take.
+  [[nodiscard]] Rational taken_of_lot(std::size_t lot) const {
+    Rational taken;
+    for (const StockUse& used : from_stock) {
+      taken += used.lot == lot ? used.amount : Rational(0);
+    }
+    return taken;
+  }
   [[nodiscard]] bool proven() const { return solution.status == buying::Status::optimal; }
   /// Whether someone ended the search before it had proven anything better.
   [[nodiscard]] bool stopped_by_hand() const { return solution.interrupted && !proven(); }

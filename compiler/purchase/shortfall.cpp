@@ -136,8 +136,9 @@ private:
                  return offer.limit < std::numeric_limits<int>::max();
                })) {
       warn(errors::limit,
-           fmt::format("shops sell too little '{}' in a visit; {} is still to be found by {}",
-                       food.name, amount, when),
+           fmt::format(
+               "the shops do not sell enough '{}' in one visit; {} is still to be found by {}",
+               food.name, amount, when),
            "add a trip, or another shop");
     } else {
       warn(errors::no_room,

@@ -7,12 +7,17 @@ namespace manciple::resolve::errors {
 
 using text::Code;
 
-inline constexpr Code cycle{"R001", "recipes that need each other in a circle"};
-inline constexpr Code no_leftovers{"R002", "leftovers of something that is not cooked before"};
-inline constexpr Code leftovers_too_old{"R003", "leftovers that do not keep that long"};
-inline constexpr Code allergen{"R004", "a meal serves a person what they must not have"};
-inline constexpr Code cannot_scale{
-    "R005", "a recipe is asked for in a measure that it does not say it makes"};
-inline constexpr Code nobody_eats{"R006", "a dish that nobody is there to eat"};
+/// Recipes that need each other in a circle.
+inline constexpr Code cycle{"R001"};
+/// Leftovers of something that is not cooked before.
+inline constexpr Code no_leftovers{"R002"};
+/// Leftovers that do not keep that long.
+inline constexpr Code leftovers_too_old{"R003"};
+/// A meal serves a person what they must not have.
+inline constexpr Code allergen{"R004"};
+/// A recipe is asked for in a measure that it does not say it makes.
+inline constexpr Code cannot_scale{"R005"};
+/// A dish that nobody is there to eat.
+inline constexpr Code nobody_eats{"R006"};
 
 } // namespace manciple::resolve::errors

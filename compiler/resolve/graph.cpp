@@ -101,7 +101,7 @@ std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& d
     }
     auto& said = diagnostics.error(errors::cycle, path.front()->at,
                                    fmt::format("recipes need each other in a circle: {}", names),
-                                   "one of them must do without the other");
+                                   "change one of them so that it does not need the other");
     for (const Ingredient* edge : path) {
       said.note(edge->at, fmt::format("needs {}", kitchen.recipe(*edge->recipe()).name));
     }

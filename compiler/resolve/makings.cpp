@@ -288,7 +288,7 @@ std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingre
   diagnostics.error(
       errors::cannot_scale, ingredient.at,
       fmt::format(
-          "how much of {} this is cannot be told: the recipe does not say what it makes in {}",
+          "it is not clear how much of {} this is: the recipe does not say what it makes in {}",
           recipe.name, counted ? "pieces" : std::string(measure::name(unit.dimension))),
       fmt::format("add 'makes: {}' to recipes/{}.yaml", counted ? "12 pieces" : "8 cups",
                   recipe.slug));

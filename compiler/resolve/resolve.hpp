@@ -75,9 +75,10 @@ using Reason = std::variant<OfMaking, OfDish, OfStaple, OfExtra>;
 struct Use {
   foods::FoodId food{};
   Rational amount;
-  Date date;           ///< when it has to be in the house
-  int clock = 24 * 60; ///< minutes from midnight: what a trip brings later that day is too late
-  bool fresh = false;  ///< not from the freezer
+  Date date; ///< when it has to be in the house
+  int clock =
+      text::minutes_a_day; ///< minutes from midnight: what a trip brings later that day is too late
+  bool fresh = false;      ///< not from the freezer
   Reason reason;
   foods::Form form{};                ///< to which it is cut
   std::optional<std::size_t> cut_in; ///< the prep session in which it is cut ahead

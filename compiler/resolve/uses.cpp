@@ -21,7 +21,7 @@ constexpr std::array<Form, 10> cuts{Form::chopped,   Form::diced,  Form::minced,
                                     Form::julienned, Form::florets};
 
 // Staples and what is bought besides wait for the day's shopping.
-constexpr int end_of_day = 24 * 60;
+constexpr int end_of_day = text::minutes_a_day;
 
 Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
   return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;

@@ -144,7 +144,7 @@ std::optional<int> parse_minutes(std::string_view text) {
     if (unit == "h" || unit == "hr" || unit == "hrs" || unit == "hour" || unit == "hours") {
       return 60;
     }
-    return unit == "day" || unit == "days" ? 24 * 60 : 0;
+    return unit == "day" || unit == "days" ? minutes_a_day : 0;
   });
 }
 

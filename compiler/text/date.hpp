@@ -26,8 +26,10 @@ std::string print_day(Date date);
 std::optional<int> parse_clock(std::string_view text);
 std::string print_clock(int minutes);
 
+inline constexpr int minutes_a_day = 24 * 60;
+
 /// The longest of what a kitchen does or keeps; more is a slip.
-inline constexpr int longest_minutes = 60 * 24 * 60;
+inline constexpr int longest_minutes = 60 * minutes_a_day;
 inline constexpr int longest_days = 100 * 365;
 
 /// A length of time in minutes: "8 min", "1 h 30 min", "1.5 hours", "2 days"; at most 60 days.

@@ -14,7 +14,6 @@ enum class Severity { error, warning };
 /// One kind of message. Each phase lists its own in its errors.hpp.
 struct Code {
   std::string_view number; ///< a letter for the phase and three digits: "K012"
-  std::string_view title;  ///< what kind of mistake it is, for the table in DEVELOPERS.md
 };
 
 /// A second place that helps to understand a diagnostic: the earlier definition, an edge of a

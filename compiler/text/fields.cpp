@@ -35,7 +35,7 @@ bool all_entries_fit(const Node& node, const Value& value, Diagnostics& diagnost
 void refuse_shape(const Node& node, const Value& value, std::string_view what,
                   Diagnostics& diagnostics) {
   diagnostics.error(errors::wrong_shape, node.span,
-                    fmt::format("'{}' needs {}; here stands {}", what, value.words, shape(node)),
+                    fmt::format("'{}' needs {}, but this is {}", what, value.words, shape(node)),
                     value.example.empty() ? std::string()
                                           : fmt::format("for example '{}'", value.example));
 }
@@ -104,7 +104,7 @@ Fields::Fields(const Node& node, const Keys& keys, Diagnostics& diagnostics, std
   if (!node.is_mapping()) {
     diagnostics.error(
         errors::wrong_shape, node.span,
-        fmt::format("{} is a mapping of keys to values; here stands {}", what_, shape(node)));
+        fmt::format("{} must be a mapping of keys to values, but this is {}", what_, shape(node)));
     return;
   }
   for (const Entry& entry : node.entries) {
@@ -164,7 +164,7 @@ void Fields::refuse_unknown(const Entry& entry) {
     }
   }
   diagnostics_->error(errors::unknown_key, entry.key.span,
-                      fmt::format("{} has no '{}'", what_, entry.key.scalar), std::move(fix));
+                      fmt::format("{} has no key '{}'", what_, entry.key.scalar), std::move(fix));
 }
 
 const Fields::Found& Fields::get(std::string_view key) const {

@@ -49,7 +49,7 @@ public:
   }
 
   void OnAlias(const YAML::Mark& mark, YAML::anchor_t) override {
-    diagnostics_->error(errors::no_alias, here(mark), "an alias stands here; write the value out");
+    diagnostics_->error(errors::no_alias, here(mark), "aliases are not read; write the value out");
     add(Node{Node::Kind::null, {}, here(mark), {}, {}});
   }
 
@@ -103,9 +103,9 @@ private:
     }
     if (const auto bad = find_unprintable(text)) {
       diagnostics_->error(errors::not_text, span,
-                          fmt::format("a character that is not text stands here (U+{:04X})",
+                          fmt::format("this character is not text (U+{:04X})",
                                       static_cast<unsigned>(bad->character.value_or(0))),
-                          "leave it out");
+                          "remove it");
       return printable(text);
     }
     return text;
@@ -114,7 +114,7 @@ private:
   void refuse_anchor(const YAML::Mark& mark, YAML::anchor_t anchor) {
     if (anchor != YAML::NullAnchor) {
       diagnostics_->error(errors::no_alias, here(mark),
-                          "an anchor stands here; write the value out where it is needed");
+                          "anchors are not read; write the value out where it is needed");
     }
   }
 
@@ -156,8 +156,8 @@ void refuse_duplicates(const Node& node, Diagnostics& diagnostics) {
     if (!fresh) {
       diagnostics
           .error(errors::duplicate_key, entry.key.span,
-                 fmt::format("'{}' stands twice", entry.key.scalar))
-          .note(first->second, "it stands here first");
+                 fmt::format("'{}' is given twice", entry.key.scalar))
+          .note(first->second, "first given here");
     }
     refuse_duplicates(entry.value, diagnostics);
   }
@@ -246,7 +246,7 @@ const std::string* text_of(const Node& node, std::string_view wanted, Diagnostic
     return &node.scalar;
   }
   diagnostics.error(errors::wrong_shape, node.span,
-                    fmt::format("{} is needed; here stands {}", wanted, shape(node)));
+                    fmt::format("{} is needed, but this is {}", wanted, shape(node)));
   return nullptr;
 }
 

@@ -1,8 +1,8 @@
 // Schedules the PSPLIB instances of a folder and compares with the published optima.
 
-#include "prep/project.hpp"
-#include "prep/project_check.hpp"
-#include "prep/psplib.hpp"
+#include "scheduling/check.hpp"
+#include "scheduling/project.hpp"
+#include "solver/scheduling/psplib.hpp"
 
 #include <chrono>
 #include <cstdio>
@@ -14,7 +14,7 @@
 namespace {
 
 namespace fs = std::filesystem;
-using namespace manciple::prep;
+using namespace manciple::scheduling;
 
 int run(const fs::path& folder, double seconds) {
   const std::vector<fs::path> files = psplib::instances(folder);

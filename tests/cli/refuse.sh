@@ -71,7 +71,7 @@ expect "an unknown food" "recipes/stew.yaml:4:10: error: no food or recipe is ca
 fresh; sed -i 's/dinner: stew/dinner: stwe/' plans/p.yaml
 expect "an unknown recipe" "plans/p.yaml:5:24: error: there is no recipe 'stwe' [K002]" "did you mean stew"
 fresh; sed -i 's/serves/servse/' recipes/stew.yaml
-expect "an unknown key" "recipes/stew.yaml:2:1: error: a recipe has no 'servse' [T006]" "did you mean serves" "needs 'serves' [T007]"
+expect "an unknown key" "recipes/stew.yaml:2:1: error: a recipe has no key 'servse' [T006]" "did you mean serves" "needs 'serves' [T007]"
 fresh; echo "  - 1 cup freezer bag" >>recipes/stew.yaml
 expect "a measure of the wrong kind" "recipes/stew.yaml:5:5: error:" "[K009]"
 fresh; echo "  - 1 cup ground beef, julienned" >>recipes/stew.yaml
@@ -106,7 +106,7 @@ fresh; printf 'name: Sauce\nserves: 1\nmakes: 2 cups\ningredients: [2 tbsp peanu
 echo "  - 1 cup sauce" >>recipes/stew.yaml
 expect "a hidden allergen" "plans/p.yaml:5:24: error: Ada must not have peanut" "[R004]" "through '2 tbsp peanut butter'"
 fresh; sed -i 's/onion/onoin/' recipes/stew.yaml; sed -i 's/burner/bruner: x, burner/' plans/household.yaml; echo "extras: []" >>plans/p.yaml
-expect "several errors in one run" "[K001]" "[K005]" "plans/p.yaml:7:1: error: a plan has no 'extras' [T006]" "3 errors"
+expect "several errors in one run" "[K001]" "[K005]" "plans/p.yaml:7:1: error: a plan has no key 'extras' [T006]" "3 errors"
 
 # What was there before stays as it was.
 fresh

@@ -123,7 +123,7 @@ TEST(Appliances, OfOneNameAreRefused) {
 TEST(Appliances, ThatTheHouseholdHasNoneOfAreNamedWithTheDishesThatNeedThem) {
   const Read read("{2027-03-02: {dinner: roast}, 2027-03-05: {lunch: hash}}");
   EXPECT_NE(read.said().find(
-                "recipes/roast.yaml:5:15: error: this step needs the appliance 'oven', and the "
+                "recipes/roast.yaml:5:15: error: this step needs the appliance 'oven', but the "
                 "household has none [K012]"),
             std::string::npos)
       << read.said();

@@ -275,7 +275,7 @@ TEST(Shopping, APriceBeyondWhatIsSolvedIsRefusedAtItsLine) {
   EXPECT_TRUE(house.compile()) << house.said();
   house.write("plans/stores/corner.yaml", "shop: Corner\nprices:\n  dorb: 2 pack 1000000.02\n");
   EXPECT_FALSE(house.compile());
-  EXPECT_NE(house.said().find("corner.yaml:3:9: error: a price beyond what can be solved exactly"),
+  EXPECT_NE(house.said().find("corner.yaml:3:9: error: this price is too large to solve exactly"),
             std::string::npos)
       << house.said();
 }

@@ -37,7 +37,8 @@ struct Read {
 
 TEST(Fields, OfferTheNearestKeyForAMistypedOne) {
   const Read read("name: x\nstpos: corner\n");
-  EXPECT_NE(read.said().find("f.yaml:2:1: error: a thing has no 'stpos' [T006]"), std::string::npos)
+  EXPECT_NE(read.said().find("f.yaml:2:1: error: a thing has no key 'stpos' [T006]"),
+            std::string::npos)
       << read.said();
   EXPECT_NE(read.said().find("help: did you mean stops?"), std::string::npos) << read.said();
 }

@@ -35,7 +35,7 @@ TEST(Yaml, CountsColumnsInCharactersNotBytes) {
 
 TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
   const Read read("a: 1\nb: 2\na: 3\n");
-  EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' stands twice"), std::string::npos)
+  EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' is given twice"), std::string::npos)
       << read.said();
   EXPECT_NE(read.said().find("note: f.yaml:1:1"), std::string::npos) << read.said();
 }
@@ -99,7 +99,7 @@ TEST(Diagnostics, ShowTheLineWithACaretUnderThePlace) {
   Sources sources;
   const FileId file = sources.add("p.yaml", "x: 2 cupz rice\n");
   Diagnostics diagnostics;
-  diagnostics.error({"K004", ""}, Span{file, 5, 9}, "'cupz' is not understood here");
+  diagnostics.error({"K004"}, Span{file, 5, 9}, "'cupz' is not understood here");
   EXPECT_EQ(render(diagnostics, sources),
             "p.yaml:1:6: error: 'cupz' is not understood here [K004]\n"
             "  x: 2 cupz rice\n"
@@ -111,9 +111,9 @@ TEST(Diagnostics, ComeInTheOrderOfFilesAndPlaces) {
   const FileId b = sources.add("b.yaml", "one\ntwo\n");
   const FileId a = sources.add("a.yaml", "one\n");
   Diagnostics diagnostics;
-  diagnostics.error({"X", ""}, Span{b, 4, 5}, "third");
-  diagnostics.error({"X", ""}, Span{b, 0, 1}, "second");
-  diagnostics.error({"X", ""}, Span{a, 0, 1}, "first");
+  diagnostics.error({"X"}, Span{b, 4, 5}, "third");
+  diagnostics.error({"X"}, Span{b, 0, 1}, "second");
+  diagnostics.error({"X"}, Span{a, 0, 1}, "first");
   const std::string all = render(diagnostics, sources);
   EXPECT_LT(all.find("first"), all.find("second"));
   EXPECT_LT(all.find("second"), all.find("third"));
@@ -123,7 +123,7 @@ TEST(Diagnostics, NeverSendControlCharactersToTheTerminal) {
   Sources sources;
   const FileId file = sources.add("p.yaml", "x: \x1b[31mred\n");
   Diagnostics diagnostics;
-  diagnostics.error({"X", ""}, Span{file, 3, 8}, "odd \x1b[0m");
+  diagnostics.error({"X"}, Span{file, 3, 8}, "odd \x1b[0m");
   EXPECT_EQ(render(diagnostics, sources).find('\x1b'), std::string::npos);
 }
 

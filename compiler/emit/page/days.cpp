@@ -33,9 +33,10 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
     const kitchen::Session& window = plan.sessions[session.session];
     if (window.date == day) {
       out.push_back(
-          {window.from, fmt::format("<a href=#session{}>Prep session</a>, {} tasks, done by {}",
-                                    session.session, session.tasks.size(),
-                                    text::print_clock((window.from + session.length) % 1440))});
+          {window.from,
+           fmt::format("<a href=#session{}>Prep session</a>, {} tasks, done by {}", session.session,
+                       session.tasks.size(),
+                       text::print_clock((window.from + session.length) % text::minutes_a_day))});
     }
   }
   for (const prep::Reminder& reminder : compiled.prep.reminders) {

@@ -12,7 +12,6 @@
 namespace manciple::emit::page {
 namespace {
 
-constexpr int day_minutes = 24 * 60;
 // Of the drawing: a minute of work, the names of the lanes above it, the least block that holds its
 // number. Lengths down are pixels and places across are shares, so that nothing shrinks on a phone.
 constexpr int pixels_a_minute = 3;
@@ -23,7 +22,7 @@ constexpr double axis = 0.13;
 constexpr std::size_t colours = 6;
 
 std::string clock_of(const kitchen::Session& window, int minutes) {
-  return text::print_clock((window.from + minutes) % day_minutes);
+  return text::print_clock((window.from + minutes) % text::minutes_a_day);
 }
 
 // Each dish of the session has a colour; what is cut for several has none.
