@@ -103,11 +103,9 @@ std::string cooked_and_left(const Compiled& compiled) {
     if (left.empty()) {
       continue;
     }
-    const auto good = prep::left_over_until(compiled.kitchen, making);
     out += fmt::format("- {} of {}, made {}{}\n", left,
                        escape_markdown(compiled.kitchen.recipe(making.recipe).name),
-                       text::print_day(making.date),
-                       good ? ", good until " + text::print_day(*good) : "");
+                       text::print_day(making.date), good_until(compiled, making));
   }
   return out.empty() ? "" : "\n## Cooked and left over\n\n" + out;
 }

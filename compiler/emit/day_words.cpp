@@ -79,6 +79,15 @@ std::string left_of(const Compiled& compiled, const resolve::Making& making) {
                      halves > 2 ? "servings" : "serving");
 }
 
+std::string clock_in(const kitchen::Session& session, int minutes) {
+  return text::print_clock((session.from + minutes) % text::minutes_a_day);
+}
+
+std::string good_until(const Compiled& compiled, const resolve::Making& making) {
+  const auto good = prep::left_over_until(compiled.kitchen, making);
+  return good ? ", good until " + text::print_day(*good) : "";
+}
+
 std::string_view word(prep::Reminder::Kind kind) {
   using Kind = prep::Reminder::Kind;
   switch (kind) {

@@ -15,6 +15,10 @@ std::string how_much(const resolve::Making& making);
 std::string eaters_of(const Compiled& compiled, const resolve::DishRef& dish);
 /// What is left of a making: "2 servings", to the half; empty if it is less.
 std::string left_of(const Compiled& compiled, const resolve::Making& making);
+/// The time so many minutes after a session's start; after midnight it goes on from 00:00.
+std::string clock_in(const kitchen::Session& session, int minutes);
+/// Of what is left of a making: ", good until Thu 4 Mar"; empty if that is not known.
+std::string good_until(const Compiled& compiled, const resolve::Making& making);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
 /// How leftovers are made hot: as the recipe says, or as is usual.

@@ -22,13 +22,10 @@ namespace {
 
 // "; 2 servings left over, good until Thu 4 Mar". Less than a serving is in left.md only.
 std::string what_is_left(const Compiled& compiled, const resolve::Making& making) {
-  const std::string left = left_of(compiled, making);
   if (making.left() * compiled.kitchen.recipe(making.recipe).serves < 1) {
     return "";
   }
-  const auto good = prep::left_over_until(compiled.kitchen, making);
-  return fmt::format("; {} left over{}", left,
-                     good ? ", good until " + text::print_day(*good) : "");
+  return fmt::format("; {} left over{}", left_of(compiled, making), good_until(compiled, making));
 }
 
 // What there is to do on a day, a line each, in the order of kinds.
@@ -87,9 +84,7 @@ char mark_of(std::size_t task) {
 std::string cook_table(const prep::SessionPlan& session, const kitchen::Session& window,
                        std::size_t cook) {
   constexpr int worth_saying = 5; // minutes of free hands
-  const auto clock = [&](int minutes) {
-    return text::print_clock((window.from + minutes) % text::minutes_a_day);
-  };
+  const auto clock = [&](int minutes) { return clock_in(window, minutes); };
   std::string out =
       fmt::format("\n### Cook {}\n\n| start | hands | then alone | on | what | for |\n"
                   "|---|---|---|---|---|---|\n",
@@ -133,13 +128,12 @@ std::string sessions_text(const Compiled& compiled) {
     const kitchen::Session& window = compiled.plan().sessions[session.session];
     out += fmt::format("{}, {} to {}: done by {}{}\n", text::print_day(window.date),
                        text::print_clock(window.from), text::print_clock(window.until),
-                       text::print_clock((window.from + session.length) % text::minutes_a_day),
+                       clock_in(window, session.length),
                        session.length == session.bound ? " (no order of work is faster)" : "");
     for (std::size_t i = 0; i < session.tasks.size(); ++i) {
       const prep::Task& task = session.tasks[i];
       out += fmt::format(
-          "  {} {} {:<7} {}{}\n", mark_of(i),
-          text::print_clock((window.from + task.start) % text::minutes_a_day),
+          "  {} {} {:<7} {}{}\n", mark_of(i), clock_in(window, task.start),
           task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
           task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then)) : "");
     }
@@ -176,8 +170,7 @@ std::string prep_markdown(const Compiled& compiled) {
     const kitchen::Session& window = plan.sessions[session.session];
     out += fmt::format("\n## {}, {} to {}\n\nDone by {}, {} {}; {} of hands-on work.\n\n",
                        text::print_day(window.date), text::print_clock(window.from),
-                       text::print_clock(window.until),
-                       text::print_clock((window.from + session.length) % text::minutes_a_day),
+                       text::print_clock(window.until), clock_in(window, session.length),
                        window.cooks, window.cooks == 1 ? "cook" : "cooks", [&] {
                          int sum = 0;
                          for (const prep::Task& task : session.tasks) {

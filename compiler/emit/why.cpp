@@ -44,7 +44,7 @@ void Tree::dish(const resolve::DishRef& ref, const Rational& amount, bool leftov
                    leftovers ? "leftovers of " : "", dish_name(compiled_, meal.dishes[ref.dish])));
 }
 
-// "3/4 of the recipe; 0.71 is eaten".
+// "3/4 of the recipe; 0.71 needed".
 std::string made_and_needed(const resolve::Making& made) {
   return how_much(made) +
          (made.times == made.needed

@@ -14,6 +14,11 @@ struct Measure {
   measure::Unit unit = measure::Unit::each; ///< used when `piece` is empty
   std::string piece;                        ///< "clove", in the singular
   bool operator==(const Measure&) const = default;
+
+  /// Of pieces or bare numbers, not of weight or volume.
+  [[nodiscard]] bool is_counted() const {
+    return !piece.empty() || measure::facts(unit).dimension == measure::Dimension::count;
+  }
 };
 
 /// An amount of a food in a form.

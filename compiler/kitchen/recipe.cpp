@@ -123,8 +123,8 @@ MadeIn read_made_in(const Node& node, Diagnostics& diagnostics) {
     return found->second;
   }
   diagnostics.error(errors::bad_value, node.span,
-                    fmt::format("'{}' is no way to divide a recipe", node.scalar),
-                    "whole, halves, quarters or exactly");
+                    fmt::format("'{}' is not a way to divide a recipe", node.scalar),
+                    "use whole, halves, quarters or exactly");
   return MadeIn::usual;
 }
 

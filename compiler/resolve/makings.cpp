@@ -270,18 +270,14 @@ std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingre
   const Recipe& recipe = kitchen.recipe(*ingredient.recipe());
   const foods::Amount& amount = *ingredient.amount;
   const auto& unit = measure::facts(amount.measure.unit);
-  const bool counted = !amount.measure.piece.empty() || unit.dimension == measure::Dimension::count;
+  const bool counted = amount.measure.is_counted();
   if (amount.measure.piece == "serving") {
     return Rational(amount.number / recipe.serves);
   }
   for (const kitchen::Makes& makes : recipe.makes) {
     const auto& made = measure::facts(makes.measure.unit);
-    const bool made_counted =
-        !makes.measure.piece.empty() || made.dimension == measure::Dimension::count;
-    if (counted && made_counted) {
-      return Rational(amount.number * unit.factor / (makes.number * made.factor));
-    }
-    if (!counted && !made_counted && unit.dimension == made.dimension) {
+    const bool alike = counted || unit.dimension == made.dimension;
+    if (counted == makes.measure.is_counted() && alike) {
       return Rational(amount.number * unit.factor / (makes.number * made.factor));
     }
   }

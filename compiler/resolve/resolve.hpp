@@ -76,9 +76,9 @@ struct Use {
   foods::FoodId food{};
   Rational amount;
   Date date; ///< when it has to be in the house
-  int clock =
-      text::minutes_a_day; ///< minutes from midnight: what a trip brings later that day is too late
-  bool fresh = false;      ///< not from the freezer
+  /// Minutes from midnight: what a trip brings later that day is too late.
+  int clock = text::minutes_a_day;
+  bool fresh = false; ///< not from the freezer
   Reason reason;
   foods::Form form{};                ///< to which it is cut
   std::optional<std::size_t> cut_in; ///< the prep session in which it is cut ahead

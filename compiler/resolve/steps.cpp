@@ -23,11 +23,6 @@ constexpr int thirds = 3;
 // More parts than that nobody counts: such an amount is weighed.
 constexpr int most_parts = 1000;
 
-bool is_counted(const foods::Amount& amount) {
-  return !amount.measure.piece.empty() ||
-         measure::facts(amount.measure.unit).dimension == measure::Dimension::count;
-}
-
 // The smallest parts of an ingredient that a cook takes, as so many of them: 2 onions are 8
 // quarters. Nothing if the ingredient fits any number of times.
 std::optional<int> parts(const Kitchen& kitchen, const Ingredient& ingredient) {
@@ -41,7 +36,7 @@ std::optional<int> parts(const Kitchen& kitchen, const Ingredient& ingredient) {
   if (ingredient.containers) {
     count = *ingredient.containers;
     parts_of_one = parts_of_container;
-  } else if (is_counted(*ingredient.amount) && food.department != Department::spices) {
+  } else if (ingredient.amount->measure.is_counted() && food.department != Department::spices) {
     count = ingredient.amount->number;
     const auto bought = foods::as_purchased(food, *ingredient.amount);
     const bool weighed = foods::basis(food) == measure::Dimension::mass;
@@ -53,8 +48,7 @@ std::optional<int> parts(const Kitchen& kitchen, const Ingredient& ingredient) {
     return std::nullopt;
   }
   const Rational all = count * parts_of_one;
-  const Rational whole(measure::floor(all));
-  if (whole != all || all < 1 || all > most_parts) {
+  if (denominator(all) != 1 || all < 1 || all > most_parts) {
     return std::nullopt;
   }
   return static_cast<int>(measure::to_int64(measure::floor(all)));
@@ -66,17 +60,27 @@ Rational whole_parts(const Rational& number) {
   return nearest > 0 && nearest * 10 >= number * 9 ? nearest : Rational(measure::ceil(number));
 }
 
+// Of each ingredient that is counted.
+std::vector<int> all_parts(const Kitchen& kitchen, const Recipe& recipe) {
+  std::vector<int> out;
+  for (const Ingredient& ingredient : recipe.ingredients) {
+    if (const auto counted = parts(kitchen, ingredient)) {
+      out.push_back(*counted);
+    }
+  }
+  return out;
+}
+
 // Made so many times, no counted ingredient is rounded by more than a quarter.
-bool rounds_well(const Kitchen& kitchen, const Recipe& recipe, const Rational& times) {
-  return std::all_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                     [&](const Ingredient& ingredient) {
-                       const Rational part = times * parts(kitchen, ingredient).value_or(0);
-                       return part == 0 || whole_parts(part) * 4 <= part * 5;
-                     });
+bool rounds_well(const std::vector<int>& counted, const Rational& times) {
+  return std::all_of(counted.begin(), counted.end(), [&](int all) {
+    const Rational part = times * all;
+    return part == 0 || whole_parts(part) * 4 <= part * 5;
+  });
 }
 
 // The parts in which a recipe may be made: n stands for 1/n, 2/n, ...
-std::vector<int> parts(const Kitchen& kitchen, const Recipe& recipe) {
+std::vector<int> divisions(const Recipe& recipe, const std::vector<int>& counted) {
   switch (recipe.made_in) {
   case MadeIn::whole:
     return {1};
@@ -88,11 +92,12 @@ std::vector<int> parts(const Kitchen& kitchen, const Recipe& recipe) {
   case MadeIn::usual:
     break;
   }
-  int common = 0;
-  for (const Ingredient& ingredient : recipe.ingredients) {
-    common = std::gcd(common, parts(kitchen, ingredient).value_or(0));
+  std::vector<int> out{quarters, thirds};
+  if (!counted.empty()) {
+    out.push_back(std::reduce(counted.begin(), counted.end(), 0,
+                              [](int a, int b) { return std::gcd(a, b); }));
   }
-  return common > 0 ? std::vector{common, quarters, thirds} : std::vector{quarters, thirds};
+  return out;
 }
 
 bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
@@ -126,23 +131,24 @@ Rational times_to_make(const Kitchen& kitchen, const Recipe& recipe, const Ratio
   if (recipe.made_in == MadeIn::exactly) {
     return needed;
   }
-  const Rational give = give_of(kitchen, recipe);
+  const std::vector<int> counted = all_parts(kitchen, recipe);
+  const std::vector<int> in = divisions(recipe, counted);
   std::optional<Rational> more; // or just as much
   std::optional<Rational> less;
-  for (const int n : parts(kitchen, recipe)) {
+  for (const int n : in) {
     const Rational up = Rational(measure::ceil(needed * n)) / n;
     const Rational down = Rational(measure::floor(needed * n)) / n;
-    if (rounds_well(kitchen, recipe, up)) {
+    if (rounds_well(counted, up)) {
       more = more ? std::min(*more, up) : up;
     }
-    if (rounds_well(kitchen, recipe, down)) {
+    if (rounds_well(counted, down)) {
       less = less ? std::max(*less, down) : down;
     }
   }
-  if (!more) { // the recipe says its own
-    more = Rational(measure::ceil(needed * parts(kitchen, recipe).front())) /
-           parts(kitchen, recipe).front();
+  if (!more) { // what the recipe itself says goes before what comes out well
+    more = Rational(measure::ceil(needed * in.front())) / in.front();
   }
+  const Rational give = give_of(kitchen, recipe);
   const bool leaves_little = *more <= needed * (1 + give);
   const bool is_enough = less && *less > 0 && *less >= needed * (1 - give);
   return is_enough && !leaves_little ? *less : *more;

@@ -12,9 +12,8 @@ namespace manciple::resolve {
 /// What can be measured: quarters and thirds of the recipe, where every counted ingredient, rounded
 /// to whole ones (an egg, a chop, a slice), halves (a can) or quarters (an onion), is off by no
 /// more than a quarter; and so many times that they come out without rounding. A recipe may say its
-/// own
-/// (`made in`). Pieces under 15 g, such as a clove of garlic, and spices count for nothing here.
-/// Common practice, no source.
+/// own (`made in`). Pieces under 15 g, such as a clove of garlic, and spices count for nothing
+/// here. Common practice, no source.
 measure::Rational times_to_make(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
                                 const measure::Rational& needed);
 

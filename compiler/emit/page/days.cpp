@@ -35,8 +35,7 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
       out.push_back(
           {window.from,
            fmt::format("<a href=#session{}>Prep session</a>, {} tasks, done by {}", session.session,
-                       session.tasks.size(),
-                       text::print_clock((window.from + session.length) % text::minutes_a_day))});
+                       session.tasks.size(), clock_in(window, session.length))});
     }
   }
   for (const prep::Reminder& reminder : compiled.prep.reminders) {

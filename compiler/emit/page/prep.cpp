@@ -21,10 +21,6 @@ constexpr double axis = 0.13;
 // As many as the style has colours for.
 constexpr std::size_t colours = 6;
 
-std::string clock_of(const kitchen::Session& window, int minutes) {
-  return text::print_clock((window.from + minutes) % text::minutes_a_day);
-}
-
 // Each dish of the session has a colour; what is cut for several has none.
 std::string colour_of(const prep::SessionPlan& session, const prep::Task& task) {
   if (!task.making) {
@@ -51,13 +47,13 @@ std::string drawing(const Compiled& compiled, const prep::SessionPlan& session) 
   out +=
       fmt::format("<svg class=time role=img aria-label=\"Who and what is busy from {} to {}; the "
                   "tables say the same in words\" width=\"100%\" height={}>\n",
-                  text::print_clock(window.from), clock_of(window, session.length),
+                  text::print_clock(window.from), clock_in(window, session.length),
                   head + session.length * pixels_a_minute + 8);
   for (int t = 0; t <= session.length; t += 30) {
     const int y = head + t * pixels_a_minute;
     out += fmt::format("<line class=grid x1={} x2=\"100%\" y1={y} y2={y} /><text class=axis x=0 "
                        "y={}>{}</text>\n",
-                       percent(axis), y + 4, clock_of(window, t), fmt::arg("y", y));
+                       percent(axis), y + 4, clock_in(window, t), fmt::arg("y", y));
   }
   for (std::size_t c = 0; c < columns.size(); ++c) {
     const Lane& lane = columns[c];
@@ -112,7 +108,7 @@ std::string task_row(const prep::SessionPlan& session, const kitchen::Session& w
     then += (then.empty() ? "" : "; ") + escape(task.appliance);
   }
   return fmt::format("<tr><td><time>{}</time><td><i class=\"key {}\">{}</i><td>{}{}<td>{}</tr>\n",
-                     clock_of(window, task.start), colour_of(session, task), t + 1, name(task.what),
+                     clock_in(window, task.start), colour_of(session, task), t + 1, name(task.what),
                      task.purpose.empty() ? "" : " <small>for " + name(task.purpose) + "</small>",
                      then);
 }
@@ -143,7 +139,7 @@ std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
   out +=
       fmt::format("<article class=session id=session{}><h3>{}, {} to {}</h3><p>Done by {}{}.</p>\n",
                   session.session, text::print_day(window.date), text::print_clock(window.from),
-                  text::print_clock(window.until), clock_of(window, session.length),
+                  text::print_clock(window.until), clock_in(window, session.length),
                   session.length == session.bound ? "; no order of work is faster" : "");
   std::string makes;
   for (const resolve::Making& making : compiled.resolved.makings) {

@@ -305,9 +305,12 @@ private:
          x.frozen_until == y.frozen_until && x.opened == y.opened && x.refrozen == y.refrozen);
     const bool keeps =
         out_.keeps_cool(a) == out_.keeps_cool(b) && out_.keeps_frozen(a) == out_.keeps_frozen(b);
-    if (x.kind != y.kind || x.in_freezer != y.in_freezer || !lives || !keeps) {
-      return false;
-    }
+    return x.kind == y.kind && x.in_freezer == y.in_freezer && lives && keeps &&
+           serve_the_same(a, b, first);
+  }
+
+  // Of the demands from `first` on.
+  bool serve_the_same(std::size_t a, std::size_t b, std::size_t first) const {
     const std::size_t count = out_.demands.size();
     return std::equal(out_.can_.begin() + static_cast<std::ptrdiff_t>(a * count + first),
                       out_.can_.begin() + static_cast<std::ptrdiff_t>((a + 1) * count),
@@ -379,28 +382,17 @@ private:
            out_.keeps_cool(a) == out_.keeps_cool(b) && out_.keeps_frozen(a) == out_.keeps_frozen(b);
   }
 
-  // Of those demands that b is there for.
-  bool serves_the_same(std::size_t b, std::size_t a) const {
-    const std::size_t count = out_.demands.size();
-    const std::size_t first = out_.sources[b].stock ? 0 : out_.first_served[out_.sources[b].visit];
-    const auto of = [&](std::size_t s) {
-      return out_.can_.begin() + static_cast<std::ptrdiff_t>(s * count);
-    };
-    return std::equal(of(a) + static_cast<std::ptrdiff_t>(first),
-                      of(a) + static_cast<std::ptrdiff_t>(count),
-                      of(b) + static_cast<std::ptrdiff_t>(first));
-  }
-
   std::vector<Prepared::Standing> standing(bool apart) const {
     std::vector<Prepared::Standing> result;
     std::vector<std::vector<std::size_t>> classes;
     for (std::size_t s = 0; s < out_.sources.size(); ++s) {
       const Source& source = out_.sources[s];
+      const std::size_t first = source.stock ? 0 : out_.first_served[source.visit];
       const auto chain =
           std::find_if(classes.begin(), classes.end(), [&](const std::vector<std::size_t>& one) {
             const Source& last = out_.sources[one.back()];
             return !source.comes_in_packs && !last.comes_in_packs && source.kind == last.kind &&
-                   is_no_worse(s, one.back()) && (!apart || serves_the_same(s, one.back()));
+                   is_no_worse(s, one.back()) && (!apart || serve_the_same(s, one.back(), first));
           });
       if (chain == classes.end()) {
         classes.push_back({s});
