@@ -5,6 +5,7 @@
 #include "cli/say.hpp"
 #include "cli/write.hpp"
 #include "emit/emit.hpp"
+#include "emit/words.hpp"
 #include "kitchen/paths.hpp"
 #include "text/nearest.hpp"
 #include "text/yaml.hpp"
@@ -82,7 +83,7 @@ int build(const BuildRequest& request) {
   if (!compiled) {
     return bad_input;
   }
-  if (request.strict && !compiled->shopping.shortfalls.empty()) {
+  if (request.strict && !emit::still_to_find(*compiled).empty()) {
     complain("manciple: some things are still to be found, and --strict makes that an error\n");
     return bad_input;
   }
