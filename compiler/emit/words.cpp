@@ -1,6 +1,7 @@
 #include "emit/words.hpp"
 
 #include "foods/convert.hpp"
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
@@ -26,9 +27,11 @@ const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& l
 std::string count_of(const Compiled& compiled, const purchase::Line& line) {
   const kitchen::Offer& offer = offer_of(compiled, line);
   if (offer.by_weight) {
-    return fmt::format("{} {}",
-                       measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
-                       offer.pack);
+    const std::string weight = fmt::format(
+        "{} {}", measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
+        offer.pack);
+    const auto pieces = foods::pieces_in(food_of(compiled, line), line.amount);
+    return pieces ? fmt::format("{}, about {}", *pieces, weight) : weight;
   }
   if (offer.pack == "each") {
     return fmt::format("{}", line.packs);

@@ -3,6 +3,7 @@
 #include "foods/food.hpp"
 
 #include <string>
+#include <string_view>
 
 /// Amounts of food as they are said and written on a list.
 namespace manciple::foods {
@@ -13,6 +14,12 @@ namespace manciple::foods {
 /// than a piece is told in tenths at least.
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals = 1);
+
+/// The piece that a bare count of it means: "medium", "clove", "slice"; empty if there is none.
+std::string counted_by(const Food& food);
+
+/// Counted by itself, as lemons and buns are, not by heads or slices.
+bool counts_itself(const Food& food, std::string_view piece);
 
 /// Whether an amount as purchased is worth a word: an ounce or so (30 g or ml), or half a piece.
 /// Less is left in every pack and on every scale. *Common practice, no source.*
