@@ -81,6 +81,7 @@ check "the code is formatted" bash tests/format.sh
 check "DEVELOPERS says what the reference knows" /usr/bin/python3 tests/foods/coverage.py
 check "the demo month compiles as reviewed" bash tests/golden.sh build/release/manciple
 check "the demo's result is right by itself" bash tests/independent.sh build/release/manciple
+check "the demo month is one that a household would carry out" bash tests/practical.sh build/release/manciple
 check "the oracle for whole houses is right by itself" bash tests/oracle/house.sh
 check "small houses worked out by hand" bash tests/cases.sh build/release/manciple
 check "an installed program works elsewhere" bash tests/installed.sh build/release

@@ -20,6 +20,9 @@ using resolve::Resolved;
 /// Work of the search for an effort of 1: a second or two.
 constexpr double usual_work = 40'000'000;
 
+/// Thousandths of a unit.
+constexpr buying::Amount least_served = 2;
+
 class Shopper {
 public:
   Shopper(const Kitchen& kitchen, const Resolved& resolved)
@@ -127,6 +130,14 @@ private:
       if (serving.demand == demand) {
         servings.push_back(&serving);
       }
+    }
+    // What the model's rounding left of a pack is none.
+    if (servings.size() > 1) {
+      const auto most = *std::max_element(servings.begin(), servings.end(),
+                                          [](auto* a, auto* b) { return a->amount < b->amount; });
+      std::erase_if(servings, [&](const buying::Serving* one) {
+        return one != most && one->amount <= least_served;
+      });
     }
     Rational lacking = 0;
     Rational missing = 0;

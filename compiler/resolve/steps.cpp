@@ -113,6 +113,10 @@ bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
 
 } // namespace
 
+bool comes_in_pieces(const Kitchen& kitchen, const Ingredient& ingredient) {
+  return parts(kitchen, ingredient).has_value();
+}
+
 Rational give_of(const Kitchen& kitchen, const Recipe& recipe) {
   if (recipe.give) {
     return *recipe.give;

@@ -20,6 +20,10 @@ measure::Rational times_to_make(const kitchen::Kitchen& kitchen, const kitchen::
 /// The share of its food that a recipe can do without.
 measure::Rational give_of(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
 
+/// Whether an ingredient is taken in whole pieces, or parts of them: eggs and onions, not cloves of
+/// garlic and what is weighed.
+bool comes_in_pieces(const kitchen::Kitchen& kitchen, const kitchen::Ingredient& ingredient);
+
 /// How many times what is written an ingredient is taken where the recipe is made so many times: of
 /// what is counted, whole things.
 measure::Rational times_of_ingredient(const kitchen::Kitchen& kitchen,

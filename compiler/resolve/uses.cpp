@@ -35,9 +35,11 @@ constexpr int seasonings_give = 3;
 
 // What may be lacking of an ingredient where a recipe or household gives `share`. Of what is
 // counted, nothing: half an egg is never bought.
-Rational give(const foods::Food& food, const Ingredient& ingredient, const Rational& share) {
+Rational give(const Kitchen& kitchen, const Ingredient& ingredient, const Rational& share) {
+  const foods::Food& food = kitchen.food(*ingredient.food());
   const bool seasoning = food.department == foods::Department::spices;
-  if (ingredient.amount->measure.is_counted() && !ingredient.containers && !seasoning) {
+  const bool whole = comes_in_pieces(kitchen, ingredient) || food.is_household();
+  if (whole && !ingredient.containers && !seasoning) {
     return 0;
   }
   return std::min(Rational(1), Rational(share * (seasoning ? seasonings_give : 1)));
@@ -92,10 +94,9 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
       const int clock = done_in ? kitchen.plan->sessions[*done_in].from : making.ready_by;
       const Rational times = times_of_ingredient(kitchen, recipe, ingredient, making.times);
       const Rational amount = amounts[i] * times;
-      const foods::Food& food = kitchen.food(*ingredient.food());
       out.push_back({*ingredient.food(), amount, date, clock, ingredient.fresh,
                      OfMaking{making.id, i}, form, session,
-                     amount * give(food, ingredient, give_of(kitchen, recipe)),
+                     amount * give(kitchen, ingredient, give_of(kitchen, recipe)),
                      any_containers(ingredient, times)});
     }
   }
@@ -108,17 +109,16 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
       const kitchen::Dish& dish = plan.meals[m].dishes[d];
       if (dish.kind == kitchen::Dish::Kind::plain && dish.what.amount) {
         const Rational amount = as_purchased(kitchen, dish.what) * dish.servings.value_or(1);
-        out.push_back(
-            {*dish.what.food(),
-             amount,
-             plan.meals[m].date,
-             kitchen.household.slot(plan.meals[m].slot)->at,
-             dish.what.fresh,
-             OfDish{{m, d}},
-             dish.what.amount->form,
-             {},
-             amount * give(kitchen.food(*dish.what.food()), dish.what, kitchen.household.give),
-             any_containers(dish.what, dish.servings.value_or(1))});
+        out.push_back({*dish.what.food(),
+                       amount,
+                       plan.meals[m].date,
+                       kitchen.household.slot(plan.meals[m].slot)->at,
+                       dish.what.fresh,
+                       OfDish{{m, d}},
+                       dish.what.amount->form,
+                       {},
+                       amount * give(kitchen, dish.what, kitchen.household.give),
+                       any_containers(dish.what, dish.servings.value_or(1))});
       }
     }
   }
@@ -167,7 +167,7 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
                      OfStaple{i},
                      Form::plain,
                      {},
-                     part * give(kitchen.food(food), staple.what, kitchen.household.give),
+                     part * give(kitchen, staple.what, kitchen.household.give),
                      any_containers(staple.what, Rational(slack + 1) / *staple.every_days),
                      slack});
     }
