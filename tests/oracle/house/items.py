@@ -124,6 +124,11 @@ class Item:
         return self.cut(source, source.frozen_good), good
 
     @staticmethod
+    def came(source):
+        """Of things that go off on one day: the first lot, then what was bought first."""
+        return (0, source.lot, 0) if source.lot is not None else (1, source.day, source.clock)
+
+    @staticmethod
     def kind(source):
         """Loose, or the size of packs; what is weighed is a pack of its own."""
         if source.opened is None:
