@@ -17,6 +17,7 @@ from things import FOREVER, Buying, Food, House, Lot, Offer, Shop, Stop, Unreada
 END_OF_DAY = 24 * 60
 HOME_FROZEN = ("meat", "fish", "bakery", "dairy")
 CLOCKLESS = ("produce", "meat", "fish", "household")
+HANDLING_HOURS = Fraction(3, 60)  # a bag, a label, thawing
 RATES = {"per day": 1, "a day": 1, "per week": 7, "a week": 7, "per month": 30, "a month": 30}
 
 
@@ -120,7 +121,8 @@ class Reader:
             [{food: measures.number(amount)[0] for food, amount in group.items()}
              for group in as_list(says.get("any of these"))],
             measures.percent(says.get("leftovers are worth", "50 %")),
-            measures.percent(says.get("throwing away costs", "25 %")))
+            measures.percent(says.get("throwing away costs", "25 %")),
+            measures.money(says.get("an hour costs", "6.00")) * HANDLING_HOURS)
 
     def read_foods(self, days):
         own = self.root / "recipes/foods.yaml"
