@@ -25,6 +25,7 @@ import oracle
 from check import complaints, tolerance
 from generate import generate, weighs, write
 from lp import NotSolved
+from money import price_of
 from read import read_house
 from result import Result
 from rules import MorePacks
@@ -96,21 +97,22 @@ def outcome(command, folder):
     return Outcome("same" if result.proven else "not proven, but the best")
 
 
-def most_packs(items):
-    """How many packs of a source can be of use, reductions aside."""
+def most_packs(house, items):
+    """How many packs of a source can be of use: for needs and to keep, for a deal, for a reduction."""
     def most(source):
         item = next(item for item in items if source in item.sources)
-        return math.ceil((item.need + item.cap) / source.size) + (source.offer.deal[0] if source.offer.deal else 0)
+        shop = house.shops[source.offer.shop]
+        price = price_of(house, source.offer, source.day, 1)
+        reaches = math.ceil(shop.over / price) if shop.over is not None and price > 0 else 0
+        return max(math.ceil((item.need + item.cap) / source.size), reaches) + (source.offer.deal[0] if source.offer.deal else 0)
 
     return most
 
 
 def by_weight(house, best, terms, allowed, both):
     """What is weighed follows from what is held, which rows cannot say: everything is tried, if that is not too much."""
-    if any(shop.over is not None for shop in house.shops.values()):
-        return Outcome("dearer, by weight")
     try:
-        total = brute.best(house, most_packs(best.items), WAYS)
+        total = brute.best(house, most_packs(house, best.items), WAYS)
     except brute.TooMany:
         return Outcome("dearer, by weight")
     both += f"\neverything tried: {float(total) / 100:.5f}"

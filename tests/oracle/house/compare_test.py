@@ -46,7 +46,8 @@ class Generate(unittest.TestCase):
         self.assertNotEqual(generate(7), generate(8))
 
     def test_gives_houses_of_every_kind(self):
-        seen = {"reduction": 0, "store credit": 0, "storage": 0, "on-hand": 0, "opened": 0, "home by": 0, "10000.00": 0}
+        seen = {"reduction": 0, "store credit": 0, "storage": 0, "on-hand": 0, "opened": 0, "home by": 0, "10000.00": 0,
+                "made in: whole": 0, "give": 0, "an hour costs": 0}
         for number in range(1, 101):
             with tempfile.TemporaryDirectory() as folder:
                 write(generate(number), folder)
