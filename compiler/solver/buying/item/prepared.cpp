@@ -2,6 +2,7 @@
 
 #include <limits>
 #include <numeric>
+#include <set>
 #include <tuple>
 
 namespace manciple::buying {
@@ -96,6 +97,7 @@ public:
     add_reach();
     add_who_serves_whom();
     add_room();
+    add_choices();
     add_equals();
     out_.standing = standing(false);
     out_.standing_apart = standing(true);
@@ -295,6 +297,33 @@ private:
     }
   }
 
+  // Whether a demand may be served by holdings of more than one kind, or in more than one way.
+  void add_choices() {
+    for (std::size_t d = 0; d < out_.demands.size(); ++d) {
+      std::set<std::pair<std::size_t, bool>> ways;
+      for (std::size_t s = 0; s < out_.sources.size(); ++s) {
+        if (out_.cool(s, d)) {
+          ways.emplace(out_.sources[s].kind, false);
+        }
+        if (out_.frozen(s, d) && (!out_.cool(s, d) || out_.freezes_for_room)) {
+          ways.emplace(out_.sources[s].kind, true);
+        }
+      }
+      chooses_.push_back(ways.size() > 1);
+    }
+  }
+
+  // What is loose is used up before something else serves. Of two holdings that were one, the
+  // second would have to follow the first, where something else may follow it now.
+  bool may_part(std::size_t a, std::size_t first) const {
+    for (std::size_t d = first; d < out_.demands.size() && !out_.sources[a].comes_in_packs; ++d) {
+      if (chooses_[d] && (out_.cool(a, d) || out_.frozen(a, d))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   // From a visit on, only the demands that it may serve count, and what is kept.
   bool same(std::size_t a, std::size_t b, std::size_t first) const {
     const Source& x = out_.sources[a];
@@ -363,7 +392,7 @@ private:
         for (std::size_t other = 0; other < s && !later; ++other) {
           const std::size_t first = out_.first_served[v];
           if (out_.same_as_[v * count + other] == other && same(other, s, first) &&
-              !something_comes_between(other, s, first)) {
+              !may_part(s, first) && !something_comes_between(other, s, first)) {
             same_as = other;
             break;
           }
@@ -440,6 +469,7 @@ private:
   const Item& item_;
   const Restriction& restriction_;
   Prepared out_;
+  std::vector<bool> chooses_; ///< by demand
 };
 
 Prepared prepare(const Model& model, const Item& item, const Restriction& restriction) {

@@ -66,7 +66,7 @@ public:
     }
     const Cost cutoff = result_.cost;
     improve(used());
-    for (int pass = 0; pass < most_passes && bound() < result_.cost; ++pass) {
+    for (int pass = 0; pass < most_passes && bound() < result_.cost && !effort_.spent(); ++pass) {
       if (!ascend()) {
         break;
       }
@@ -181,7 +181,7 @@ private:
     for (bool better = true; better && !effort_.spent();) {
       better = false;
       for (const StopId stop : ids(states)) {
-        if (!undecided(stop)) {
+        if (!undecided(stop) || effort_.spent()) {
           continue;
         }
         const StopState before = states[stop];
@@ -207,7 +207,7 @@ private:
         continue;
       }
       for (const Meeting meeting : cache_.at_stop(stop)) {
-        if (slack_[stop] == Cost{}) {
+        if (slack_[stop] == Cost{} || effort_.spent()) {
           break;
         }
         if (!basket_.uses(meeting)) {

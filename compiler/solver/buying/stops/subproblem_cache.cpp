@@ -4,6 +4,12 @@
 #include <utility>
 
 namespace manciple::buying {
+namespace {
+
+/// Labels for an item once the search has to end: a plan and some bound are enough then.
+constexpr std::size_t labels_at_the_end = 2'000;
+
+} // namespace
 
 SubproblemCache::SubproblemCache(const Model& model, const Table<ItemId, Prepared>& items,
                                  Effort& effort)
@@ -77,7 +83,8 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
     if (std::optional<Outcome> known = quickly_ ? quickly_(item, terms_) : std::nullopt) {
       it->second = std::move(*known);
     } else {
-      it->second = buying::cheapest((*items_)[item], terms_, workspace_, effort_->work());
+      const std::size_t most = effort_->spent() ? labels_at_the_end : usual_labels;
+      it->second = buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most);
       ++subproblems_;
     }
   }
