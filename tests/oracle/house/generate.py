@@ -204,7 +204,8 @@ class Dice:
                 dish = dish.replace(f" {name}", f" fresh {name}")
             if self.often(0.3):
                 slug = f"r-{name}-{len(house)}"
-                house[f"recipes/{slug}.yaml"] = {"name": slug, "serves": str(r.choice((1, 2, 3, 4))), **self.made_in(name), "ingredients": [dish]}
+                house[f"recipes/{slug}.yaml"] = {"name": slug, "serves": str(r.choice((1, 2, 3, 4))),
+                                                 **self.made_in(name), "ingredients": [dish]}
                 dish = slug + r.choice(("", " for 2", " for 3"))
             meals.setdefault(text(day), {}).setdefault(slot, []).append(dish)
         plan["meals"] = meals
