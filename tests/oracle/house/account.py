@@ -1,5 +1,6 @@
 """A way of shopping and eating, and what it costs by the account; what it breaks, if anything (how packs are used
 and in which order aside: that is rules.py's)."""
+import math
 from collections import defaultdict
 from dataclasses import dataclass, field
 from fractions import Fraction
@@ -92,6 +93,24 @@ def short(item, plan):
     return [need.amount - served[i] for i, need in enumerate(item.needs)]
 
 
+def handled(item, plan):
+    """How many needs are served from the freezer: of a pack that is thawed as a whole, the one for which it is thawed."""
+    sources = {source.name: source for source in item.sources}
+    out, thawed = set(), defaultdict(Fraction)  # by source and day: what is left of the packs thawed so far
+    for part in sorted(plan.takings, key=lambda part: part.need):
+        if not part.frozen:
+            continue
+        source, pack = sources[part.source], (part.source, part.thawed)
+        if part.thawed is None:
+            out.add(part.need)
+        elif part.amount > thawed[pack] + CRUMB:
+            size = source.size * plan.packs[source.name] if source.by_weight else source.size
+            thawed[pack] += size * math.ceil((part.amount - thawed[pack] - CRUMB) / size)
+            out.add(part.need)
+        thawed[pack] -= part.amount
+    return len(out)
+
+
 def account(house, items, plans, sums=sure):
     """The terms in cents, exact for exact amounts, and their total. `sums`: what counts towards reductions and
     credits, by stop."""
@@ -107,6 +126,7 @@ def account(house, items, plans, sums=sure):
         terms["wasted"] += house.waste_cost * item.usual * sum(plan.wasted.values(), Fraction(0))
         lacks = [amount for amount in short(item, plan) if amount > CRUMB]
         terms["missing"] += MISSING_COSTS * item.usual * sum(lacks, Fraction(0)) + item.missing * len(lacks)
+        terms["handling"] += house.handling * handled(item, plan)
     terms["reductions"], credits = given_off(house, sums(house, items, plans))
     for shop, credit in credits.items():
         terms["credit"] += credit

@@ -132,7 +132,7 @@ class Cook:
         else:
             ways = self.choices(i, house)
             freezing = all(how not in ("unfrozen", "open") and held.source.thawed is None for held, _, how in ways)
-            if not ways or freezing and self.item.takes_room:  # it goes without
+            if not ways or freezing:  # it goes without
                 yield from self.serve(i + 1, end, self.amount(i + 1), house, takings)
             for held, after, how in ways:
                 amount = min(wanted, after.left)
@@ -178,9 +178,9 @@ class Cook:
                 ways = ("loose",) if source.opened is None else ("whole", "portion at home")
                 found += [(item.frozen_rank(source), held, self.opened(held, need, how), how) for how in ways]
         for rank, held, after, how in found:
-            key = (last is not None and held.source is last, rank)
+            key = (last is not None and held.source is last, rank, item.came(held.source))
             if not any(other_how == how and other.kind == held.kind
-                       and (last is not None and other.source is last, other_rank) < key
+                       and (last is not None and other.source is last, other_rank, item.came(other.source)) < key
                        for other_rank, other, _, other_how in found):
                 yield held, after, how
 

@@ -19,8 +19,6 @@ HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for h
 def fitting(house, items, plans):
     """Whether plans like these but for which pack gives what, and how the rest is kept, obey the rules of use, the limits
     and the room."""
-    for item in items:
-        item.any_of_those_alike = True
     program = Program()
     packs, rows = rows_of(program, house, items)
     try:

@@ -1,11 +1,12 @@
 """Compares the program with the oracle on random small houses.
 
-    python3 compare.py PROGRAM --seeds A..B [--jobs 2] [--keep FOLDER] [--no-shrink]
+    python3 compare.py PROGRAM --seeds A..B [--search X] [--jobs 1] [--keep FOLDER] [--no-shrink]
 
-For each house: the program's account must be what its own lines say (check.py); if it says that its
-list is proven, its total is the oracle's, else no less. Where goods are sold by weight the oracle is a
-bound, and brute.py decides if it can. Totals are the same when they differ by no more than check.py's
-tolerance (0.001 cent, and what two millionths of a gram cost, for each line, supply and use). What differs is kept in FOLDER, made small, and printed with both solutions.
+For each house: the program's account must be what its own lines say (check.py); if it says that its list is proven, its
+total is the oracle's, else no less. Where goods are sold by weight the oracle is a bound, and brute.py decides if it can.
+Totals are the same when they differ by no more than check.py's tolerance. What differs is kept in FOLDER, made small, and
+printed with both solutions. The program's search is limited by its work (--search), so that a busy machine changes
+nothing; what takes longer than two minutes all the same has "no end".
 Exit 1 if something differs.
 """
 import argparse
@@ -24,12 +25,13 @@ import oracle
 from check import complaints, tolerance
 from generate import generate, weighs, write
 from lp import NotSolved
+from money import price_of
 from read import read_house
 from result import Result
 from rules import MorePacks
 from shrink import shrink
 
-SECONDS = 10
+SECONDS = 120  # for a house, on however busy a machine
 WAYS = 20000
 # "dearer, by weight": than if any amount could be weighed out; what the rule of weighing leaves is not known.
 RIGHT = ("same", "not proven", "not proven, but the best", "dearer, by weight")
@@ -48,17 +50,22 @@ class Outcome:
         return self.kind, " ".join(re.findall(r"[a-z]{4,}", self.text.split("\n")[0].split("{")[0])) if wrong else ""
 
 
-def run(program, folder):
+def build(program, search="1"):
+    """The command that builds a house's plan."""
+    return [program, "build", "plans/p.yaml", "--search", search]
+
+
+def run(command, folder):
     try:
-        return subprocess.run([program, "build", "plans/p.yaml"], cwd=folder, capture_output=True, text=True, timeout=SECONDS)
+        return subprocess.run(command, cwd=folder, capture_output=True, text=True, timeout=SECONDS)
     except subprocess.TimeoutExpired:
         return None
 
 
-def outcome(program, folder):
+def outcome(command, folder):
     """Of the house in the folder."""
     house = read_house(folder)
-    ran = run(program, folder)
+    ran = run(command, folder)
     if ran is None:
         return Outcome("no end")
     if ran.returncode != 0:
@@ -90,21 +97,22 @@ def outcome(program, folder):
     return Outcome("same" if result.proven else "not proven, but the best")
 
 
-def most_packs(items):
-    """How many packs of a source can be of use, reductions aside."""
+def most_packs(house, items):
+    """How many packs of a source can be of use: for needs and to keep, for a deal, for a reduction."""
     def most(source):
         item = next(item for item in items if source in item.sources)
-        return math.ceil((item.need + item.cap) / source.size) + (source.offer.deal[0] if source.offer.deal else 0)
+        shop = house.shops[source.offer.shop]
+        price = price_of(house, source.offer, source.day, 1)
+        reaches = math.ceil(shop.over / price) if shop.over is not None and price > 0 else 0
+        return max(math.ceil((item.need + item.cap) / source.size), reaches) + (source.offer.deal[0] if source.offer.deal else 0)
 
     return most
 
 
 def by_weight(house, best, terms, allowed, both):
     """What is weighed follows from what is held, which rows cannot say: everything is tried, if that is not too much."""
-    if any(shop.over is not None for shop in house.shops.values()):
-        return Outcome("dearer, by weight")
     try:
-        total = brute.best(house, most_packs(best.items), WAYS)
+        total = brute.best(house, most_packs(house, best.items), WAYS)
     except brute.TooMany:
         return Outcome("dearer, by weight")
     both += f"\neverything tried: {float(total) / 100:.5f}"
@@ -127,23 +135,23 @@ def lines_of(result):
     return "\n".join(out)
 
 
-def try_house(program, house):
+def try_house(command, house):
     with tempfile.TemporaryDirectory() as folder:
         write(house, folder)
         try:
-            return outcome(program, folder)
+            return outcome(command, folder)
         except Exception as reason:  # a house with a part left out may be none any more
             return Outcome(f"unreadable ({type(reason).__name__})", str(reason))
 
 
-def one(program, number, keep, small):
+def one(command, number, keep, small):
     house = generate(number)
-    found = try_house(program, house)
+    found = try_house(command, house)
     if found.kind in RIGHT:
         return number, found, None
     if small and found.kind not in ("no oracle", "no end"):
-        house = shrink(house, lambda smaller: try_house(program, smaller).about == found.about)
-        found = try_house(program, house)
+        house = shrink(house, lambda smaller: try_house(command, smaller).about == found.about)
+        found = try_house(command, house)
     place = pathlib.Path(keep) / str(number)
     shutil.rmtree(place, ignore_errors=True)
     write(house, place)
@@ -154,6 +162,7 @@ def main():
     options = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     options.add_argument("program", type=lambda p: str(pathlib.Path(p).resolve()))
     options.add_argument("--seeds", default="1..150", help="first and last, as A..B")
+    options.add_argument("--search", default="1", help="how hard the program searches, times the usual")
     options.add_argument("--jobs", type=int, default=1)
     options.add_argument("--keep", default="differences", help="the folder for houses that differ")
     options.add_argument("--no-shrink", action="store_true")
@@ -162,7 +171,7 @@ def main():
     first, last = map(int, said.seeds.split(".."))
     counts = {}
     with concurrent.futures.ProcessPoolExecutor(said.jobs) as pool:
-        runs = [pool.submit(one, said.program, n, said.keep, not said.no_shrink) for n in range(first, last + 1)
+        runs = [pool.submit(one, build(said.program, said.search), n, said.keep, not said.no_shrink) for n in range(first, last + 1)
                 if not (said.unweighed and weighs(n))]
         for done in runs:
             number, found, place = done.result()

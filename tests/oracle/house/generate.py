@@ -38,6 +38,7 @@ class Dice:
         self.scale = self.r.choice((1, 1, 1, 100, 10000))  # of money
         self.foods, self.sizes = {}, {}
         self.weighs = weighs(number)
+        self.more = random.Random(f"more of {number}")  # for what houses did not always have, so that the rest of each stays
 
     def often(self, share):
         return self.r.random() < share
@@ -203,7 +204,8 @@ class Dice:
                 dish = dish.replace(f" {name}", f" fresh {name}")
             if self.often(0.3):
                 slug = f"r-{name}-{len(house)}"
-                house[f"recipes/{slug}.yaml"] = {"name": slug, "serves": str(r.choice((1, 2, 3, 4))), "made in": "exactly", "ingredients": [dish]}
+                house[f"recipes/{slug}.yaml"] = {"name": slug, "serves": str(r.choice((1, 2, 3, 4))),
+                                                 **self.made_in(name), "ingredients": [dish]}
                 dish = slug + r.choice(("", " for 2", " for 3"))
             meals.setdefault(text(day), {}).setdefault(slot, []).append(dish)
         plan["meals"] = meals
@@ -215,6 +217,13 @@ class Dice:
         name = r.choice(list(self.foods))
         if self.often(0.12):
             plan["extra"] = [{"buy": self.said(name, self.amount(name)), "by": text(r.randrange(self.days))}]
+
+    def made_in(self, name):
+        if self.foods[name]["department"] == "household":  # counted: the oracle does not know in which parts
+            return {"made in": "exactly"}
+        said = {"made in": self.more.choice(("whole", "halves", "quarters", "exactly", None)),
+                "give": self.more.choice(("0 %", "5 %", "25 %", None, None))}
+        return {key: value for key, value in said.items() if value is not None}
 
     def on_hand(self):
         r, lines = self.r, []
@@ -234,7 +243,12 @@ class Dice:
 
     def household(self, shops):
         r, said = self.r, {"people": [{"name": "Ada"}, {"name": "Ben", "portion": "0.5"}], "meals": dict(SLOTS),
-                           "measures": "metric", "an hour costs": "0.00"}  # the oracle does not know handling
+                           "measures": "metric"}
+        hour = self.more.choice((0, 100, 600, 3000, None))
+        if hour is not None:
+            said["an hour costs"] = f"{hour * self.scale / 100:.2f}"
+        if self.more.random() < 0.2:
+            said["give"] = self.more.choice(("0 %", "30 %"))
         said["people"] = said["people"][: r.choice((1, 2))]
         if self.often(0.5):
             places = r.sample(("pantry", "fridge", "freezer"), r.choice((1, 2, 3)))

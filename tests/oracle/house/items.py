@@ -46,6 +46,7 @@ class Source:
     opened: Optional[int]  # days that a pack is good once opened; None: opening starts no clock
     ml: Fraction  # room of a unit
     thawed: Optional[int] = None  # of what was put into the freezer at home before the plan: its last day
+    number: int = 0  # of an offer: its place in the shop's list
 
     @property
     def by_weight(self):
@@ -72,7 +73,6 @@ class Item:
     cap: Fraction  # kept food that is worth something
     end: int  # the day on which kept food must be good
     limited: Tuple[str, ...] = ()  # places whose room is limited
-    any_of_those_alike: bool = False  # a reader of a result need not care which of equal things was used
 
     @property
     def need(self):
@@ -124,6 +124,11 @@ class Item:
         return self.cut(source, source.frozen_good), good
 
     @staticmethod
+    def came(source):
+        """Of things that go off on one day: the first lot, then what was bought first, at one stop in the order of its list."""
+        return (0, source.lot) if source.lot is not None else (1, source.day, source.clock, source.stop, source.number)
+
+    @staticmethod
     def kind(source):
         """Loose, or the size of packs; what is weighed is a pack of its own."""
         if source.opened is None:
@@ -161,7 +166,7 @@ def bought_source(house, index, number, offer):
     stop, food, item = house.stops[index], house.foods[offer.food], house.item_of(offer.food)
     return Source(f"stop{index}offer{number}", None, index, offer, offer.food, offer.size * house.worth(offer.food), None,
                   stop.day, stop.home, min(FOREVER, stop.day + food.sealed), food.place, food.frozen, food.opened,
-                  room_of(house, item))
+                  room_of(house, item), number=number)
 
 
 def item_of(house, name):

@@ -10,7 +10,7 @@ from typing import Dict, List
 import account
 import rules
 from buying import buying
-from holdings import Loose, Packs
+from holdings import FROM_FREEZER, Loose, Packs
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
 from money import MISSING_COSTS
@@ -52,11 +52,21 @@ class ItemRows:
             program.row(terms, "=", need.amount / scale)
             program.row({short: 1, lacks[i]: -need.amount / scale}, "<=", 0)
         rules.add(program, item, self.things, lacks)
+        self.handling(program, house.handling / 100)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
         program.row({worth: 1, **{var: -factor for _, var, factor, kept in self.rests if kept}}, "<=", 0)
         for _, var, factor, kept in self.rests:
             if not kept:
                 program.costs[var] += house.waste_cost * unit * factor
+
+    def handling(self, program, cost):
+        """For each need that is served from the freezer."""
+        for i in range(len(self.item.needs)):
+            served = [taking.serves for taking in self.takings if taking.need == i and taking.way in FROM_FREEZER]
+            if served and cost:
+                handled = program.yes_no(cost)
+                for yes in served:
+                    program.row({yes: 1, handled: -1}, "<=", 0)
 
     def room(self, day, place):
         """Terms of what takes room there on the night after the day, in litres."""

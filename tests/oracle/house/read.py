@@ -1,7 +1,7 @@
 """Reads a small house from its YAML files into a House. Shares no code with the program.
 
 Read: everything that a price list and a household say about buying; meals by date of plain food and
-of recipes cooked on the day; staples, extras, trips. Not read (Unreadable): prep sessions, leftovers,
+of recipes cooked on the day, of what is measured; staples, extras, trips. Not read (Unreadable): prep sessions, leftovers,
 recipes in recipes, absences and guests, foods that recipes/foods.yaml does not describe.
 """
 import datetime
@@ -12,11 +12,13 @@ from fractions import Fraction
 import yaml
 
 import measures
+from makings import USUAL_GIVE, times_to_make
 from things import FOREVER, Buying, Food, House, Lot, Offer, Shop, Stop, Unreadable, Use
 
 END_OF_DAY = 24 * 60
 HOME_FROZEN = ("meat", "fish", "bakery", "dairy")
 CLOCKLESS = ("produce", "meat", "fish", "household")
+HANDLING_HOURS = Fraction(3, 60)  # a bag, a label, thawing
 RATES = {"per day": 1, "a day": 1, "per week": 7, "a week": 7, "per month": 30, "a month": 30}
 
 
@@ -120,7 +122,8 @@ class Reader:
             [{food: measures.number(amount)[0] for food, amount in group.items()}
              for group in as_list(says.get("any of these"))],
             measures.percent(says.get("leftovers are worth", "50 %")),
-            measures.percent(says.get("throwing away costs", "25 %")))
+            measures.percent(says.get("throwing away costs", "25 %")),
+            measures.money(says.get("an hour costs", "6.00")) * HANDLING_HOURS)
 
     def read_foods(self, days):
         own = self.root / "recipes/foods.yaml"
@@ -205,8 +208,12 @@ class Reader:
             return [Use(food, date, clock, amount * (Fraction(servings) if servings else 1), fresh)]
         recipe = load(self.root / "recipes" / f"{words}.yaml")
         eaters = sum(measures.number(person.get("portion", "1"))[0] for person in self.household["people"])
-        times = (Fraction(servings) if servings else eaters) / measures.number(recipe["serves"])[0]
+        give = measures.percent(recipe.get("give", self.household.get("give", USUAL_GIVE)))
         lines = [self.line(line) for line in as_list(recipe["ingredients"])]
+        if recipe.get("made in") != "exactly" and any(self.weights[food].basis == "each" for food, *_ in lines):
+            raise Unreadable(f"a recipe of what is counted, made in parts: {words}")
+        times = times_to_make((Fraction(servings) if servings else eaters) / measures.number(recipe["serves"])[0],
+                              recipe.get("made in"), give)
         return [Use(food, date, clock, amount * times, fresh) for food, amount, fresh, _ in lines]
 
     def staple(self, text, first, last):

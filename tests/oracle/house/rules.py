@@ -2,10 +2,11 @@
 
 1. What is open and good unfrozen for a need is used up before anything else serves it, what goes off first first.
 2. Of things of one kind (loose, or packs of one size) the one that goes off first unfrozen is used up, or opened, first;
-   likewise from the freezer. Which kind, and whether from the freezer or not, is free.
+   likewise from the freezer; of equals, the first lot, then what was bought first, at one stop in the order of its list.
+   Which kind, and whether from the freezer or not, is free.
 3. A need is served by one thing after the other, each used up before the next.
-4. A need goes without only if nothing is left that may serve it; where room is limited, also if all that is left
-   would have to be frozen at home for it. What serves it in part is used up.
+4. A need goes without only if nothing is left that may serve it but what would have to be frozen at home for it. What
+   serves it in part is used up.
 """
 from holdings import COOL, FROM_FREEZER, OPEN, Packs
 
@@ -80,26 +81,15 @@ def stock_of(taking):
 
 
 def goes_off_first(program, item, i, others):
+    def first(taking):
+        return taking.rank, item.came(taking.thing.source)
+
     for later in others:
         for taking in others:
-            if taking.order == later.order and taking.rank < later.rank and not alike(item, i, taking, later):
+            if taking.order == later.order and first(taking) < first(later):
                 none_left_if(program, later.serves, stock_of(taking).left(i))
                 if taking.opens:
                     none_left_if(program, later.serves, taking.thing.left(i))
-
-
-def alike(item, i, one, other):
-    """Loose things that do the same for this need and all that follow: which of them is used makes no odds, unless
-    there may be no room for it."""
-    a, b = one.thing.source, other.thing.source
-    if a.opened is not None or item.takes_room and not item.any_of_those_alike:
-        return False
-
-    def does(source):
-        return [(item.serves_cool(source, need), item.serves_frozen(source, need)) for need in item.needs[i:]] + [
-            item.keeps_cool(source), item.keeps_frozen(source)]
-
-    return does(a) == does(b)
 
 
 def one_after_the_other(program, i, takings):
@@ -124,7 +114,7 @@ def nothing_while_lacking(program, item, i, others, lacks):
             none_left_if(program, lacks, taking.thing.left(i))
         at_home = taking.way in FROM_FREEZER and taking.thing.source.thawed is None
         terms, most = stock_of(taking).left(i)
-        if not (at_home and item.takes_room):
+        if not at_home:
             none_left_if(program, lacks, (terms, most))
         else:  # what serves it in part is used up
             program.row({**terms, lacks: most, taking.serves: most}, "<=", 2 * most)

@@ -11,16 +11,16 @@ NOON = 720
 
 
 def house(uses, offers, stops=((0, 600),), lots=(), *, sealed=20, frozen=None, opened=None, room=None, days=10,
-          kept=0, waste=0, department="dairy"):
+          kept=0, waste=0, handling=0, stored="fridge"):
     """`uses`: (day, clock, grams[, fresh]); `offers`: (grams, cents[, limit])."""
-    food = Food("tell", department, "fridge", "g", {}, sealed, "fridge", frozen, opened, Fraction(1))
+    food = Food("tell", "dairy", stored, "g", {}, sealed, stored, frozen, opened, Fraction(1))
     listed = [Offer("east", "tell", f"{size} g", Fraction(size), False, Fraction(cents), limit=limit[0] if limit else None)
               for size, cents, *limit in offers]
     shop = Shop("east", "East", None, {}, Fraction(0), Fraction(0), None, Fraction(0), listed)
     return House(0, days - 1, {"tell": food}, {"east": shop}, [Stop("east", day, home, False, Fraction(0)) for day, home in stops],
                  [Use("tell", day, clock, Fraction(grams), any(fresh)) for day, clock, grams, *fresh in uses],
                  [Lot("tell", Fraction(grams), place, last) for grams, place, last in lots],
-                 {place: Fraction(ml) for place, ml in (room or {}).items()}, [], {}, [], Fraction(kept), Fraction(waste))
+                 {place: Fraction(ml) for place, ml in (room or {}).items()}, [], {}, [], Fraction(kept), Fraction(waste), Fraction(handling))
 
 
 def missing(grams_cost, pack, uses=1):
@@ -125,6 +125,37 @@ class Rules(unittest.TestCase):
         # 100 g is there for both: the fresh one is served, the other bought, frozen.
         uses = [(4, NOON, 100, False), (4, NOON, 100, True)]
         self.costs(100, house(uses, [(100, 100)], lots=[(100, "fridge", 4)], sealed=2, frozen=9))
+
+    def test_each_use_from_the_freezer_takes_time(self):
+        uses = [(1, NOON, 100), (5, NOON, 100), (6, NOON, 100)]
+        life = {"sealed": 2, "frozen": 9, "handling": 30}
+        self.costs(300 + 2 * 30, house(uses, [(100, 100)], **life))
+        # What is in the freezer already has a bag to thaw as well.
+        self.costs(100 + 2 * 30, house(uses, [(100, 100)], lots=[(200, "freezer", 9)], **life))
+
+    def test_what_is_bought_frozen_takes_no_time(self):
+        self.costs(100, house([(5, NOON, 100)], [(100, 100)], stored="freezer", handling=30))
+
+    def test_what_is_eaten_at_one_moment_is_frozen_in_one_bag(self):
+        self.costs(200 + 30, house([(5, NOON, 100), (5, NOON, 100)], [(100, 100)], sealed=2, frozen=9, handling=30))
+
+    def test_a_pack_that_is_thawed_whole_takes_time_once(self):
+        uses = [(4, NOON, 100), (4, NOON + 60, 50), (6, NOON, 50)]
+        self.costs(300 + 30, house(uses, [(200, 300)], sealed=3, frozen=5, opened=2, handling=30))
+
+    def test_a_use_goes_without_what_would_have_to_be_frozen(self):
+        # The pack for it is in the house anyhow; freezing it costs more than a use that lacks something.
+        uses = [(1, NOON, 50), (5, NOON, 50)]
+        self.costs(100 + 200, house(uses, [(100, 100)], sealed=2, frozen=9, handling=200))
+        self.costs(100 + missing(50, 100), house(uses, [(100, 100)], sealed=2, frozen=9, handling=3200))
+
+    def test_of_equals_what_stands_first_in_the_list_is_used_first(self):
+        # 50 g fresh and 50 g frozen for the first use leave a pack for the fresh one and 50 g in the freezer. Where the big
+        # pack stands first, the first use takes that (and the fresh one lacks something) or all that is frozen.
+        uses = [(1, NOON, 100), (1, NOON + 60, 100, True), (5, NOON, 50)]
+        rest = {"lots": [(100, "freezer", 30)], "sealed": 2}
+        self.costs(160, house(uses, [(50, 60, 1), (100, 100, 1)], **rest))
+        self.costs(100 + missing(50, 60), house(uses, [(100, 100, 1), (50, 60, 1)], **rest))
 
     def test_wasted_stock_counts(self):
         gone = [(400, "fridge", 0)]  # good to day 0 only

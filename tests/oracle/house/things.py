@@ -109,6 +109,7 @@ class House:
     groups: List[Dict[str, Fraction]]  # any of these: how much of each does the same
     kept_worth: Fraction
     waste_cost: Fraction
+    handling: Fraction = Fraction(0)  # cents for each need that is served from the freezer
 
     @property
     def days(self) -> int:

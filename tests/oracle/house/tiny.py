@@ -41,4 +41,4 @@ def tiny(number):
     buying = {"dorb": Buying(prefer=["b"])} if len(shops) == 2 and r.random() < 0.2 else {}
     groups = [{"dorb": Fraction(1), "eskel": Fraction(r.choice((1, 2)))}] if len(foods) == 2 and r.random() < 0.4 else []
     return House(0, days - 1, foods, made, stops, uses, lots, room, [], buying, groups,
-                 Fraction(r.choice((0, 1, 1, 2)), 2), Fraction(r.choice((0, 1, 1)), 4))
+                 Fraction(r.choice((0, 1, 1, 2)), 2), Fraction(r.choice((0, 1, 1)), 4), Fraction(r.choice((0, 10, 60))))
