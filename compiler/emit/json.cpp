@@ -197,7 +197,7 @@ Json keeping(const Compiled& compiled) {
       out.push_back({{"food", food.name},
                      {"basis", basis_word(food)},
                      {"keeps_days", keeping->life.cool},
-                     {"keeps_frozen_days", maybe(keeping->life.frozen)},
+                     {"keeps_frozen_days", maybe(keeping->life.frozen ? keeping->life.frozen : keeping->life.refrozen)},
                      {"keeps_opened_days", maybe(keeping->life.opened)},
                      {"stands_for", compiled.kitchen.food(first).name}});
     }

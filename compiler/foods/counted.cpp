@@ -132,6 +132,18 @@ std::string as_seen(const Food& food, const Rational& purchased, measure::System
   return is_weighed(food) ? fmt::format("{} ({})", name, weight(food, purchased, system)) : name;
 }
 
+std::string amount_seen(const Food& food, const Rational& purchased, measure::System system) {
+  const auto pieces = counted(food, purchased);
+  if (!pieces || is_weighed(food)) {
+    return basis(food) == Dimension::count ? customary(food, purchased, system, 0)
+                                           : weight(food, purchased, system);
+  }
+  return counts_itself(food, pieces->piece)
+             ? fraction(pieces->count)
+             : fmt::format("{} {}", fraction(pieces->count),
+                           pieces->count > 1 ? text::plural(pieces->piece) : pieces->piece);
+}
+
 std::optional<std::string> pieces_in(const Food& food, const Rational& purchased) {
   const auto pieces = counted(food, purchased);
   // A counter cuts slices as thick as it is asked to.

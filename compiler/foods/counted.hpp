@@ -13,6 +13,9 @@ namespace manciple::foods {
 /// quarter; weights to half an ounce or 5 g, from a pound to a tenth, from a kilogram to 50 g.
 std::string as_seen(const Food& food, const Rational& purchased, measure::System system);
 
+/// The same without the name, and without the number of pieces of what is weighed.
+std::string amount_seen(const Food& food, const Rational& purchased, measure::System system);
+
 /// About how many pieces are in what is weighed out at a shop: "2", "1 head". None for what nobody
 /// counts.
 std::optional<std::string> pieces_in(const Food& food, const Rational& purchased);

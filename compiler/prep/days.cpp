@@ -1,4 +1,5 @@
 #include "foods/convert.hpp"
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
@@ -48,6 +49,7 @@ private:
   void thaw_dishes();
   void wait_times();
   void after_shopping();
+  void freeze(const Food& food, const std::vector<Bag>& all);
   void use_up();
   void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
     out_.push_back({kind, date, clock, std::move(what)});
@@ -56,7 +58,7 @@ private:
     return prep::purpose(kitchen_, resolved_, use);
   }
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
-    return foods::with_name(kitchen_.food(food), of, kitchen_.household.system);
+    return foods::as_seen(kitchen_.food(food), of, kitchen_.household.system);
   }
 
   const Kitchen& kitchen_;
@@ -172,11 +174,30 @@ void Days::after_shopping() {
           fmt::format("Leave {} on the counter to ripen (about {}), then into the fridge",
                       text::plural(food.name), text::print_days(food.ripens->value)));
     }
+    freeze(food, bags(kitchen_, resolved_, shopping_, l));
+  }
+  std::map<std::size_t, std::vector<Bag>> of_stock; // by lot
+  for (const purchase::StockUse& used : shopping_.from_stock) {
+    if (used.frozen && kitchen_.on_hand.lots[used.lot].place != foods::Place::freezer) {
+      of_stock[used.lot].push_back({used.amount, used.use, used.frozen_on});
+    }
+  }
+  for (const auto& [lot, of_lot] : of_stock) {
+    freeze(kitchen_.food(*kitchen_.on_hand.lots[lot].what.food()), of_lot);
+  }
+}
+
+// Sessions see to their own day.
+void Days::freeze(const Food& food, const std::vector<Bag>& all) {
+  std::map<Date, std::vector<Bag>> by_day;
+  for (const Bag& bag : all) {
+    by_day[bag.frozen_on].push_back(bag);
+  }
+  for (const auto& [date, of_day] : by_day) {
     const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
-                                     [&](const auto& s) { return s.date == date; });
-    if (foods::is_more_than_scraps(food, line.to_freeze) && !session) {
-      add(Kind::freeze, date,
-          into_freezer(kitchen_, line, bags(kitchen_, resolved_, shopping_, l).size()));
+                                     [day = date](const auto& s) { return s.date == day; });
+    if (!session) {
+      add(Kind::freeze, date, into_freezer(kitchen_, food, of_day));
     }
   }
 }
@@ -304,17 +325,15 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
     const bool juice = food.keeps.frozen_juice.has_value();
     const auto& keeps = food.keeps.in(foods::Place::freezer);
     for (const Bag& bag : bags(kitchen, resolved, shopping, l)) {
-      if (line.to_freeze > 0) {
-        const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
-        const std::string of = foods::customary(food, bag.amount, kitchen.household.system, 0);
-        out.push_back({juice ? food.name + " juice and zest" : food.name,
-                       use == nullptr ? "nothing planned yet"
-                                      : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
-                                                    text::print_day(use->date)),
-                       juice ? "of " + of : of, bought,
-                       bought + std::chrono::days(keeps ? keeps->value : 0), foods::Place::freezer,
-                       food.thaw, std::nullopt});
-      }
+      const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
+      const std::string of = foods::amount_seen(food, bag.amount, kitchen.household.system);
+      out.push_back({juice ? food.name + " juice and zest" : food.name,
+                     use == nullptr ? "nothing planned yet"
+                                    : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                                                  text::print_day(use->date)),
+                     juice ? "of " + of : of, bought,
+                     bought + std::chrono::days(keeps ? keeps->value : 0), foods::Place::freezer,
+                     food.thaw, std::nullopt});
     }
   }
   std::stable_sort(out.begin(), out.end(), [](const Label& a, const Label& b) {

@@ -28,15 +28,15 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times);
 struct Bag {
   Rational amount;                ///< as purchased, in the food's basis
   std::optional<std::size_t> use; ///< the first that it comes out for; none for what is left over
+  Date frozen_on;                 ///< it goes into the freezer then
 };
 
 /// Meal-size bags: one for each use, a week's for a staple, one for what is left over.
 std::vector<Bag> bags(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                       const purchase::Shopping& shopping, std::size_t line);
 
-/// What is done with what is bought for the freezer, in so many bags: meat is portioned, citrus
-/// juiced.
-std::string into_freezer(const kitchen::Kitchen& kitchen, const purchase::Line& line,
-                         std::size_t bags);
+/// What is done with what goes into the freezer in these bags: meat is portioned, citrus juiced.
+std::string into_freezer(const kitchen::Kitchen& kitchen, const foods::Food& food,
+                         const std::vector<Bag>& bags);
 
 } // namespace manciple::prep

@@ -145,16 +145,16 @@ void Session::cuts() {
 void Session::portions() {
   for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
     const purchase::Line& line = shopping_.lines[l];
-    if (!foods::is_more_than_scraps(kitchen_.food(line.food), line.to_freeze) ||
-        shopping_.visits[line.visit].date != session().date) {
+    std::vector<Bag> today = bags(kitchen_, resolved_, shopping_, l);
+    std::erase_if(today, [&](const Bag& bag) { return bag.frozen_on != session().date; });
+    if (today.empty()) {
       continue;
     }
     const Food& food = kitchen_.food(line.food);
-    const std::size_t count = bags(kitchen_, resolved_, shopping_, l).size();
     Task task;
     task.kind = Task::Kind::portion;
-    task.what = into_freezer(kitchen_, line, count);
-    task.hands_on = portioning_minutes(static_cast<int>(count));
+    task.what = into_freezer(kitchen_, food, today);
+    task.hands_on = portioning_minutes(static_cast<int>(today.size()));
     if (food.keeps.frozen_juice) {
       task.hands_on += cutting_minutes(Form::juice, line.to_freeze);
     }
@@ -382,6 +382,7 @@ std::vector<Bag> bags(const Kitchen& kitchen, const Resolved& resolved, const Sh
                       std::size_t line) {
   std::vector<Bag> out;
   std::optional<Date> week; // in which the bag of a staple was taken out
+  const Date bought = shopping.visits[shopping.lines[line].visit].date;
   Rational rest = shopping.lines[line].to_freeze;
   for (const purchase::Supply& supply : shopping.supplies) {
     if (supply.line != line || !supply.frozen) {
@@ -392,25 +393,28 @@ std::vector<Bag> bags(const Kitchen& kitchen, const Resolved& resolved, const Sh
     if (staple && week && use.date - *week < std::chrono::days(7)) {
       out.back().amount += supply.amount;
     } else {
-      out.push_back({supply.amount, supply.use});
+      out.push_back({supply.amount, supply.use, supply.frozen_on});
       week = staple ? std::optional(use.date) : std::nullopt;
     }
-    rest -= supply.amount;
+    rest -= supply.frozen_on == bought ? supply.amount : Rational(0);
   }
   if (foods::is_more_than_scraps(kitchen.food(shopping.lines[line].food), rest)) {
-    out.push_back({rest, std::nullopt});
+    out.push_back({rest, std::nullopt, bought});
   }
   return out;
 }
 
-std::string into_freezer(const Kitchen& kitchen, const purchase::Line& line, std::size_t bags) {
-  const Food& food = kitchen.food(line.food);
-  const std::string what = foods::with_name(food, line.to_freeze, kitchen.household.system, 0);
-  const std::string_view word = bags == 1 ? "bag" : "bags";
+std::string into_freezer(const Kitchen& kitchen, const Food& food, const std::vector<Bag>& bags) {
+  Rational sum = 0;
+  for (const Bag& bag : bags) {
+    sum += bag.amount;
+  }
+  const std::string what = foods::as_seen(food, sum, kitchen.household.system);
+  const std::string_view word = bags.size() == 1 ? "bag" : "bags";
   return food.keeps.frozen_juice
              ? fmt::format("Wash, zest and juice {}; freeze as cubes in {} {}, labelled", what,
-                           bags, word)
-             : fmt::format("Portion {} into {} {}, label and freeze", what, bags, word);
+                           bags.size(), word)
+             : fmt::format("Portion {} into {} {}, label and freeze", what, bags.size(), word);
 }
 
 std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,

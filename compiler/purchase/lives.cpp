@@ -59,6 +59,14 @@ std::optional<int> home_frozen(const Food& food) {
   return std::nullopt;
 }
 
+// What is left of an opened pack may be frozen in portions, whatever it is, if it bears that: broth,
+// tomato paste by the spoonful, coconut milk.
+std::optional<int> opened_and_frozen(const Food& food) {
+  return food.stored != foods::Place::freezer && food.freezes.value_or(false) && food.keeps.freezer
+             ? std::optional(food.keeps.freezer->value)
+             : std::nullopt;
+}
+
 // Opening starts a clock for what comes in one pack, not for a bag of onions, and only if it ends
 // before the plan does.
 std::optional<int> once_opened(const Food& food, int sealed, int days) {
@@ -94,7 +102,7 @@ std::optional<Keeping> keeping_of(const Food& food, int days) {
   result.life.frozen = home_frozen(food);
   result.life.opened = once_opened(food, best->value, days);
   if (result.life.opened) {
-    result.life.refrozen = result.life.frozen;
+    result.life.refrozen = opened_and_frozen(food);
   }
   return result;
 }
@@ -119,8 +127,8 @@ std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food
   if (const auto sealed = keeping_of(food, days)) {
     result.life.opened = sealed->life.opened;
   }
-  if (result.life.opened) {
-    result.life.refrozen = result.life.frozen;
+  if (result.life.opened && !lot.thawed) {
+    result.life.refrozen = opened_and_frozen(food);
   }
   return result;
 }

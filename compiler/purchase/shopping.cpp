@@ -234,8 +234,9 @@ private:
       static_cast<Served&>(of) = served;
       of.line = first_line_ + serving.of;
       add(of, out_.supplies);
-      if (served.frozen) {
-        out_.lines[of.line].to_freeze += served.amount;
+      Line& line = out_.lines[of.line];
+      if (served.frozen && served.frozen_on == out_.visits[line.visit].date) {
+        line.to_freeze += served.amount;
       }
     }
   }

@@ -19,7 +19,7 @@ struct Line {
   Cents cost = 0;        ///< as the till shows it, before tax
   Cents tax = 0;
   Rational amount;    ///< as purchased, in the food's basis
-  Rational to_freeze; ///< of it, some day before it is used
+  Rational to_freeze; ///< of it, on the day on which it comes home
   Rational kept;      ///< left at the plan's end and still good
   Rational wasted;    ///< past its keeping time before it is used
 };

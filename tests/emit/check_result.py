@@ -80,7 +80,8 @@ for s in result["supplies"]:
     home = visits[p["visit"]]["home"]
     check(age > 0 or age == 0 and home <= use["clock"], f"{p['food']}: used {use['date']} at {use['clock']}, home {bought} at {home}")
     if s["frozen"]:
-        frozen[s["purchase"]] += s["amount"]
+        # A pack that is opened later is portioned on that day.
+        frozen[s["purchase"]] += s["amount"] if day(s["frozen_on"]) == bought else 0
         check(not use["fresh"], f"{p['food']}: frozen for a fresh use")
         check(age <= keeps["keeps_frozen_days"], f"{p['food']}: frozen too long")
         check(bought <= day(s["frozen_on"]) <= used, f"{p['food']}: frozen before it came home")

@@ -41,7 +41,7 @@ for i, making in enumerate(makings):
 for supply in result["supplies"]:
     food = purchases[supply["purchase"]]["food"]
     small = supply["amount"] < 60 and foods[food]["basis"] == "g" and department[food] != "spices"
-    if supply["frozen"] and small and supply["covers"] < 0.999 * uses[supply["use"]]["amount"]:
+    if supply["frozen"] and small and supply["covers"] < 0.999 * (uses[supply["use"]]["amount"] - uses[supply["use"]]["give"]):
         found["bags of less than 60 g"].append(f"{food}: {supply['amount']} g")
 
 # Lines.
