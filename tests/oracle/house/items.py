@@ -125,8 +125,11 @@ class Item:
 
     @staticmethod
     def came(source):
-        """Of things that go off on one day: the first lot, then what was bought first, at one stop in the order of its list."""
-        return (0, source.lot) if source.lot is not None else (1, source.day, source.clock, source.stop, source.number)
+        """Of things that go off on one day: the first lot, then what was bought first, at one stop in the order of its list, what
+        is weighed last."""
+        if source.lot is not None:
+            return 0, source.lot
+        return 1, source.day, source.clock, source.stop, source.by_weight, source.number
 
     @staticmethod
     def kind(source):

@@ -2,8 +2,8 @@
 
 1. What is open and good unfrozen for a need is used up before anything else serves it, what goes off first first.
 2. Of things of one kind (loose, or packs of one size) the one that goes off first unfrozen is used up, or opened, first;
-   likewise from the freezer; of equals, the first lot, then what was bought first, at one stop in the order of its list.
-   Which kind, and whether from the freezer or not, is free.
+   likewise from the freezer; of equals, the first lot, then what was bought first, at one stop in the order of its
+   list, what is weighed last. Which kind, and whether from the freezer or not, is free.
 3. A need is served by one thing after the other, each used up before the next.
 4. A need goes without only if nothing is left that may serve it but what would have to be frozen at home for it. What
    serves it in part is used up.
