@@ -14,6 +14,14 @@ namespace manciple::foods {
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals = 1);
 
+/// The least of a food that one buys where no pack is known: one piece, or a step of a scale.
+struct ShopUnit {
+  std::string word; ///< "each", "can", "bunch"; what is weighed is said by `customary`
+  Rational size;    ///< as purchased, in the food's basis
+  bool by_weight = false;
+};
+ShopUnit shop_unit(const Food& food, measure::System system);
+
 /// Whether an amount as purchased is worth a word: an ounce or so (30 g or ml), or half a piece.
 /// Less is left in every pack and on every scale. *Common practice, no source.*
 bool is_more_than_scraps(const Food& food, const Rational& purchased);

@@ -74,7 +74,7 @@ std::optional<int> once_opened(const Food& food, int sealed, int days) {
 
 } // namespace
 
-std::optional<Keeping> keeping_of(const Food& food, int days) {
+Keeping keeping_of(const Food& food, int days) {
   Keeping result{place_of(food.stored), {}};
   result.life.cool = never_spoils;
   if (food.is_household()) {
@@ -88,7 +88,8 @@ std::optional<Keeping> keeping_of(const Food& food, int days) {
     result.place = Place::fridge;
   }
   if (!best) {
-    return std::nullopt;
+    result.known = false;
+    return result;
   }
   result.life.cool = best->value;
   result.life.frozen = home_frozen(food);
@@ -116,9 +117,8 @@ std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food
   if (!lot.thawed) {
     result.life.frozen = home_frozen(food);
   }
-  if (const auto sealed = keeping_of(food, days)) {
-    result.life.opened = sealed->life.opened;
-  }
+  // What is open already goes by its date.
+  result.life.opened = lot.opened ? std::nullopt : keeping_of(food, days).life.opened;
   if (result.life.opened) {
     result.life.refrozen = result.life.frozen;
   }
