@@ -115,12 +115,13 @@ private:
     const auto of_department = [&](const Offer& offer) {
       return !offer.likely && kitchen_.food(offer.food).department == food.department;
     };
-    const bool walked =
-        std::find(shop.walk.begin(), shop.walk.end(), food.department) != shop.walk.end();
-    if (walked || std::any_of(shop.offers.begin(), shop.offers.end(), of_department)) {
-      return Chance::good;
+    if (!shop.walk.empty()) {
+      return std::find(shop.walk.begin(), shop.walk.end(), food.department) != shop.walk.end()
+                 ? Chance::good
+                 : Chance::none;
     }
-    return shop.walk.empty() ? Chance::some : Chance::none;
+    return std::any_of(shop.offers.begin(), shop.offers.end(), of_department) ? Chance::good
+                                                                              : Chance::some;
   }
 
   Offer foods_offer(FoodId id) const {
