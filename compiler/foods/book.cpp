@@ -102,18 +102,22 @@ Allergens at_least(const std::vector<Allergen>& contains) {
 FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
                         const Food* like) {
   const auto key = std::tuple(normal_name(name), dimension, std::string(word));
-  const auto known = as_written_.find(key);
-  if (known != as_written_.end()) {
-    return known->second;
+  // Counted by nothing, it is whatever a bunch or a can of it is.
+  for (const auto& [one, id] : as_written_) {
+    const bool same = std::get<0>(one) == std::get<0>(key) && std::get<1>(one) == dimension;
+    if (same && (std::get<2>(one) == word || std::get<2>(one).empty() || word.empty())) {
+      return id;
+    }
   }
   Food food;
   food.name = std::string(name);
   food.department = Department::other;
   if (like != nullptr && normal_name(like->name) == normal_name(name)) {
     // The food itself, in a measure that it is not known by.
-    food.name += dimension == measure::Dimension::volume ? " (by volume)"
-                 : dimension == measure::Dimension::mass ? " (by weight)"
-                                                         : " (by number)";
+    food.name += like->as_written == dimension             ? ""
+                 : dimension == measure::Dimension::volume ? " (by volume)"
+                 : dimension == measure::Dimension::mass   ? " (by weight)"
+                                                           : " (by number)";
     food.department = like->department;
     food.stored = like->stored;
     food.keeps = like->keeps;

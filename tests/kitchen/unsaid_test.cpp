@@ -155,6 +155,15 @@ TEST(Unknown, FoodIsCarriedAsItIsWritten) {
   EXPECT_FALSE(food.allergens);
 }
 
+TEST(Unknown, FoodOfAPriceListIsThatOfARecipe) {
+  const Read read("meals: {2027-04-05: {dinner: soup}}\n",
+                  {{"recipes/soup.yaml", "serves: 2\ningredients: [2 bunches soup greens]\n"},
+                   {"plans/stores/market.yaml", "prices: {soup greens: 1.99 each}\n"}});
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_EQ(*read.kitchen.recipes.at(0).ingredients.at(0).food(),
+            read.kitchen.shops.at(0).offers.at(0).food);
+}
+
 TEST(Unknown, WordsDoNotMakeOneFoodAnother) {
   const Read read = cooking("2 tbsp linseed oil");
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
