@@ -114,10 +114,12 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
   food.department = Department::other;
   if (like != nullptr && normal_name(like->name) == normal_name(name)) {
     // The food itself, in a measure that it is not known by.
-    food.name += like->as_written == dimension             ? ""
-                 : dimension == measure::Dimension::volume ? " (by volume)"
-                 : dimension == measure::Dimension::mass   ? " (by weight)"
-                                                           : " (by number)";
+    if (like->as_written != dimension) {
+      food.name += dimension == measure::Dimension::volume ? " (by volume)"
+                   : dimension == measure::Dimension::mass ? " (by weight)"
+                   : word.empty()                          ? " (by the piece)"
+                                                           : fmt::format(" (by the {})", word);
+    }
     food.department = like->department;
     food.stored = like->stored;
     food.keeps = like->keeps;

@@ -97,7 +97,9 @@ ShopUnit shop_unit(const Food& food, measure::System system) {
   const auto unit = measure::find_unit(food.shop_in, measure::System::us);
   const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
   const bool canned = food.department == Department::canned && food.piece("can") != nullptr;
-  const std::string word = canned ? "can" : counted_by(food);
+  const std::string word = canned                          ? "can"
+                           : food.piece("loaf") != nullptr ? "loaf"
+                                                           : counted_by(food);
   const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
   const bool in_jars = food.department == Department::canned && !canned;
   if ((canned || wanted == Dimension::count) && !word.empty() && !in_jars && one) {

@@ -433,7 +433,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   plan.at = file.span;
   const Fields fields(file, keys::plan, diagnostics);
   PlanReader reader(plan, context, diagnostics);
-  plan.name = text::title(context.slug);
+  plan.name = month_of(context.slug) ? context.slug : text::title(context.slug);
   if (const Node* name = fields.find("plan")) {
     plan.name = name->scalar;
     plan.at = name->span;
