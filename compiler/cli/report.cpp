@@ -4,9 +4,8 @@
 #include "cli/exit.hpp"
 #include "cli/say.hpp"
 #include "cli/watch.hpp"
+#include "emit/words.hpp"
 #include "kitchen/errors.hpp"
-
-#include <algorithm>
 
 namespace manciple::cli {
 
@@ -33,9 +32,7 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
   if (report(diagnostics, sources) != good || !compiled) {
     return std::nullopt;
   }
-  const auto& shortfalls = compiled->shopping.shortfalls;
-  const bool missing = std::any_of(shortfalls.begin(), shortfalls.end(),
-                                   [](const purchase::Shortfall& one) { return one.missing > 0; });
+  const bool missing = !emit::still_to_find(*compiled).empty();
   const bool unknown = diagnostics.said(kitchen::errors::as_written) ||
                        diagnostics.said(kitchen::errors::wrong_measure) ||
                        diagnostics.said(kitchen::errors::unknown_recipe);

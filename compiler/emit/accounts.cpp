@@ -2,6 +2,8 @@
 #include "emit/day_words.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "foods/convert.hpp"
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
@@ -118,6 +120,41 @@ std::string cooked_and_left(const Compiled& compiled) {
   return out.empty() ? "" : "\n## Cooked and left over\n\n" + out;
 }
 
+// What is left of a line: of a pack that is begun, about which part; else how much.
+std::string rest_of(const Compiled& compiled, const purchase::Line& line) {
+  const foods::Food& food = food_of(compiled, line);
+  const kitchen::Offer& offer = offer_of(compiled, line);
+  const bool begun = !offer.by_weight && line.kept < offer.size;
+  const bool by_content =
+      foods::basis(food) != measure::Dimension::count && foods::counted_by(food).empty();
+  if (!begun || !by_content || offer.pack == "each") {
+    return foods::as_seen(food, line.kept, compiled.kitchen.household.system);
+  }
+  return fmt::format("{}: {} of the {}", foods::name_of(food, line.amount),
+                     foods::part_of(line.kept / offer.size), offer.pack);
+}
+
+// Of each food, what its uses lack within what the dishes can do without.
+std::string a_little_short(const Compiled& compiled) {
+  std::map<std::string_view, std::pair<foods::FoodId, Rational>> by_food;
+  for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
+    const foods::FoodId food = compiled.resolved.uses[one.use].food;
+    auto& [id, sum] = by_food[compiled.kitchen.food(food).name];
+    id = food;
+    sum += one.lacking;
+  }
+  std::string out;
+  for (const auto& [name, of] : by_food) {
+    const foods::Food& food = compiled.kitchen.food(of.first);
+    if (foods::is_seen(food, of.second)) {
+      out += fmt::format(
+          "- {} less than planned\n",
+          escape_markdown(foods::as_seen(food, of.second, compiled.kitchen.household.system)));
+    }
+  }
+  return out.empty() ? "" : "\n## A little short, and enough\n\n" + out;
+}
+
 } // namespace
 
 std::string left_markdown(const Compiled& compiled) {
@@ -127,26 +164,28 @@ std::string left_markdown(const Compiled& compiled) {
   std::string wasted;
   const auto named = [&](foods::FoodId food, const Rational& amount) {
     return escape_markdown(
-        foods::with_name(compiled.kitchen.food(food), amount, compiled.kitchen.household.system));
+        foods::as_seen(compiled.kitchen.food(food), amount, compiled.kitchen.household.system));
   };
   for (const purchase::Line& line : compiled.shopping.lines) {
-    if (foods::is_more_than_scraps(food_of(compiled, line), line.kept)) {
-      out += fmt::format("- {}\n", named(line.food, line.kept));
+    if (foods::is_seen(food_of(compiled, line), line.kept)) {
+      out += fmt::format("- {}\n", escape_markdown(rest_of(compiled, line)));
     }
     // A tenth is what peeling and scales give and take.
     if (foods::is_more_than_scraps(food_of(compiled, line), line.wasted) &&
         line.wasted * 10 >= line.amount) {
       wasted += fmt::format("- {} of {} bought on {}\n", named(line.food, line.wasted),
-                            escape_markdown(amount_of(compiled, line.food, line.amount)),
+                            escape_markdown(count_of(compiled, line)),
                             text::print_day(compiled.shopping.visits[line.visit].date));
     }
   }
+  out += a_little_short(compiled);
   out += "\n## Was on hand and is still there\n\n";
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
+    const foods::Food& food = compiled.kitchen.food(*lot.what.food());
     const Rational left = lot.amount - compiled.shopping.taken_of_lot(l);
     const bool gone = lot.use_by && *lot.use_by <= plan.until;
-    if (foods::is_more_than_scraps(compiled.kitchen.food(*lot.what.food()), left)) {
+    if (gone ? foods::is_more_than_scraps(food, left) : foods::is_seen(food, left)) {
       (gone ? wasted : out) +=
           fmt::format("- {} ({})\n", named(*lot.what.food(), left),
                       gone ? "was on hand, good until " + text::print_date(*lot.use_by)

@@ -105,7 +105,10 @@ Json uses(const Compiled& compiled) {
              {"amount", number(use.amount)},
              {"date", date(use.date)},
              {"clock", use.clock},
-             {"fresh", use.fresh}};
+             {"fresh", use.fresh},
+             {"slack", use.slack},
+             {"give", number(use.give)},
+             {"containers", use.containers ? Json(number(*use.containers)) : Json(nullptr)}};
     if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
       one["making"] = static_cast<std::size_t>(making->making);
       one["line"] = compiled.kitchen.recipe(compiled.resolved.making(making->making).recipe)
@@ -220,13 +223,15 @@ Json account(const purchase::Account& account) {
           {"handling", money(account.handling)},   {"total", money(account.total)}};
 }
 
-Json shortfalls(const Compiled& compiled) {
+// What is lacking within what the dishes can do without, or missing beyond that.
+Json shortfalls(const Compiled& compiled, Rational purchase::Shortfall::*part) {
   Json out = Json::array();
   for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
-    out.push_back({{"use", one.use},
-                   {"food", compiled.kitchen.food(compiled.resolved.uses[one.use].food).name},
-                   {"lacking", number(one.lacking)},
-                   {"missing", number(one.missing)}});
+    if (one.*part > 0) {
+      out.push_back({{"use", one.use},
+                     {"food", compiled.kitchen.food(compiled.resolved.uses[one.use].food).name},
+                     {"amount", number(one.*part)}});
+    }
   }
   return out;
 }
@@ -319,7 +324,8 @@ std::string result_json(const Compiled& compiled) {
                  {"visits", visits(compiled)},
                  {"purchases", purchases(compiled)},
                  {"supplies", supplies},
-                 {"still_to_find", shortfalls(compiled)},
+                 {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
+                 {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
                  {"account", account(shopping.account)},
                  {"labels_to_read", labels},
                  {"sessions", sessions(compiled)},

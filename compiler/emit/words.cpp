@@ -1,6 +1,7 @@
 #include "emit/words.hpp"
 
 #include "foods/convert.hpp"
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
@@ -32,9 +33,11 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
                                          line.packs == 1 ? offer.pack : text::plural(offer.pack));
   }
   if (offer.by_weight) {
-    return fmt::format("{} {}",
-                       measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
-                       offer.pack);
+    const std::string weight = fmt::format(
+        "{} {}", measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
+        offer.pack);
+    const auto pieces = foods::pieces_in(food_of(compiled, line), line.amount);
+    return pieces ? fmt::format("{}, about {}", *pieces, weight) : weight;
   }
   if (offer.pack == "each") {
     return fmt::format("{}", line.packs);

@@ -17,19 +17,6 @@ using measure::Unit;
 
 namespace {
 
-/// What a bare count of it means: "medium", "clove", "slice".
-std::string counted_by(const Food& food) {
-  return food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
-}
-
-/// Counted by itself, as lemons and buns are, not by heads or slices.
-bool counts_itself(const Food& food, std::string_view word) {
-  constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
-                                                  "extra large", "jumbo",  "each"};
-  return std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
-         fmt::format(" {} ", food.name).find(fmt::format(" {} ", word)) != std::string::npos;
-}
-
 /// Last words of what comes by the many, whatever it is measured in. English, in order.
 constexpr std::array<std::string_view, 73> by_the_many{
     "almond",    "apricot",  "bag",     "bean",       "beet",       "berry",     "blackberry",
@@ -52,6 +39,17 @@ bool comes_by_the_many(const Food& food) {
 }
 
 } // namespace
+
+std::string counted_by(const Food& food) {
+  return food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
+}
+
+bool counts_itself(const Food& food, std::string_view word) {
+  constexpr std::array<std::string_view, 6> sizes{"small",       "medium", "large",
+                                                  "extra large", "jumbo",  "each"};
+  return std::find(sizes.begin(), sizes.end(), word) != sizes.end() ||
+         fmt::format(" {} ", food.name).find(fmt::format(" {} ", word)) != std::string::npos;
+}
 
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals) {

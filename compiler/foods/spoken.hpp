@@ -3,6 +3,7 @@
 #include "foods/food.hpp"
 
 #include <string>
+#include <string_view>
 
 /// Amounts of food as they are said and written on a list.
 namespace manciple::foods {
@@ -21,6 +22,12 @@ struct ShopUnit {
   bool by_weight = false;
 };
 ShopUnit shop_unit(const Food& food, measure::System system);
+
+/// The piece that a bare count of it means: "medium", "clove", "slice"; empty if there is none.
+std::string counted_by(const Food& food);
+
+/// Counted by itself, as lemons and buns are, not by heads or slices.
+bool counts_itself(const Food& food, std::string_view piece);
 
 /// Whether an amount as purchased is worth a word: an ounce or so (30 g or ml), or half a piece.
 /// Less is left in every pack and on every scale. *Common practice, no source.*

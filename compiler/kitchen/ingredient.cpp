@@ -234,6 +234,13 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     low = number_->low * pack_->amount;
   } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
     amount.measure.piece = container_ == "tin" ? "can" : container_;
+    const foods::Piece* metric = system_ == measure::System::metric
+                                     ? food->piece("metric " + amount.measure.piece)
+                                     : nullptr;
+    if (metric != nullptr) {
+      amount = {number_->high * metric->grams, {Unit::gram, {}}, Form::plain, false};
+      low = number_->low * metric->grams;
+    }
   }
   if (food != nullptr) {
     amount.form = form_for(*food).value_or(Form::plain);
@@ -251,6 +258,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   }
   if (!container_.empty() || is_container(amount.measure.piece)) {
     out.containers = number_->high;
+    out.any_size = !pack_ && !unit_;
   }
   out.amount = amount;
   return out;

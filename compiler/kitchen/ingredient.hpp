@@ -33,6 +33,8 @@ struct Ingredient {
   std::string note; ///< words after the comma that change no measure
   /// "2 cans", "2 (15 oz) cans": how many packs it is, whatever is in each.
   std::optional<Rational> containers = {};
+  /// No size is said, so that any usual one will do.
+  bool any_size = false;
 
   [[nodiscard]] const foods::FoodId* food() const { return std::get_if<foods::FoodId>(&target); }
   [[nodiscard]] const RecipeId* recipe() const { return std::get_if<RecipeId>(&target); }

@@ -1,3 +1,4 @@
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
@@ -129,7 +130,7 @@ void Session::cuts() {
     Task task;
     task.kind = Task::Kind::cut;
     task.what = fmt::format("{} {}", verb(std::get<1>(key)),
-                            foods::with_name(food, cut.amount, kitchen_.household.system));
+                            foods::as_seen(food, cut.amount, kitchen_.household.system));
     task.purpose = text::join({cut.dishes.begin(), cut.dishes.end()}, ", ");
     task.hands_on = cutting_minutes(std::get<1>(key), grams);
     for (const MakingId id : cut.here) {

@@ -36,6 +36,13 @@ constexpr int lacking_counts = 2;
 // To bag and label what is frozen for one use, and to take it out again. Common practice, no
 // source.
 constexpr int minutes_to_freeze = 3;
+// Grams of a food that are worth a bag in the freezer, unless a use needs no more: two ounces. Our
+// own choice.
+constexpr int least_frozen = 60;
+// A container of another size than the usual one will do from three quarters of it to five. Our own
+// choice: it lets a can of 400 g stand for one of 15 oz.
+const Rational smallest_container(3, 4);
+const Rational largest_container(5, 4);
 // Money for a cent, unless sums are too large for it.
 constexpr Money fine_cent = 100;
 constexpr Money coarse_cent = 1;
@@ -199,34 +206,50 @@ private:
       stock(item, member);
       offers(item, member);
     }
+    const Food& first = kitchen_.food(id);
+    if (foods::basis(first) == measure::Dimension::mass &&
+        first.department != foods::Department::spices) {
+      item.least_frozen = to_model_down(least_frozen * in_terms_of(id).worth);
+    }
     values(item, id);
     out_.model.items.push_back(std::move(item));
     out_.foods.push_back(id);
   }
 
-  // Demands of one moment and one freshness are one. Cumulative sums are rounded down.
+  // Demands of one moment, freshness and slack are one, but for those that are counted in
+  // containers. Cumulative sums are rounded down.
   void demands(Item& item, const std::vector<std::size_t>& uses) {
-    std::map<std::tuple<buying::Minute, Day, bool>, std::vector<std::size_t>> by_moment;
+    std::map<std::tuple<buying::Minute, Day, bool, bool, int>, std::vector<std::size_t>> by_moment;
     for (const std::size_t u : uses) {
       const resolve::Use& use = resolved_.uses[u];
       // Before the plan begins there is only what is on hand.
       const Day on = std::max(0, day(use.date));
       const bool before = day(use.date) < 0;
       const buying::Minute at = before ? 0 : on * buying::minutes_per_day + use.clock;
-      by_moment[{at, on, !use.fresh}].push_back(u);
+      by_moment[{at, on, !use.fresh, use.containers.has_value(), use.slack}].push_back(u);
     }
+    bool counts_containers = false;
     Rational sum = 0;
     buying::Amount before = 0;
     auto& of_item = out_.uses.emplace_back();
     for (const auto& [when, list] : by_moment) {
+      Rational give = 0;
+      Rational containers = 0;
       for (const std::size_t u : list) {
-        sum += resolved_.uses[u].amount * in_terms_of(resolved_.uses[u].food).worth;
+        const resolve::Use& use = resolved_.uses[u];
+        const Rational worth = in_terms_of(use.food).worth;
+        sum += use.amount * worth;
+        give += use.give * worth;
+        containers += use.containers.value_or(0);
       }
       const buying::Amount here = to_model_down(sum);
       if (here > before) {
         buying::Demand demand;
-        std::tie(demand.at, demand.day, demand.takes_frozen) = when;
+        std::tie(demand.at, demand.day, demand.takes_frozen, counts_containers, demand.slack) =
+            when;
         demand.amount = here - before;
+        demand.give = std::min(to_model_down(give), demand.amount);
+        demand.containers = to_thousandths(containers);
         item.demands.push_back(demand);
         of_item.push_back(list);
       } else if (!of_item.empty()) {
@@ -234,6 +257,24 @@ private:
       }
       before = here;
     }
+  }
+
+  static buying::Amount to_thousandths(const Rational& containers) {
+    return measure::to_int64(measure::floor(containers * 1000));
+  }
+
+  // What holds `amount`, as a number of containers (in thousandths) such as the food's uses ask
+  // for; 0 if it is too far from the usual size, or another food than they name.
+  buying::Amount in_containers(FoodId food, const Rational& amount, const Rational& count) const {
+    for (const resolve::Use& use : resolved_.uses) {
+      if (use.food == food && use.containers) {
+        const Rational usual = use.amount / *use.containers * count;
+        const bool near =
+            amount >= usual * smallest_container && amount <= usual * largest_container;
+        return near ? to_thousandths(count) : 0;
+      }
+    }
+    return 0;
   }
 
   void stock(Item& item, FoodId id) {
@@ -252,6 +293,7 @@ private:
       const Rational amount = lot.amount * in_terms_of(id).worth;
       // A can on hand is enough for a use of a can, as one that is bought is.
       made.amount = to_model_up(amount / made.packs) * made.packs;
+      made.containers = in_containers(id, lot.amount, lot.what.containers.value_or(1)) / made.packs;
       if (made.amount > 0) {
         item.stock.push_back(made);
         out_.lots.back().push_back(l);
@@ -334,6 +376,7 @@ private:
     made.last_day = day(terms.until);
     made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth);
     made.by_weight = offer.by_weight;
+    made.containers = offer.by_weight ? 0 : in_containers(offer.food, offer.size, offer.inside);
     made.limit = offer.limit.value_or(made.limit);
     made.place = keeping.place;
     made.life = keeping.life;

@@ -110,67 +110,104 @@ private:
                : out_.lines[first_line_ + fate.of].food;
   }
 
-  // In the order of the demands. What a use lacks is handed out like what serves it.
+  // In the order of the demands. What is lacking, all its uses lack by what they give; what is
+  // missing, the last ones.
   void hand_out(ItemId id) {
     const buying::Item& item = out_.lowered.model.items[id];
-    const buying::ItemSolution& solution = out_.solution.items[id];
     for (const buying::DemandId demand : buying::ids(item.demands)) {
-      const std::vector<std::size_t>& uses = out_.lowered.uses[id][demand];
-      std::size_t next = 0;
-      Rational done = 0; // of the use that `next` points at
-      std::vector<const buying::Serving*> servings;
-      buying::Amount open = 0;
-      for (const buying::Serving& serving : solution.servings) {
-        if (serving.demand == demand) {
-          servings.push_back(&serving);
-          open += serving.amount;
-        }
+      hand_out(id, item, demand);
+    }
+  }
+
+  void hand_out(ItemId id, const buying::Item& item, buying::DemandId demand) {
+    const buying::ItemSolution& solution = out_.solution.items[id];
+    const std::vector<std::size_t>& uses = out_.lowered.uses[id][demand];
+    std::vector<const buying::Serving*> servings;
+    for (const buying::Serving& serving : solution.servings) {
+      if (serving.demand == demand) {
+        servings.push_back(&serving);
       }
-      Shortfall lacks;
-      for (const buying::Short& one : solution.shorts) {
-        if (one.demand == demand) {
-          lacks.lacking = from_model(one.lacking);
-          lacks.missing = from_model(one.missing);
-        }
+    }
+    Rational lacking = 0;
+    Rational missing = 0;
+    for (const buying::Short& one : solution.shorts) {
+      if (one.demand == demand) {
+        lacking = from_model(one.lacking);
+        missing = from_model(one.missing);
       }
-      const Rational short_of = lacks.lacking + lacks.missing;
-      for (const buying::Serving* const serving : servings) {
-        open -= serving->amount;
-        Rational amount = from_model(serving->amount);
-        const bool last = open == 0 && short_of == 0;
-        while (next < uses.size() && (last || amount > 0)) {
-          const std::size_t u = uses[next];
-          const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
-          const Rational left = resolved_.uses[u].amount * worth - done;
-          const bool all = last || left <= amount;
-          const Rational taken = all ? left : amount;
-          if (taken > 0) {
-            serve(*serving, id, u, taken, worth);
-          }
-          amount -= taken;
-          done = all ? Rational(0) : Rational(done + taken);
-          next += all ? 1 : 0;
+    }
+    const std::vector<Rational> without = lacked(uses, lacking);
+    const auto wanted = [&](std::size_t n) {
+      return Rational((resolved_.uses[uses[n]].amount - without[n]) * worth_of(uses[n]));
+    };
+    std::size_t next = 0;
+    Rational done = 0; // of the use that `next` points at
+    for (const buying::Serving* const serving : servings) {
+      // By the container, whatever is in it.
+      const Rational counts = counts_for(*serving, item, solution);
+      Rational amount = from_model(serving->amount) * counts;
+      const bool last = serving == servings.back() && missing == 0;
+      while (next < uses.size() && (last || amount > 0)) {
+        const Rational left = wanted(next) - done;
+        const bool all = last || left <= amount;
+        const Rational taken = all ? left : amount;
+        if (taken > 0) {
+          serve(*serving, id, uses[next], taken / counts, taken / worth_of(uses[next]));
         }
+        amount -= taken;
+        done = all ? Rational(0) : Rational(done + taken);
+        next += all ? 1 : 0;
       }
-      for (; next < uses.size() && short_of > 0; ++next) {
-        const std::size_t u = uses[next];
-        const Rational worth = in_terms_of(resolved_.uses[u].food).worth;
-        const Rational left = resolved_.uses[u].amount * worth - done;
-        done = 0;
-        if (left > 0) {
-          out_.shortfalls.push_back({u, left * lacks.lacking / short_of / worth,
-                                     left * lacks.missing / short_of / worth});
-        }
+    }
+    for (std::size_t n = 0; n < uses.size(); ++n) {
+      const bool served = n < next || missing == 0;
+      const Rational rest = served ? Rational(0) : Rational(wanted(n) - (n == next ? done : 0));
+      if (rest > 0 || without[n] > 0) {
+        out_.shortfalls.push_back({uses[n], without[n], rest / worth_of(uses[n])});
       }
     }
   }
 
+  Rational worth_of(std::size_t use) const { return in_terms_of(resolved_.uses[use].food).worth; }
+
+  // What each of a demand's uses lacks of `lacking`, which is in terms of the item.
+  std::vector<Rational> lacked(const std::vector<std::size_t>& uses,
+                               const Rational& lacking) const {
+    Rational give = 0;
+    for (const std::size_t u : uses) {
+      give += resolved_.uses[u].give * worth_of(u);
+    }
+    std::vector<Rational> out;
+    for (const std::size_t u : uses) {
+      out.push_back(give > 0 ? Rational(resolved_.uses[u].give * lacking / give) : Rational(0));
+    }
+    return out;
+  }
+
+  // What a unit of what serves a demand counts for.
+  static Rational counts_for(const buying::Serving& serving, const buying::Item& item,
+                             const buying::ItemSolution& solution) {
+    const buying::Demand& demand = item.demands[serving.demand];
+    const buying::Amount containers =
+        serving.stock ? item.stock[buying::LotId(serving.of)].containers
+                      : item.offers[solution.purchases[serving.of].offer].containers;
+    const buying::Amount pack = serving.stock
+                                    ? item.stock[buying::LotId(serving.of)].amount /
+                                          item.stock[buying::LotId(serving.of)].packs
+                                    : item.offers[solution.purchases[serving.of].offer].pack;
+    if (demand.containers == 0 || containers == 0) {
+      return 1;
+    }
+    return Rational(demand.amount) * containers / (Rational(demand.containers) * pack);
+  }
+
+  // `taken` in terms of the item, of which it covers so much of the use.
   void serve(const buying::Serving& serving, ItemId id, std::size_t use, const Rational& taken,
-             const Rational& worth) {
+             const Rational& covers) {
     Served served;
     served.use = use;
     served.amount = taken / in_terms_of(food_of(serving, id)).worth;
-    served.covers = taken / worth;
+    served.covers = covers;
     served.frozen = serving.frozen;
     served.frozen_on = date(serving.frozen_on);
     if (serving.opened_on && *serving.opened_on >= 0) {
@@ -180,15 +217,26 @@ private:
       StockUse of;
       static_cast<Served&>(of) = served;
       of.lot = out_.lowered.lots[id][buying::LotId(serving.of)];
-      out_.from_stock.push_back(of);
+      add(of, out_.from_stock);
     } else {
       Supply of;
       static_cast<Served&>(of) = served;
       of.line = first_line_ + serving.of;
-      out_.supplies.push_back(of);
+      add(of, out_.supplies);
       if (served.frozen) {
         out_.lines[of.line].to_freeze += served.amount;
       }
+    }
+  }
+
+  // What the use must have and what it takes besides is one part.
+  template <typename Part>
+  static void add(const Part& part, std::vector<Part>& all) {
+    if (!all.empty() && all.back().is_more_of(part)) {
+      all.back().amount += part.amount;
+      all.back().covers += part.covers;
+    } else {
+      all.push_back(part);
     }
   }
 

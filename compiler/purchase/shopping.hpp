@@ -47,17 +47,29 @@ struct Served {
   bool frozen = false;
   text::Date frozen_on;                ///< if it is
   std::optional<text::Date> opened_on; ///< of food in packs whose opening starts a clock
+
+protected:
+  [[nodiscard]] bool is_alike(const Served& other) const {
+    return use == other.use && frozen == other.frozen && frozen_on == other.frozen_on &&
+           opened_on == other.opened_on;
+  }
 };
 
 /// So much of a line is for a use.
 struct Supply : Served {
   std::size_t line = 0;
+  [[nodiscard]] bool is_more_of(const Supply& other) const {
+    return is_alike(other) && line == other.line;
+  }
 };
 
 /// So much of a lot on hand is for a use. What stands in the fridge or pantry may be `frozen`
 /// first, on the plan's first day.
 struct StockUse : Served {
   std::size_t lot = 0;
+  [[nodiscard]] bool is_more_of(const StockUse& other) const {
+    return is_alike(other) && lot == other.lot;
+  }
 };
 
 /// What becomes of the rest of a lot on hand; nothing is said of one that is past its last day or

@@ -82,6 +82,10 @@ struct Use {
   Reason reason;
   foods::Form form{};                ///< to which it is cut
   std::optional<std::size_t> cut_in; ///< the prep session in which it is cut ahead
+  Rational give;                     ///< of `amount`: what may be lacking without harm
+  /// "1 can", without a size: so many of those that are sold.
+  std::optional<Rational> containers;
+  int slack = 0; ///< it may be eaten so many days before `date`
 };
 
 /// A label that has to be read before a person eats: whether the food has the allergen differs by

@@ -111,14 +111,14 @@ bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
                              });
 }
 
+} // namespace
+
 Rational give_of(const Kitchen& kitchen, const Recipe& recipe) {
   if (recipe.give) {
     return *recipe.give;
   }
   return is_baked_from_flour(kitchen, recipe) ? Rational(0) : kitchen.household.give;
 }
-
-} // namespace
 
 Rational times_of_ingredient(const Kitchen& kitchen, const Recipe& recipe,
                              const Ingredient& ingredient, const Rational& times) {

@@ -17,6 +17,9 @@ namespace manciple::resolve {
 measure::Rational times_to_make(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
                                 const measure::Rational& needed);
 
+/// The share of its food that a recipe can do without.
+measure::Rational give_of(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
+
 /// How many times what is written an ingredient is taken where the recipe is made so many times: of
 /// what is counted, whole things.
 measure::Rational times_of_ingredient(const kitchen::Kitchen& kitchen,

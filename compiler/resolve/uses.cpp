@@ -30,6 +30,25 @@ Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
 // What keeps less than this once cut browns or goes soft: avocado, potato, banana.
 constexpr int keeps_when_cut = 2; // days; common practice, no source
 
+// Of a seasoning, so many times what a dish can do without of its other food. Our own choice.
+constexpr int seasonings_give = 3;
+
+// What may be lacking of an ingredient where a recipe or household gives `share`. Of what is
+// counted, nothing: half an egg is never bought.
+Rational give(const foods::Food& food, const Ingredient& ingredient, const Rational& share) {
+  const bool seasoning = food.department == foods::Department::spices;
+  if (ingredient.amount->measure.is_counted() && !ingredient.containers && !seasoning) {
+    return 0;
+  }
+  return std::min(Rational(1), Rational(share * (seasoning ? seasonings_give : 1)));
+}
+
+// How many containers are asked for, if any will do.
+std::optional<Rational> any_containers(const Ingredient& ingredient, const Rational& times) {
+  return ingredient.any_size ? std::optional(Rational(*ingredient.containers * times))
+                             : std::nullopt;
+}
+
 // The last session on or before the use's day in which it can be cut and from which the cut keeps.
 std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::Food& food,
                                           const Making& making, Form form) {
@@ -72,8 +91,12 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
       const Date date = session ? kitchen.plan->sessions[*session].date : making.date;
       const int clock = done_in ? kitchen.plan->sessions[*done_in].from : making.ready_by;
       const Rational times = times_of_ingredient(kitchen, recipe, ingredient, making.times);
-      out.push_back({*ingredient.food(), amounts[i] * times, date, clock, ingredient.fresh,
-                     OfMaking{making.id, i}, form, session});
+      const Rational amount = amounts[i] * times;
+      const foods::Food& food = kitchen.food(*ingredient.food());
+      out.push_back({*ingredient.food(), amount, date, clock, ingredient.fresh,
+                     OfMaking{making.id, i}, form, session,
+                     amount * give(food, ingredient, give_of(kitchen, recipe)),
+                     any_containers(ingredient, times)});
     }
   }
 }
@@ -85,19 +108,31 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
       const kitchen::Dish& dish = plan.meals[m].dishes[d];
       if (dish.kind == kitchen::Dish::Kind::plain && dish.what.amount) {
         const Rational amount = as_purchased(kitchen, dish.what) * dish.servings.value_or(1);
-        out.push_back({*dish.what.food(),
-                       amount,
-                       plan.meals[m].date,
-                       kitchen.household.slot(plan.meals[m].slot)->at,
-                       dish.what.fresh,
-                       OfDish{{m, d}},
-                       dish.what.amount->form,
-                       {}});
+        out.push_back(
+            {*dish.what.food(),
+             amount,
+             plan.meals[m].date,
+             kitchen.household.slot(plan.meals[m].slot)->at,
+             dish.what.fresh,
+             OfDish{{m, d}},
+             dish.what.amount->form,
+             {},
+             amount * give(kitchen.food(*dish.what.food()), dish.what, kitchen.household.give),
+             any_containers(dish.what, dish.servings.value_or(1))});
       }
     }
   }
 }
 
+// Unfrozen, it is good so long.
+bool keeps_for(const foods::Food& food, int days) {
+  const auto good = [&](const auto& time) { return time && time->value >= days; };
+  return food.is_household() || food.stored == foods::Place::freezer || good(food.keeps.fridge) ||
+         (food.stored == foods::Place::pantry && good(food.keeps.pantry));
+}
+
+// So much a week is used day by day; but what does not keep for a week is eaten some time in the
+// week, while it is good.
 void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
   const Plan& plan = *kitchen.plan;
   for (std::size_t i = 0; i < plan.staples.size(); ++i) {
@@ -106,19 +141,35 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
     const foods::FoodId food = *staple.what.food();
     if (!staple.every_days) {
       // A level to keep is what must be left on the last day.
-      out.push_back(
-          {food, amount, plan.until, end_of_day, staple.what.fresh, OfStaple{i}, Form::plain, {}});
-      continue;
-    }
-    for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
       out.push_back({food,
-                     amount / *staple.every_days,
-                     day,
+                     amount,
+                     plan.until,
                      end_of_day,
                      staple.what.fresh,
                      OfStaple{i},
                      Form::plain,
-                     {}});
+                     {},
+                     0,
+                     any_containers(staple.what, 1)});
+      continue;
+    }
+    const auto whole = static_cast<int>(measure::to_int64(measure::floor(*staple.every_days)));
+    const int period = keeps_for(kitchen.food(food), whole) ? 1 : whole;
+    for (Date first = plan.from; first <= plan.until; first += std::chrono::days(period)) {
+      const Date last = std::min(plan.until, first + std::chrono::days(period - 1));
+      const auto slack = static_cast<int>((last - first).count());
+      const Rational part = amount * (slack + 1) / *staple.every_days;
+      out.push_back({food,
+                     part,
+                     last,
+                     end_of_day,
+                     staple.what.fresh,
+                     OfStaple{i},
+                     Form::plain,
+                     {},
+                     part * give(kitchen.food(food), staple.what, kitchen.household.give),
+                     any_containers(staple.what, Rational(slack + 1) / *staple.every_days),
+                     slack});
     }
   }
   for (std::size_t i = 0; i < plan.extra.size(); ++i) {
@@ -130,7 +181,9 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
                    extra.what.fresh,
                    OfExtra{i},
                    Form::plain,
-                   {}});
+                   {},
+                   0,
+                   any_containers(extra.what, 1)});
   }
 }
 

@@ -23,7 +23,7 @@ TEST(Prep, OneCutServesEveryDishThatNeedsIt) {
   const auto compiled = house.good();
   ASSERT_EQ(compiled.prep.sessions.size(), 1U);
   ASSERT_EQ(compiled.prep.sessions[0].tasks.size(), 1U);
-  EXPECT_EQ(compiled.prep.sessions[0].tasks[0].what, "Dice 2 lb onions");
+  EXPECT_EQ(compiled.prep.sessions[0].tasks[0].what, "Dice 7 onions (2 lb)");
   EXPECT_EQ(compiled.prep.sessions[0].tasks[0].purpose, "soup, stew");
 }
 

@@ -46,7 +46,7 @@ TEST(Shopping, WhatEveryPartCostsMakesUpTheWhole) {
 
 TEST(Shopping, EveryUseIsMetExactly) {
   House house;
-  house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef");
+  house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");
   house.plan("every day: {dinner: stew}");
   const auto compiled = house.good();
   std::vector<Rational> met(compiled.resolved.uses.size(), Rational(0));
@@ -288,6 +288,83 @@ TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
   EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: warning: "), std::string::npos)
       << house.said();
+}
+
+// The lines of the list with how many packs of each: "2 x 400 g can canned chickpea".
+std::vector<std::string> lines_of(const emit::Compiled& compiled) {
+  std::vector<std::string> out;
+  for (const auto& line : compiled.shopping.lines) {
+    const auto& shop = compiled.kitchen.shop(compiled.shopping.visits[line.visit].shop);
+    out.push_back(std::to_string(line.packs) + " x " + shop.offers[line.offer].pack + " " +
+                  compiled.kitchen.food(line.food).name);
+  }
+  return out;
+}
+
+TEST(Shopping, ACanIsACanWhateverIsInIt) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {canned chickpeas: 400 g can 1.00}\n");
+  house.recipe("stew", "2 cans chickpeas");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"2 x 400 g can canned chickpea"}));
+  // Half as much is another thing: then the weight counts.
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {canned chickpeas: 7 oz can 1.00}\n");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"4 x 7 oz can canned chickpea"}));
+  // So is a size that is said, but for the tenth that a dish can do without.
+  house.recipe("stew", "2 (15 oz) cans chickpeas");
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {canned chickpeas: 375 g can 1.00}\n");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"3 x 375 g can canned chickpea"}));
+}
+
+TEST(Shopping, AUseIsMetInFullByACanOfAnotherSize) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {canned chickpeas: 400 g can 1.00}\n");
+  house.recipe("stew", "1 can chickpeas");
+  house.plan("2027-03-02: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.supplies.size(), 1U);
+  EXPECT_EQ(compiled.shopping.supplies[0].amount, 400);
+  EXPECT_EQ(compiled.shopping.supplies[0].covers, compiled.resolved.uses[0].amount);
+  EXPECT_TRUE(compiled.shopping.shortfalls.empty());
+}
+
+TEST(Shopping, APackThatIsShortByLessThanATenthIsEnough) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {feta cheese: 6 oz tub 4.00}\n");
+  house.recipe("salad", "6.5 oz feta cheese");
+  house.plan("2027-03-02: {dinner: salad}");
+  const auto compiled = house.good();
+  EXPECT_EQ(lines_of(compiled), (std::vector<std::string>{"1 x 6 oz tub feta cheese"}));
+  ASSERT_EQ(compiled.shopping.shortfalls.size(), 1U);
+  EXPECT_EQ(compiled.shopping.shortfalls[0].missing, 0);
+  EXPECT_EQ(measure::print_decimal(compiled.shopping.shortfalls[0].lacking, 1), "14.2");
+  house.recipe("salad", "6.5 oz feta cheese", "give: 0 %\n");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"2 x 6 oz tub feta cheese"}));
+}
+
+TEST(Shopping, NoJarOfASpiceIsOpenedForAThirdOfASpoon) {
+  House house;
+  // 3 g on hand, 3.6 g needed.
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {cumin: 1.5 oz jar 3.00}\n");
+  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [3 g cumin]\n");
+  house.recipe("stew", "3.6 g cumin");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_TRUE(house.good().shopping.lines.empty());
+}
+
+TEST(Shopping, WhatDoesNotKeepForAWeekIsEatenWhileItIsGood) {
+  // Avocados keep four days: those of a trip on Saturday are eaten by Wednesday.
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {avocado: 1.00 each}\n");
+  house.plan("", "staples: [3 avocados per week]\n");
+  const auto compiled = house.good();
+  EXPECT_TRUE(compiled.shopping.shortfalls.empty()) << house.said();
+  // The 1st to the 7th, ... and three days at the end: 3 x 31 / 7.
+  EXPECT_EQ(compiled.resolved.uses.size(), 5U);
 }
 
 } // namespace

@@ -23,21 +23,27 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
   const std::size_t demands = item.demands.size();
   const std::size_t visits = item.visits.size();
   needed_.assign(demands + 1, 0);
+  gives_.assign(demands + 1, 0);
   for (std::size_t d = 0; d < demands; ++d) {
-    needed_[d + 1] =
-        needed_[d] + static_cast<double>(item.demands[d].amount - item.demands[d].give);
+    const Demand& demand = item.demands[d];
+    needed_[d + 1] = needed_[d] + static_cast<double>(demand.amount - demand.give);
+    // Of containers, what cannot be told apart is not charged for.
+    gives_[d + 1] = gives_[d] + (demand.containers > 0 ? 0.0 : static_cast<double>(demand.give));
   }
   salvage_ = static_cast<double>(facts.salvage);
   cap_ = static_cast<double>(facts.salvage > 0 ? facts.salvage_cap : 0);
 
   const auto lacking = static_cast<double>(facts.lacking);
-  std::vector<double> least;
+  // What is missing of a demand costs this much a unit at least, all of it being missing.
+  std::vector<double> without;
   for (const Demand& demand : item.demands) {
-    // What is missing of it costs this much a unit at least, all of it being missing.
     const auto must = static_cast<double>(std::max<Amount>(1, demand.amount - demand.give));
-    least.push_back(static_cast<double>(facts.missing) +
-                    static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
+    without.push_back(static_cast<double>(facts.missing) +
+                      static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
   }
+  const std::vector<double> handling = least_handling();
+  // A unit of it, served by what is bought.
+  std::vector<double> served(demands, infinite);
   double gain = 0;
   double kept = 0;
   sums_.resize(visits + 1);
@@ -67,12 +73,12 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
           if (item.cool(s, d) || item.frozen(s, d)) {
             const Demand& demand = item.demands[d];
             const bool by_container = source.containers > 0 && demand.containers > 0;
-            least[d] =
-                std::min(least[d], by_container ? pack * static_cast<double>(demand.containers) /
-                                                      (static_cast<double>(source.containers) *
-                                                       static_cast<double>(demand.amount)) *
-                                                      rounded_down
-                                                : unit);
+            served[d] =
+                std::min(served[d], by_container ? pack * static_cast<double>(demand.containers) /
+                                                       (static_cast<double>(source.containers) *
+                                                        static_cast<double>(demand.amount)) *
+                                                       rounded_down
+                                                 : unit);
           }
         }
         if (cap_ > 0 && item.keeps(s)) {
@@ -91,17 +97,50 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
     // for the earliest.
     double price = infinite;
     for (std::size_t d = 0; d < demands; ++d) {
-      price = std::min(price, least[d]);
       const auto give = static_cast<double>(item.demands[d].give);
       const double hard = static_cast<double>(item.demands[d].amount) - give;
+      const double least = std::min(served[d], without[d]);
+      price = std::min(price, least);
+      // Handling, if it is served; else no more than what missing it costs beyond that.
+      const double besides =
+          hard > 0 ? std::min(handling[d], std::max(0.0, (without[d] - least) * hard)) : 0;
       sums.unit[d] = std::max(price, cap_ > 0 ? salvage_ : 0.0);
-      sums.cost[d + 1] = sums.cost[d] + hard * price + give * std::min({price, lacking, 0.0});
+      sums.cost[d + 1] =
+          sums.cost[d] + hard * price + give * std::min({price, lacking, 0.0}) + besides;
       sums.worth[d + 1] = sums.worth[d] + hard * sums.unit[d];
     }
+    // No more than the least price of any demand, so that what is held does not save more by what
+    // gives than by what must be.
+    sums.give = std::max(0.0, std::min(price, lacking)) * rounded_down;
   }
   if (runs_) {
     add_runs(std::move(on_offer));
   }
+}
+
+// What serving a demand costs besides if nothing can serve it but from the freezer. (What has been
+// thawed as a whole pack serves others, too.)
+std::vector<double> CompletionBound::least_handling() const {
+  const Item& facts = *item_->item;
+  std::vector<double> out(item_->demands.size(), 0);
+  const auto thaws_packs = [](const Source& source) {
+    return source.comes_in_packs && source.frozen_until != never;
+  };
+  if (facts.from_freezer == 0 ||
+      std::any_of(item_->sources.begin(), item_->sources.end(), thaws_packs)) {
+    return out;
+  }
+  for (std::size_t d = 0; d < out.size(); ++d) {
+    const Demand& demand = item_->demands[d];
+    bool cool = demand.amount == demand.give;
+    for (std::size_t s = 0; s < item_->sources.size() && !cool; ++s) {
+      const Source& source = item_->sources[s];
+      cool =
+          item_->cool(s, d) && (source.stock || (terms_->is_open(source.visit) && (*most_)[s] > 0));
+    }
+    out[d] = cool ? 0 : static_cast<double>(fine(facts.from_freezer)) * rounded_down;
+  }
+  return out;
 }
 
 void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
@@ -200,7 +239,8 @@ double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& 
 double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const {
   const Sums& sums = sums_[visit];
   const std::size_t demands = sums.unit.size();
-  double bound = sums.cost[demands] - sums.cost[demand] - sums.gain;
+  const double gives = gives_[demands] - gives_[demand];
+  double bound = sums.cost[demands] - sums.cost[demand] - sums.gain + gives * sums.give;
   if (reach <= 0) {
     return bound;
   }
@@ -214,7 +254,12 @@ double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand, d
   if (first < demands) {
     return bound - (until - needed_[first]) * sums.unit[first];
   }
-  return bound - std::min(until - needed_[demands], cap_) * salvage_;
+  // Then what gives and what is kept, whichever is worth more first.
+  const double more = until - needed_[demands];
+  const bool gives_first = sums.give >= salvage_;
+  const double first_of = std::min(more, gives_first ? gives : cap_);
+  const double then = std::min(more - first_of, gives_first ? cap_ : gives);
+  return bound - first_of * std::max(sums.give, salvage_) - then * std::min(sums.give, salvage_);
 }
 
 CompletionBound::Held CompletionBound::pack(std::size_t visit, std::size_t source) const {

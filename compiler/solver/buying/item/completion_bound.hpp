@@ -52,6 +52,8 @@ private:
     std::vector<double> worth;
     /// By demand: the most that serving a unit is worth.
     std::vector<double> unit;
+    /// What a unit that gives costs at least, whether it is served or lacking.
+    double give = 0;
     /// What can be gained at most by buying for what is kept.
     double gain = 0;
     /// What may be kept of packs that are bought is worth at most.
@@ -67,6 +69,7 @@ private:
     bool by_weight = false;
   };
   [[nodiscard]] double rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const;
+  [[nodiscard]] std::vector<double> least_handling() const;
   void add_runs(std::vector<std::vector<Pack>> on_offer);
 
   const Prepared* item_ = nullptr;
@@ -78,6 +81,8 @@ private:
   std::vector<Sums> sums_;
   /// By demand: what those before it need, without what gives.
   std::vector<double> needed_;
+  /// Likewise, what gives and is charged for if it is lacking.
+  std::vector<double> gives_;
   double salvage_ = 0;
   double cap_ = 0;
   bool runs_ = false;

@@ -356,9 +356,9 @@ private:
                });
       });
     }
-    // What is lent is taken back rather than that a pack is opened or the freezer is asked.
-    if (std::all_of(candidates.begin(), candidates.end(),
-                    [](const Candidate& one) { return one.packs || from_freezer(one.way); })) {
+    // What is lent is taken back only where nothing else is left: nobody stints a dish while there
+    // is another pack.
+    if (candidates.empty()) {
       add_lent(held, d, open, candidates);
     }
   }

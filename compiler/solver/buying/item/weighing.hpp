@@ -9,8 +9,8 @@ namespace manciple::buying {
 /// How much to weigh out: nobody weighs half of what a meal takes and buys the other half
 /// elsewhere. What is bought of an offer by weight is what the demands up to one of them take of it
 /// if nothing else is bought after that (packs are bought before anything is weighed at a stop):
-/// either with what is good unfrozen used first, or with all else that is held used first; with or
-/// without what that demand may lack. Where the offer's limit is less than that, it may be the
+/// either with what is good unfrozen used first, or with all else that is held used first. What
+/// they may lack is weighed out, too. Where the offer's limit is less than that, it may be the
 /// limit. What the scale rounds up to its next step is paid for, but not counted on: it is eaten
 /// with the rest.
 class Weighing {
@@ -39,10 +39,8 @@ private:
     std::vector<Amount> so_far;
 
     void note() {
-      for (const Amount sum : {taken, taken + lent}) {
-        if (sum > (so_far.empty() ? 0 : so_far.back())) {
-          so_far.push_back(sum);
-        }
+      if (taken + lent > (so_far.empty() ? 0 : so_far.back())) {
+        so_far.push_back(taken + lent);
       }
     }
     void turn_to(std::size_t next) {

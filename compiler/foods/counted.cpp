@@ -1,0 +1,160 @@
+#include "foods/counted.hpp"
+
+#include "foods/convert.hpp"
+#include "foods/spoken.hpp"
+#include "measure/print.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace manciple::foods {
+namespace {
+
+using measure::Dimension;
+using measure::Unit;
+
+// Of smaller ones nobody counts more than a dozen.
+constexpr int small_grams = 60;
+constexpr int most_small = 12;
+const Rational least_part(1, 4);
+const Rational least_seen(1, 8);
+constexpr int least_grams = 5;
+
+Rational nearest(const Rational& amount, const Rational& step) {
+  return Rational(measure::round(amount / step)) * step;
+}
+
+// Quarters and thirds of one, halves of a few, else whole ones.
+Rational rounded(const Rational& count) {
+  const std::array<Rational, 6> parts{least_part,     Rational(1, 3), Rational(1, 2),
+                                      Rational(2, 3), Rational(3, 4), Rational(1)};
+  if (count <= 1) {
+    return *std::min_element(parts.begin(), parts.end(), [&](const auto& a, const auto& b) {
+      return abs(a - count) < abs(b - count);
+    });
+  }
+  return nearest(count, count < 3 ? Rational(1, 2) : Rational(1));
+}
+
+std::string fraction(const Rational& count) {
+  return measure::print({count, Unit::each});
+}
+
+bool is_weighed(const Food& food) {
+  const auto unit = measure::find_unit(food.shop_in, measure::System::us);
+  return basis(food) == Dimension::mass && unit &&
+         measure::facts(*unit).dimension == Dimension::mass;
+}
+
+// "1/2 can crushed tomatoes", not canned ones.
+std::string after_piece(const Food& food, std::string_view piece) {
+  constexpr std::string_view canned = "canned ";
+  Food plain;
+  plain.name =
+      piece == "can" && food.name.starts_with(canned) ? food.name.substr(canned.size()) : food.name;
+  return name_of(plain, 0);
+}
+
+std::optional<Rational> grams_of(const Food& food, std::string_view piece) {
+  if (food.piece(piece) == nullptr) {
+    return std::nullopt;
+  }
+  const auto one = as_purchased(food, {1, {Unit::each, std::string(piece)}, Form::plain, false});
+  return one && one->amount > 0 ? std::optional(one->amount) : std::nullopt;
+}
+
+struct Counted {
+  std::string piece;
+  Rational count;
+};
+
+// The pieces that a cook counts: cloves of garlic, stalks of what is less than a bunch, else whole
+// ones.
+std::optional<Counted> counted(const Food& food, const Rational& purchased) {
+  std::string whole = counted_by(food);
+  if (whole.empty() && food.department == Department::produce) {
+    whole = "medium";
+  }
+  const auto one = grams_of(food, whole);
+  if (!one || basis(food) != Dimension::mass) {
+    return std::nullopt;
+  }
+  const Rational count = purchased / *one;
+  if (is_weighed(food) && *one < small_grams && count > most_small) {
+    return std::nullopt;
+  }
+  const auto part = [&](std::string_view piece, const Rational& below) -> std::optional<Counted> {
+    const auto of = count < below ? grams_of(food, piece) : std::nullopt;
+    return of && *of < *one
+               ? std::optional(Counted{std::string(piece),
+                                       std::max(Rational(1), nearest(purchased / *of, 1))})
+               : std::nullopt;
+  };
+  for (const auto& smaller :
+       {part("clove", purchased), part("stalk", 1), part("sprig", least_part)}) {
+    if (smaller) {
+      return smaller;
+    }
+  }
+  return Counted{whole, rounded(count)};
+}
+
+std::string weight(const Food& food, const Rational& purchased, measure::System system) {
+  const bool volume = basis(food) == Dimension::volume;
+  const auto& facts = [](Unit unit) { return measure::facts(unit).factor; };
+  const bool us = system == measure::System::us && !volume;
+  const Rational large = us ? facts(Unit::pound) : Rational(1000);
+  const Rational step = purchased >= large ? large / (us ? 10 : 20)
+                        : us               ? facts(Unit::ounce) / 2
+                                           : Rational(least_grams);
+  return customary(food, std::max(step, nearest(purchased, step)), system);
+}
+
+} // namespace
+
+std::string as_seen(const Food& food, const Rational& purchased, measure::System system) {
+  const auto pieces = counted(food, purchased);
+  if (!pieces) {
+    return basis(food) == Dimension::count
+               ? with_name(food, std::max(Rational(1), nearest(purchased, 1)), system)
+               : fmt::format("{} {}", weight(food, purchased, system), name_of(food, purchased));
+  }
+  const bool several = pieces->count > 1;
+  const std::string name = counts_itself(food, pieces->piece)
+                               ? fmt::format("{} {}", fraction(pieces->count),
+                                             several ? text::plural(food.name) : food.name)
+                               : fmt::format("{} {} {}", fraction(pieces->count),
+                                             several ? text::plural(pieces->piece) : pieces->piece,
+                                             after_piece(food, pieces->piece));
+  return is_weighed(food) ? fmt::format("{} ({})", name, weight(food, purchased, system)) : name;
+}
+
+std::optional<std::string> pieces_in(const Food& food, const Rational& purchased) {
+  const auto pieces = counted(food, purchased);
+  // A counter cuts slices as thick as it is asked to.
+  if (!pieces || pieces->piece == "slice") {
+    return std::nullopt;
+  }
+  const Rational count = std::max(Rational(1), nearest(pieces->count, 1));
+  return counts_itself(food, pieces->piece)
+             ? fraction(count)
+             : fmt::format("{} {}", fraction(count),
+                           count > 1 ? text::plural(pieces->piece) : pieces->piece);
+}
+
+std::string part_of(const Rational& share) {
+  const Rational part = rounded(std::min(Rational(1), share));
+  return part == 1 ? "nearly all" : "about " + fraction(part);
+}
+
+bool is_seen(const Food& food, const Rational& purchased) {
+  const auto one = grams_of(food, counted_by(food));
+  return one && basis(food) == Dimension::mass ? purchased >= *one * least_seen
+         : basis(food) == Dimension::count     ? purchased >= least_seen
+                                               : purchased >= least_grams;
+}
+
+} // namespace manciple::foods

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "foods/food.hpp"
+
+#include <optional>
+#include <string>
+
+/// Amounts of food as they are seen on a board or a shelf, rounded as a cook would.
+namespace manciple::foods {
+
+/// With the name of the food: "9 onions (2.3 lb)", "1/2 head romaine lettuce", "16 cloves garlic",
+/// "4 stalks celery", "1.5 oz parmesan cheese". Parts of a piece in quarters and thirds, at least a
+/// quarter; weights to half an ounce or 5 g, from a pound to a tenth, from a kilogram to 50 g.
+std::string as_seen(const Food& food, const Rational& purchased, measure::System system);
+
+/// About how many pieces are in what is weighed out at a shop: "2", "1 head". None for what nobody
+/// counts.
+std::optional<std::string> pieces_in(const Food& food, const Rational& purchased);
+
+/// A part of a whole in quarters and thirds: "about 2/3", "nearly all"; at least a quarter.
+std::string part_of(const Rational& share);
+
+/// Whether it is enough to see: an eighth of a piece, or 5 g or ml.
+bool is_seen(const Food& food, const Rational& purchased);
+
+} // namespace manciple::foods

@@ -1,0 +1,65 @@
+#include "foods/counted.hpp"
+
+#include "foods/book.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::foods {
+namespace {
+
+using measure::Rational;
+using measure::System;
+
+const Food& food(std::string_view name) {
+  static Book book;
+  return book.get(*book.find(name));
+}
+std::string seen(std::string_view name, int grams, System system = System::us) {
+  return as_seen(food(name), grams, system);
+}
+
+// Weights of pieces: SR28, over 90 % edible for an onion (110 g) and 89 % for a carrot (61 g).
+TEST(Counted, WhatIsWeighedIsCountedToo) {
+  EXPECT_EQ(seen("onion", 1043), "9 onions (2.3 lb)");
+  EXPECT_EQ(seen("carrot", 274, System::metric), "4 carrots (275 g)");
+  EXPECT_EQ(seen("apple", 300), "1 1/2 apples (10.5 oz)");
+}
+
+TEST(Counted, APartOfAPieceIsAtLeastAQuarter) {
+  EXPECT_EQ(seen("romaine lettuce", 60), "1/4 head romaine lettuce");
+  EXPECT_EQ(seen("romaine lettuce", 350), "1/2 head romaine lettuce");
+  EXPECT_EQ(part_of(Rational(1, 10)), "about 1/4");
+  EXPECT_EQ(part_of(Rational(19, 20)), "nearly all");
+}
+
+TEST(Counted, CookCountsClovesStalksAndSprigs) {
+  EXPECT_EQ(seen("garlic", 80), "23 cloves garlic");
+  EXPECT_EQ(seen("celery", 180), "4 stalks celery");
+  EXPECT_EQ(seen("cilantro", 8), "3 sprigs cilantro");
+  EXPECT_EQ(seen("cilantro", 40), "1/2 bunch cilantro");
+}
+
+TEST(Counted, WhatNobodyCountsIsWeighedByHalfAnOunce) {
+  EXPECT_EQ(seen("parmesan cheese", 51), "2 oz parmesan cheese");
+  EXPECT_EQ(seen("cremini mushroom", 300), "10.5 oz cremini mushrooms");
+  EXPECT_EQ(seen("parmesan cheese", 51, System::metric), "50 g parmesan cheese");
+}
+
+TEST(Counted, ACanIsNotCannedTwice) {
+  EXPECT_EQ(seen("canned crushed tomato", 397), "1/2 can crushed tomatoes");
+}
+
+TEST(Counted, HowManyPiecesTheScaleWillHold) {
+  EXPECT_EQ(pieces_in(food("jalapeno pepper"), 45), "3");
+  EXPECT_EQ(pieces_in(food("deli ham"), 283), std::nullopt);
+  EXPECT_EQ(pieces_in(food("cremini mushroom"), 450), std::nullopt);
+}
+
+TEST(Counted, ATraceIsNotSeen) {
+  EXPECT_FALSE(is_seen(food("romaine lettuce"), 20));
+  EXPECT_TRUE(is_seen(food("romaine lettuce"), 100));
+  EXPECT_FALSE(is_seen(food("cumin"), 2));
+}
+
+} // namespace
+} // namespace manciple::foods
