@@ -79,12 +79,8 @@ int build(const BuildRequest& request) {
   }
   purchase::Search search;
   search.effort = request.search;
-  const auto compiled = compile_and_report(request.plan, search);
+  const auto compiled = compile_and_report(request.plan, search, request.strict);
   if (!compiled) {
-    return bad_input;
-  }
-  if (request.strict && !emit::still_to_find(*compiled).empty()) {
-    complain("manciple: some things are still to be found, and --strict makes that an error\n");
     return bad_input;
   }
   const std::string failed = write_all(*out, emit::outputs(*compiled));

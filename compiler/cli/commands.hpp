@@ -13,7 +13,7 @@ struct BuildRequest {
   std::string plan;
   std::string out;     ///< the folder to write to; empty: out/ and the plan's name
   double search = 1;   ///< how hard to look for the cheapest list, times the usual work
-  bool strict = false; ///< what is still to be found is an error
+  bool strict = false; ///< what is still to be found, or not known, is an error
 };
 
 int build(const BuildRequest& request);

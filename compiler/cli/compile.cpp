@@ -1,6 +1,7 @@
 #include "cli/compile.hpp"
 
 #include "purchase/budget.hpp"
+#include "purchase/likely.hpp"
 
 namespace manciple::cli {
 
@@ -17,6 +18,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
+  purchase::add_likely_offers(out.kitchen, out.resolved);
   out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, search);
   if (diagnostics.errors() > 0) {
     return std::nullopt;

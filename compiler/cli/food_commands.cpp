@@ -36,8 +36,9 @@ private:
   foods::Book& book_;
 };
 
-// The reference, and the household's own foods where the command is run in its house.
-bool read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& diagnostics) {
+// The reference, and the household's own foods where the command is run in its house: those that
+// can be read, with what is wrong with the others.
+void read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& diagnostics) {
   const std::string own = kitchen::in_root(kitchen::house_here(), "recipes/foods.yaml");
   if (text::disk().exists(own)) {
     if (const auto file = text::load(own, text::disk(), sources, diagnostics)) {
@@ -47,7 +48,6 @@ bool read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& dia
     }
   }
   complain(std::string_view(text::render(diagnostics, sources)));
-  return diagnostics.errors() == 0;
 }
 
 void row(std::string_view what, const std::string& value, std::string_view source) {
@@ -171,9 +171,7 @@ int food(const std::string& name) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   foods::Book book;
-  if (!read_book(book, sources, diagnostics)) {
-    return bad_input;
-  }
+  read_book(book, sources, diagnostics);
   const auto id = book.find(name);
   if (!id) {
     const std::string near = text::did_you_mean(foods::normal_name(name), book.names());
@@ -188,9 +186,8 @@ int convert(const std::string& amount, const std::string& to) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   foods::Book book;
-  if (!read_book(book, sources, diagnostics)) {
-    return bad_input;
-  }
+  text::Diagnostics of_book;
+  read_book(book, sources, of_book);
   BookNames names(book);
   text::Node line;
   line.kind = text::Node::Kind::scalar;
@@ -256,7 +253,7 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
   }
   for (const kitchen::Shop& shop : house.shops) {
     for (const kitchen::Offer& offer : shop.offers) {
-      if (only && offer.food != *only) {
+      if ((only && offer.food != *only) || !offer.price) {
         continue;
       }
       const Food& food = house.food(offer.food);
@@ -265,7 +262,7 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
       const auto each_of = [&](kitchen::Cents price) {
         return Rational(Rational(price) / offer.steps_per_price / offer.size * unit);
       };
-      const Rational each = each_of(offer.price);
+      const Rational each = each_of(*offer.price);
       const foods::Yield* edible = food.yield(Form::plain);
       std::string text =
           fmt::format("{:>8}{}", measure::print_fixed(each / 100, 2), mass ? "/lb" : " each");
@@ -274,7 +271,7 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
                                 measure::print_fixed(each / edible->share / 100, 2))
                   : fmt::format("{:21}", "");
       text +=
-          fmt::format("  {:<24} {} {}", shop.name, offer.pack, kitchen::print_money(offer.price));
+          fmt::format("  {:<24} {} {}", shop.name, offer.pack, kitchen::print_money(*offer.price));
       if (offer.sale) {
         text += fmt::format("; {} from {} to {}", kitchen::print_money(offer.sale->price),
                             offer.sale->from ? text::print_date(*offer.sale->from) : "now",

@@ -40,7 +40,7 @@ int run(int argc, char** argv) {
           "or two at most); if it is not proven by then, the build says by how much it may be off")
       ->check(CLI::Range(0.01, 1e6));
   build->add_flag("--strict", request.strict,
-                  "write nothing and fail if something on the list is still to be found");
+                  "write nothing and fail if something is still to be found, or nobody knows it");
   build->callback([&] {
     request.plan = plan;
     request.out = second;

@@ -4,6 +4,8 @@
 #include "cli/exit.hpp"
 #include "cli/say.hpp"
 #include "cli/watch.hpp"
+#include "emit/words.hpp"
+#include "kitchen/errors.hpp"
 
 namespace manciple::cli {
 
@@ -16,7 +18,7 @@ int report(const text::Diagnostics& diagnostics, const text::Sources& sources) {
 }
 
 std::optional<emit::Compiled> compile_and_report(const std::string& plan,
-                                                 const purchase::Search& search) {
+                                                 const purchase::Search& search, bool strict) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Watch watch;
@@ -27,7 +29,20 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
   };
   auto compiled = compile(plan, sources, diagnostics, watched);
   watch.clear();
-  return report(diagnostics, sources) == good ? std::move(compiled) : std::nullopt;
+  if (report(diagnostics, sources) != good || !compiled) {
+    return std::nullopt;
+  }
+  const bool missing = !emit::still_to_find(*compiled).empty();
+  const bool unknown = diagnostics.said(kitchen::errors::as_written) ||
+                       diagnostics.said(kitchen::errors::wrong_measure) ||
+                       diagnostics.said(kitchen::errors::unknown_recipe);
+  if (strict && (missing || unknown)) {
+    complain("manciple: {}, and --strict makes that an error\n",
+             missing ? "some things are still to be found"
+                     : "some of what is written is not known");
+    return std::nullopt;
+  }
+  return compiled;
 }
 
 void complain_of_name(std::string_view what, std::string_view name, std::string_view nearest) {

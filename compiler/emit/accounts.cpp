@@ -20,6 +20,10 @@ std::string money_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   const auto& shopping = compiled.shopping;
   const auto& worth = compiled.worth;
+  const std::size_t open = without_price(compiled);
+  if (open > 0 && open == shopping.lines.size()) {
+    return fmt::format("# Money: {}\n\n{}\n", escape_markdown(plan.name), verdict(compiled));
+  }
   std::string out = fmt::format("# Money: {}\n\n## By stop\n\n| date | shop | goods | tax "
                                 "| reduction | credit | paid | comes back |\n"
                                 "|---|---|---:|---:|---:|---:|---:|---:|\n",
@@ -87,6 +91,10 @@ std::string money_markdown(const Compiled& compiled) {
   row("left at the end, still good", worth.kept);
   row("thrown away", worth.wasted);
   row("all goods", worth.total());
+  if (open > 0) {
+    out += fmt::format("\n{} of {} lines have no known price and count nothing here.\n", open,
+                       shopping.lines.size());
+  }
   return out + (shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 

@@ -109,8 +109,13 @@ void Calendar::trip(std::size_t first, std::size_t last) {
     for (const purchase::Line& bought : shopping.lines) {
       lines += bought.visit == v ? 1 : 0;
     }
-    stops += fmt::format("{}: {} {}, {}\n", name, lines, lines == 1 ? "line" : "lines",
-                         money(compiled_, visit.paid()));
+    stops += fmt::format("{}: {} {}{}\n", name, lines, lines == 1 ? "line" : "lines",
+                         has_prices(compiled_, v) ? ", " + money(compiled_, visit.paid()) : "");
+  }
+  if (first == 0) {
+    for (const StillToFind& one : still_to_find(compiled_)) {
+      stops += fmt::format("Still to find: {}\n", phrase(compiled_, one));
+    }
   }
   begin("trip", stop.date);
   line("DTSTART;VALUE=DATE:" + date_value(stop.date));

@@ -55,6 +55,9 @@ std::string eaters_of(const Compiled& compiled, const resolve::DishRef& ref) {
     return measure::print_exact(*dish.servings);
   }
   const auto& household = compiled.kitchen.household.people;
+  if (household.empty()) {
+    return measure::print_exact(compiled.resolved.servings[ref.meal][ref.dish]);
+  }
   std::vector<std::string> names;
   std::vector<std::string> guests;
   for (const kitchen::Person* person : resolve::eaters(compiled.kitchen, ref)) {
@@ -67,6 +70,39 @@ std::string eaters_of(const Compiled& compiled, const resolve::DishRef& ref) {
   }
   names.insert(names.end(), guests.begin(), guests.end());
   return and_list(names);
+}
+
+namespace {
+
+bool has_times(const Compiled& compiled, const prep::Cooking& cook) {
+  const auto& method = compiled.kitchen.recipe(compiled.resolved.making(cook.making).recipe).method;
+  return std::any_of(method.begin(), method.end(), [](const kitchen::MethodStep& step) {
+    return step.hands_on > 0 || step.then > 0;
+  });
+}
+
+} // namespace
+
+std::string cooking_time(const Compiled& compiled, const prep::Cooking& cook) {
+  return has_times(compiled, cook)
+             ? fmt::format("from {} ({} hands-on)", text::print_clock(cook.start),
+                           text::print_minutes(cook.hands_on))
+             : "for " + text::print_clock(cook.ready);
+}
+
+bool is_work(const Compiled& compiled, const prep::Cooking& cook) {
+  return cook.ready > cook.start || !has_times(compiled, cook);
+}
+
+text::Date first_day_to_do(const Compiled& compiled) {
+  text::Date first = compiled.plan().from;
+  if (!compiled.prep.reminders.empty()) {
+    first = std::min(first, compiled.prep.reminders.front().date);
+  }
+  for (const purchase::StopMade& visit : compiled.shopping.visits) {
+    first = std::min(first, visit.date);
+  }
+  return first;
 }
 
 std::string left_of(const Compiled& compiled, const resolve::Making& making) {

@@ -13,6 +13,14 @@ std::string how_much(const resolve::Making& making);
 /// Who eats a dish: "all four", "Ada and Ben", "all four and Sam"; or, where the plan says for how
 /// many, "6".
 std::string eaters_of(const Compiled& compiled, const resolve::DishRef& dish);
+/// When a making is cooked, as the method's times have it: "from 17:40 (20 min hands-on)"; "for
+/// 18:30" where the method has none.
+std::string cooking_time(const Compiled& compiled, const prep::Cooking& cook);
+/// Whether there is something to cook, and not only what a session has cut.
+bool is_work(const Compiled& compiled, const prep::Cooking& cook);
+/// The first day on which there is something to do: before the plan's first, where one shops,
+/// thaws or soaks for it.
+text::Date first_day_to_do(const Compiled& compiled);
 /// What is left of a making: "2 servings", to the half; empty if it is less.
 std::string left_of(const Compiled& compiled, const resolve::Making& making);
 /// The time so many minutes after a session's start; after midnight it goes on from 00:00.

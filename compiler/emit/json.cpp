@@ -154,9 +154,9 @@ Json purchases(const Compiled& compiled) {
                    {"by_weight", offer.by_weight},
                    {"pack_amount", number(offer.size)},
                    {"packs", line.packs},
-                   {"price", offer.price},
+                   {"price", offer.price ? Json(*offer.price) : Json(nullptr)},
                    {"steps_per_price", number(offer.steps_per_price)},
-                   {"cost", line.cost},
+                   {"cost", line.cost ? Json(*line.cost) : Json(nullptr)},
                    {"amount", number(line.amount)},
                    {"freeze", number(line.to_freeze)},
                    {"kept", number(line.kept)},
@@ -186,19 +186,17 @@ Json visits(const Compiled& compiled) {
 Json keeping(const Compiled& compiled) {
   Json out = Json::array();
   const auto& lowered = compiled.shopping.lowered;
-  const auto days = static_cast<int>((compiled.plan().until - compiled.plan().from).count()) + 1;
+  const int days = lowered.model.last_day + 1;
   for (const foods::FoodId first : lowered.foods) {
     for (const foods::FoodId id : compiled.kitchen.household.instead_of(first)) {
       const foods::Food& food = compiled.kitchen.food(id);
       const auto keeping = purchase::keeping_of(food, days);
-      if (!keeping) {
-        continue;
-      }
       out.push_back({{"food", food.name},
                      {"basis", basis_word(food)},
-                     {"keeps_days", keeping->life.cool},
-                     {"keeps_frozen_days", maybe(keeping->life.frozen ? keeping->life.frozen : keeping->life.refrozen)},
-                     {"keeps_opened_days", maybe(keeping->life.opened)},
+                     {"keeps_days", keeping.life.cool},
+                     {"keeps_frozen_days",
+                      maybe(keeping.life.frozen ? keeping.life.frozen : keeping.life.refrozen)},
+                     {"keeps_opened_days", maybe(keeping.life.opened)},
                      {"stands_for", compiled.kitchen.food(first).name}});
     }
   }
@@ -217,19 +215,13 @@ void add_served(Json& out, const purchase::Served& served) {
 // What the list minimises, term by term, in the currency's unit.
 Json account(const purchase::Account& account) {
   const auto money = [](const Rational& cents) { return number(cents / 100); };
-  return {{"prices", money(account.prices)},
-          {"tax", money(account.tax)},
-          {"cash_back", money(account.cash_back)},
-          {"preference", money(account.preference)},
-          {"reductions", money(account.reductions)},
-          {"credit", money(account.credit)},
-          {"stops", money(account.stops)},
-          {"wasted", money(account.wasted)},
-          {"kept", money(account.kept)},
-          {"lacking", money(account.lacking)},
-          {"missing", money(account.missing)},
-          {"handling", money(account.handling)},
-          {"total", money(account.total)}};
+  return {{"prices", money(account.prices)},       {"tax", money(account.tax)},
+          {"cash_back", money(account.cash_back)}, {"preference", money(account.preference)},
+          {"unpriced", money(account.unpriced)},   {"reductions", money(account.reductions)},
+          {"credit", money(account.credit)},       {"stops", money(account.stops)},
+          {"wasted", money(account.wasted)},       {"kept", money(account.kept)},
+          {"lacking", money(account.lacking)},     {"missing", money(account.missing)},
+          {"handling", money(account.handling)},   {"total", money(account.total)}};
 }
 
 // What is lacking within what the dishes can do without, or missing beyond that.

@@ -11,7 +11,12 @@ namespace {
 using purchase::Line;
 using purchase::StopMade;
 
+// Nothing where no price is known of what is bought there.
 std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
+  const auto index = static_cast<std::size_t>(&visit - compiled.shopping.visits.data());
+  if (!has_prices(compiled, index)) {
+    return "";
+  }
   std::string out = money(compiled, visit.goods);
   if (visit.tax != 0) {
     out += fmt::format(" + tax {}", money(compiled, visit.tax));
@@ -50,23 +55,32 @@ void walk(const Compiled& compiled, Stop stop, Department department, Each each)
   }
 }
 
+std::string lines(std::size_t count) {
+  return fmt::format("{} {}", count, count == 1 ? "line" : "lines");
+}
+
 } // namespace
 
 std::string list_text(const Compiled& compiled) {
   std::string out = fmt::format("{}: shopping list\n", compiled.plan().name);
+  const bool priced = without_price(compiled) < compiled.shopping.lines.size();
   walk(
       compiled,
       [&](const StopMade& visit) {
-        out += fmt::format("\n{}, {}: {}\n", text::print_day(visit.date),
-                           compiled.kitchen.shop(visit.shop).name, visit_sums(compiled, visit));
+        const std::string sums = visit_sums(compiled, visit);
+        out += fmt::format("\n{}, {}{}{}\n", text::print_day(visit.date),
+                           compiled.kitchen.shop(visit.shop).name, sums.empty() ? "" : ": ", sums);
       },
       [&](foods::Department department) { out += fmt::format("  {}\n", foods::name(department)); },
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
-        out += fmt::format("    {:<18} {:<30} {:>8}", count_of(compiled, line),
-                           name_on_list(compiled, line), kitchen::print_money(line.cost));
         const std::string notes = text::join(notes_of(compiled, l), "; ");
-        out += fmt::format("{}\n", notes.empty() ? "" : "  " + notes);
+        std::string row = priced ? fmt::format("    {:<18} {:<30} {:>8}", count_of(compiled, line),
+                                               name_on_list(compiled, line), cost_of(line))
+                                 : fmt::format("    {:<18} {:<30}", count_of(compiled, line),
+                                               name_on_list(compiled, line));
+        row += notes.empty() ? "" : "  " + notes;
+        out += row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
       });
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
@@ -79,12 +93,23 @@ std::string list_text(const Compiled& compiled) {
 std::string summary(const Compiled& compiled) {
   const auto& shopping = compiled.shopping;
   std::string out;
-  for (const StopMade& visit : shopping.visits) {
-    out += fmt::format("{:<11} {:<24} {:>10}\n", text::print_day(visit.date),
-                       compiled.kitchen.shop(visit.shop).name, money(compiled, visit.paid()));
+  for (std::size_t v = 0; v < shopping.visits.size(); ++v) {
+    const StopMade& visit = shopping.visits[v];
+    const std::string& shop = compiled.kitchen.shop(visit.shop).name;
+    out += has_prices(compiled, v)
+               ? fmt::format("{:<11} {:<24} {:>10}\n", text::print_day(visit.date), shop,
+                             money(compiled, visit.paid()))
+               : fmt::format("{:<11} {}\n", text::print_day(visit.date), shop);
   }
-  out += fmt::format("{:<36} {:>10}\n", fmt::format("Paid in all, {} lines", shopping.lines.size()),
-                     money(compiled, shopping.paid));
+  const std::size_t open = without_price(compiled);
+  const std::size_t priced = shopping.lines.size() - open;
+  if (priced > 0 || open == 0) {
+    out += fmt::format("{:<36} {:>10}\n", fmt::format("Paid in all, {}", lines(priced)),
+                       money(compiled, shopping.paid));
+  }
+  if (open > 0) {
+    out += fmt::format("{}, {}\n", priced > 0 ? "No price known" : "To buy", lines(open));
+  }
   if (shopping.cash_back != 0) {
     out += fmt::format("{:<36} {:>10}\n", "Comes back later", money(compiled, shopping.cash_back));
   }
@@ -107,18 +132,19 @@ std::string list_markdown(const Compiled& compiled) {
   walk(
       compiled,
       [&](const StopMade& visit) {
-        out += fmt::format("\n## {}: {}\n\n{}\n", text::print_day(visit.date),
+        const std::string sums = visit_sums(compiled, visit);
+        out += fmt::format("\n## {}: {}\n{}", text::print_day(visit.date),
                            escape_markdown(compiled.kitchen.shop(visit.shop).name),
-                           escape_markdown(visit_sums(compiled, visit)));
+                           sums.empty() ? "" : fmt::format("\n{}\n", escape_markdown(sums)));
       },
       [&](foods::Department department) {
         out += fmt::format("\n### {}\n\n", foods::name(department));
       },
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
-        out += fmt::format("- [ ] {} **{}** {}", escape_markdown(count_of(compiled, line)),
+        out += fmt::format("- [ ] {} **{}**{}", escape_markdown(count_of(compiled, line)),
                            escape_markdown(name_on_list(compiled, line)),
-                           kitchen::print_money(line.cost));
+                           line.cost ? " " + cost_of(line) : "");
         for (const std::string& note : notes_of(compiled, l)) {
           out += fmt::format("; {}", escape_markdown(note));
         }
@@ -162,12 +188,12 @@ std::string list_csv(const Compiled& compiled) {
     const StopMade& visit = compiled.shopping.visits[line.visit];
     const std::string freeze =
         line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
-    out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
-                       cell(compiled.kitchen.shop(visit.shop).name),
-                       foods::name(food_of(compiled, line).department),
-                       cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
-                       line.packs, kitchen::print_money(line.cost), cell(freeze),
-                       cell(text::join(purposes_of(compiled, l), "; ")));
+    out +=
+        fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
+                    cell(compiled.kitchen.shop(visit.shop).name),
+                    foods::name(food_of(compiled, line).department),
+                    cell(food_of(compiled, line).name), cell(count_of(compiled, line)), line.packs,
+                    cost_of(line), cell(freeze), cell(text::join(purposes_of(compiled, l), "; ")));
   }
   // What is still to be found has neither day nor shop.
   for (const StillToFind& one : still_to_find(compiled)) {

@@ -60,12 +60,11 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
     }
   }
   for (const prep::Cooking& cook : compiled.prep.cooking) {
-    if (cook.date == day && cook.ready > cook.start) {
+    if (cook.date == day && is_work(compiled, cook)) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
-      out.push_back(fmt::format("cook {} from {} ({} hands-on), {}{}{}", recipe.name,
-                                text::print_clock(cook.start), text::print_minutes(cook.hands_on),
+      out.push_back(fmt::format("cook {} {}, {}{}{}", recipe.name, cooking_time(compiled, cook),
                                 how_much(making), safe.empty() ? "" : "; " + safe,
                                 what_is_left(compiled, making)));
     }
@@ -200,10 +199,7 @@ std::string prep_markdown(const Compiled& compiled) {
 std::string days_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("# Day by day: {}\n", escape_markdown(plan.name));
-  // What has to thaw or soak for the first day begins before the plan does.
-  const auto& reminders = compiled.prep.reminders;
-  const text::Date first =
-      reminders.empty() ? plan.from : std::min(plan.from, reminders.front().date);
+  const text::Date first = first_day_to_do(compiled);
   for (text::Date day = first; day <= plan.until; day += std::chrono::days(1)) {
     const std::vector<std::string> lines = day_lines(compiled, day);
     if (!lines.empty()) {

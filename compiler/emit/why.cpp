@@ -142,7 +142,8 @@ std::string Tree::run() {
     out_ +=
         fmt::format("\n{}, {} {}, {}: {} ({})\n", count_of(compiled_, bought_line),
                     compiled_.kitchen.shop(visit.shop).name, text::print_day(visit.date),
-                    money(compiled_, bought_line.cost), amount(bought_line.amount),
+                    bought_line.cost ? money(compiled_, *bought_line.cost) : "no price known",
+                    amount(bought_line.amount),
                     fmt::format("{} for the plan", amount(bought_line.amount - bought_line.kept -
                                                           bought_line.wasted)));
     for (const purchase::Supply& supply : shopping.supplies) {
@@ -208,7 +209,10 @@ void Tree::others() {
       }
     }
     out_ += fmt::format("  {:<24} {:<20} {}\n", shop.name,
-                        fmt::format("{} {}", offer.pack, kitchen::print_money(offer.price)), what);
+                        offer.price
+                            ? fmt::format("{} {}", offer.pack, kitchen::print_money(*offer.price))
+                            : "no price known",
+                        what);
   }
 }
 

@@ -26,6 +26,12 @@ const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& l
 
 std::string count_of(const Compiled& compiled, const purchase::Line& line) {
   const kitchen::Offer& offer = offer_of(compiled, line);
+  const bool sized = !offer.pack.empty() && text::is_digit(offer.pack.front());
+  if (offer.likely && offer.pack != "each" && !sized) {
+    return offer.by_weight ? amount_of(compiled, line.food, offer.size * line.packs)
+                           : fmt::format("{} {}", line.packs,
+                                         line.packs == 1 ? offer.pack : text::plural(offer.pack));
+  }
   if (offer.by_weight) {
     const std::string weight = fmt::format(
         "{} {}", measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
@@ -42,13 +48,30 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
 std::string name_on_list(const Compiled& compiled, const purchase::Line& line) {
   const foods::Food& food = food_of(compiled, line);
   const bool counted = offer_of(compiled, line).pack == "each";
-  return counted && line.packs > 1 ? text::plural(food.name) : foods::name_of(food, line.amount);
+  return counted && line.packs > 1 && !food.as_written ? text::plural(food.name)
+                                                       : foods::name_of(food, line.amount);
 }
 
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount,
                       int decimals) {
   return foods::customary(compiled.kitchen.food(food), amount, compiled.kitchen.household.system,
                           decimals);
+}
+
+std::string cost_of(const purchase::Line& line) {
+  return line.cost ? kitchen::print_money(*line.cost) : std::string();
+}
+
+std::size_t without_price(const Compiled& compiled) {
+  const auto& lines = compiled.shopping.lines;
+  return static_cast<std::size_t>(std::count_if(
+      lines.begin(), lines.end(), [](const purchase::Line& line) { return !line.cost; }));
+}
+
+bool has_prices(const Compiled& compiled, std::size_t visit) {
+  const auto& lines = compiled.shopping.lines;
+  return std::any_of(lines.begin(), lines.end(),
+                     [&](const purchase::Line& line) { return line.visit == visit && line.cost; });
 }
 
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
@@ -109,6 +132,9 @@ std::string for_what(const Compiled& compiled, std::size_t line) {
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
+  if (!line.cost && without_price(compiled) < compiled.shopping.lines.size()) {
+    out.emplace_back("no price known");
+  }
   if (foods::is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
     const bool juice = food_of(compiled, line).keeps.frozen_juice.has_value();
     out.push_back(fmt::format("{} {}", juice ? "juice and freeze" : "freeze",
@@ -174,22 +200,31 @@ std::vector<StillToFind> still_to_find(const Compiled& compiled) {
 }
 
 std::string phrase(const Compiled& compiled, const StillToFind& one) {
+  const foods::Food& food = compiled.kitchen.food(one.food);
+  const foods::ShopUnit unit = foods::shop_unit(food, compiled.kitchen.household.system);
+  const Rational amount =
+      unit.by_weight ? one.amount : Rational(measure::ceil(one.amount / unit.size)) * unit.size;
   return fmt::format("{}, for {}",
-                     foods::with_name(compiled.kitchen.food(one.food), one.amount,
-                                      compiled.kitchen.household.system),
+                     foods::with_name(food, amount, compiled.kitchen.household.system),
                      the_first_few(one.purposes));
 }
 
 std::string verdict(const Compiled& compiled) {
+  const std::size_t open = without_price(compiled);
+  if (open > 0 && open == compiled.shopping.lines.size()) {
+    return "No price is known of what is on the list; plans/stores/SHOP.yaml has 'prices'.";
+  }
   if (!compiled.shopping.proven()) {
     return compiled.shopping.stopped_by_hand() ? "A cheaper way of shopping may exist: the search "
                                                  "was stopped by hand before it was "
                                                  "proven."
                                                : "A cheaper way of shopping may exist.";
   }
+  const std::string_view known = open > 0 ? ", as far as prices are known" : "";
   return still_to_find(compiled).empty()
-             ? "No cheaper way of shopping meets this plan (proven)."
-             : "No cheaper way of shopping leaves as little to find (proven).";
+             ? fmt::format("No cheaper way of shopping meets this plan{} (proven).", known)
+             : fmt::format("No cheaper way of shopping leaves as little to find{} (proven).",
+                           known);
 }
 
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish) {

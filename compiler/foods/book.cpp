@@ -5,6 +5,7 @@
 #include "foods/record.hpp"
 #include "foods/reference.hpp"
 #include "text/errors.hpp"
+#include "text/nearest.hpp"
 
 #include <fmt/format.h>
 
@@ -69,7 +70,10 @@ std::optional<FoodId> Book::find(std::string_view name) {
   }
   const ReferenceName* known = in_reference(normal);
   if (known == nullptr) {
-    return std::nullopt;
+    const auto carried = as_written_.lower_bound({normal, {}, {}});
+    return carried != as_written_.end() && std::get<0>(carried->first) == normal
+               ? std::optional(carried->second)
+               : std::nullopt;
   }
   const auto read = from_reference_.find(known->record);
   if (read != from_reference_.end()) {
@@ -77,6 +81,58 @@ std::optional<FoodId> Book::find(std::string_view name) {
   }
   const FoodId id = keep(from_bytes(reference_records[known->record]));
   from_reference_.emplace(known->record, id);
+  return id;
+}
+
+namespace {
+
+Allergens at_least(const std::vector<Allergen>& contains) {
+  Allergens out{contains, {}};
+  for (const std::string_view word : allergen_words()) {
+    const Allergen allergen = *parse_allergen(word);
+    if (std::find(contains.begin(), contains.end(), allergen) == contains.end()) {
+      out.check_label.push_back(allergen);
+    }
+  }
+  return out;
+}
+
+} // namespace
+
+FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
+                        const Food* like) {
+  const auto key = std::tuple(normal_name(name), dimension, std::string(word));
+  // Counted by nothing, it is whatever a bunch or a can of it is.
+  for (const auto& [one, id] : as_written_) {
+    const bool same = std::get<0>(one) == std::get<0>(key) && std::get<1>(one) == dimension;
+    if (same && (std::get<2>(one) == word || std::get<2>(one).empty() || word.empty())) {
+      return id;
+    }
+  }
+  Food food;
+  food.name = std::string(name);
+  food.department = Department::other;
+  if (like != nullptr && normal_name(like->name) == normal_name(name)) {
+    // The food itself, in a measure that it is not known by.
+    if (like->as_written != dimension) {
+      food.name += dimension == measure::Dimension::volume ? " (by volume)"
+                   : dimension == measure::Dimension::mass ? " (by weight)"
+                   : word.empty()                          ? " (by the piece)"
+                                                           : fmt::format(" (by the {})", word);
+    }
+    food.department = like->department;
+    food.stored = like->stored;
+    food.keeps = like->keeps;
+    food.freezes = like->freezes;
+    food.safe_at = like->safe_at;
+    food.allergens = like->allergens;
+  } else if (like != nullptr && like->allergens && !text::takes_away(std::get<0>(key))) {
+    food.allergens = at_least(like->allergens->contains);
+  }
+  food.shop_in = std::string(word);
+  food.as_written = dimension;
+  const FoodId id = keep(std::move(food));
+  as_written_.emplace(key, id);
   return id;
 }
 

@@ -9,6 +9,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 #include <vector>
 
@@ -28,6 +29,13 @@ public:
   std::optional<FoodId> find(std::string_view name);
   [[nodiscard]] const Food& get(FoodId id) const { return foods_[static_cast<std::size_t>(id)]; }
 
+  /// A food that is carried as it is written: of that name, in amounts of that dimension, and
+  /// where they are counted by a word ("bunch", "can"), by that word. What is known of `like`, a
+  /// food that the name speaks of or that cannot be measured so, holds as far as it is safe:
+  /// allergens that it contains are taken to be there, others are not known.
+  FoodId as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
+                    const Food* like);
+
   /// Every name and alias in normal form, for "did you mean".
   [[nodiscard]] std::vector<std::string_view> names() const;
   /// The names of all foods, sorted, household and reference.
@@ -37,6 +45,8 @@ private:
   FoodId keep(Food food);
 
   std::deque<Food> foods_;
+  // By name, dimension and word.
+  std::map<std::tuple<std::string, measure::Dimension, std::string>, FoodId> as_written_;
   std::map<std::string, FoodId, std::less<>> own_;           // names the household gave
   std::unordered_map<std::uint16_t, FoodId> from_reference_; // records read so far
 };

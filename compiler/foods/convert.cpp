@@ -193,6 +193,9 @@ tl::expected<Purchased, NoConversion> from_mass(const Food& food, const Amount& 
 } // namespace
 
 Dimension basis(const Food& food) {
+  if (food.as_written) {
+    return *food.as_written;
+  }
   if (!food.volumes.empty() || !food.pieces.empty() || !food.yields.empty() ||
       !food.is_household()) {
     return Dimension::mass;

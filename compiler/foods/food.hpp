@@ -100,6 +100,8 @@ struct Food {
   std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
   std::optional<Nutrients> nutrients;
   bool from_tap = false; ///< water: never bought
+  /// Carried as a line writes it, since nothing more is known: what its amounts are in.
+  std::optional<measure::Dimension> as_written;
 
   [[nodiscard]] const VolumeWeight* volume(Form form) const;
   /// By a word in the singular, any case.

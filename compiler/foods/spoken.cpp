@@ -54,6 +54,10 @@ bool counts_itself(const Food& food, std::string_view word) {
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals) {
   const Dimension dim = basis(food);
+  if (food.as_written && dim == Dimension::count && !food.shop_in.empty()) {
+    const std::string number = print_decimal(purchased, purchased < 1 ? 1 : decimals);
+    return fmt::format("{} {}", number, purchased > 1 ? text::plural(food.shop_in) : food.shop_in);
+  }
   const auto base_unit = dim == Dimension::mass     ? Unit::gram
                          : dim == Dimension::volume ? Unit::milliliter
                                                     : Unit::each;
@@ -84,6 +88,39 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
              : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
 }
 
+ShopUnit shop_unit(const Food& food, measure::System system) {
+  if (basis(food) == Dimension::count) {
+    return {food.as_written && !food.shop_in.empty() ? food.shop_in : "each", 1, false};
+  }
+  const auto unit = measure::find_unit(food.shop_in, measure::System::us);
+  const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
+  const bool canned = food.department == Department::canned && food.piece("can") != nullptr;
+  const std::string word = canned                          ? "can"
+                           : food.piece("loaf") != nullptr ? "loaf"
+                                                           : counted_by(food);
+  const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
+  const bool in_jars = food.department == Department::canned && !canned;
+  if ((canned || wanted == Dimension::count) && !word.empty() && !in_jars && one) {
+    return {counts_itself(food, word) ? "each" : word, one->amount, false};
+  }
+  // A quarter of a pound, a pint or a gallon, else an ounce; 50 g or ml. Common practice, no
+  // source.
+  const bool us = system == measure::System::us;
+  const bool small = !unit || unit == Unit::ounce || unit == Unit::us_fluid_ounce ||
+                     unit == Unit::gram || unit == Unit::milliliter;
+  if (wanted == Dimension::volume || basis(food) == Dimension::volume) {
+    const Rational ml = !us     ? Rational(50)
+                        : small ? measure::facts(Unit::us_fluid_ounce).factor
+                                : Rational(measure::facts(*unit).factor / 4);
+    const auto volume = as_purchased(food, {ml, {Unit::milliliter, {}}, Form::plain, false});
+    return {{}, volume ? volume->amount : ml, true};
+  }
+  const Rational grams = !us     ? Rational(50)
+                         : small ? measure::facts(Unit::ounce).factor
+                                 : Rational(measure::facts(Unit::pound).factor / 4);
+  return {{}, grams, true};
+}
+
 std::string name_of(const Food& food, const Rational& purchased) {
   const std::string word = counted_by(food);
   bool several = comes_by_the_many(food);
@@ -97,7 +134,8 @@ std::string name_of(const Food& food, const Rational& purchased) {
 std::string with_name(const Food& food, const Rational& purchased, measure::System system,
                       int decimals) {
   const std::string amount = customary(food, purchased, system, decimals);
-  const bool several = text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
+  const bool several =
+      !food.as_written && text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
   return fmt::format("{} {}", amount, several ? text::plural(food.name) : name_of(food, purchased));
 }
 

@@ -15,6 +15,14 @@ namespace manciple::foods {
 std::string customary(const Food& food, const Rational& purchased, measure::System system,
                       int decimals = 1);
 
+/// The least of a food that one buys where no pack is known: one piece, or a step of a scale.
+struct ShopUnit {
+  std::string word; ///< "each", "can", "bunch"; what is weighed is said by `customary`
+  Rational size;    ///< as purchased, in the food's basis
+  bool by_weight = false;
+};
+ShopUnit shop_unit(const Food& food, measure::System system);
+
 /// The piece that a bare count of it means: "medium", "clove", "slice"; empty if there is none.
 std::string counted_by(const Food& food);
 

@@ -15,7 +15,7 @@ constexpr auto forms = std::to_array<std::string_view>(
 
 constexpr auto departments = std::to_array<std::string_view>(
     {"produce", "meat", "fish", "dairy", "bakery", "grains", "canned", "baking", "spices", "oils",
-     "condiments", "nuts", "frozen", "drinks", "snacks", "household"});
+     "condiments", "nuts", "frozen", "drinks", "snacks", "household", "other"});
 
 constexpr auto places = std::to_array<std::string_view>({"pantry", "fridge", "freezer"});
 

@@ -72,6 +72,7 @@ enum class Department : std::uint8_t {
   drinks,
   snacks,
   household,
+  other, ///< of what is carried as it is written
 };
 std::optional<Department> parse_department(std::string_view word);
 std::string_view name(Department department);

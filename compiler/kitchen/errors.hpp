@@ -36,4 +36,11 @@ inline constexpr Code wrong_order{"K013"};
 /// Raw food said to be good for longer than is safe.
 inline constexpr Code kept_too_long{"K014"};
 
+/// A stop at a shop that is not open on the day.
+inline constexpr Code closed{"K017"};
+/// A food that nobody knows, carried as it is written.
+inline constexpr Code as_written{"K016"};
+/// What is not said and taken as usual.
+inline constexpr Code taken_as_usual{"K015"};
+
 } // namespace manciple::kitchen::errors

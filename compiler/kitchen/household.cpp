@@ -193,6 +193,8 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
 
 void read_slots(const std::vector<const Entry*>& entries, Household& household,
                 Diagnostics& diagnostics) {
+  household.slots.clear();
+  household.says_slots = true;
   for (const Entry* entry : entries) {
     std::string name = text::lower(entry->key.scalar);
     if (household.slot(name) != nullptr) {
@@ -209,6 +211,8 @@ void read_slots(const std::vector<const Entry*>& entries, Household& household,
 void read_appliances(const std::vector<const Entry*>& entries, Household& household,
                      Diagnostics& diagnostics) {
   auto& all = household.appliances;
+  all.clear();
+  household.says_appliances = true;
   for (const Entry* entry : entries) {
     std::string name = text::lower(entry->key.scalar);
     if (std::any_of(all.begin(), all.end(), [&](const Appliance& a) { return a.name == name; })) {
@@ -223,13 +227,28 @@ void read_appliances(const std::vector<const Entry*>& entries, Household& househ
 
 } // namespace
 
-Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
+Household usual_household() {
   Household household;
+  constexpr int half_past = 30;
+  for (const auto& [name, hour] :
+       {std::pair("breakfast", 7), std::pair("brunch", 10), std::pair("lunch", 12),
+        std::pair("snack", 15), std::pair("tea", 16), std::pair("dinner", 18),
+        std::pair("supper", 19)}) {
+    household.slots.push_back({name, hour * text::minutes_an_hour + half_past});
+  }
+  household.appliances = {{"burner", 4}, {"oven", 1}, {"sink", 1}};
+  return household;
+}
+
+Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
+  Household household = usual_household();
   const Fields fields(file, keys::household, diagnostics);
   for (const Node* node : fields.list("people")) {
     read_person(*node, household, names, diagnostics);
   }
-  read_slots(fields.named("meals"), household, diagnostics);
+  if (fields.has("meals")) {
+    read_slots(fields.named("meals"), household, diagnostics);
+  }
   if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
       household.system = *known;
@@ -242,7 +261,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* storage = fields.find("storage")) {
     read_storage(*storage, household, diagnostics);
   }
-  read_appliances(fields.named("appliances"), household, diagnostics);
+  if (fields.has("appliances")) {
+    read_appliances(fields.named("appliances"), household, diagnostics);
+  }
   if (const Node* cost = fields.find("a stop costs")) {
     household.stop_cost = read_money(*cost, diagnostics).value_or(0);
   }

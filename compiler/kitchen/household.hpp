@@ -64,9 +64,12 @@ struct InTermsOf {
 };
 
 struct Household {
-  std::vector<Person> people;
+  std::vector<Person>
+      people; ///< none: not said, and a dish is made for as many as its recipe serves
   std::vector<Slot> slots;
+  bool says_slots = false; ///< else the usual ones
   std::vector<Appliance> appliances;
+  bool says_appliances = false; ///< else the usual ones
   std::vector<BuyingRule> buying;
   std::vector<Substitutes> any_of;
   measure::System system = measure::System::us;
@@ -88,6 +91,10 @@ struct Household {
   [[nodiscard]] const Slot* slot(std::string_view name) const;
   [[nodiscard]] std::optional<std::size_t> person(std::string_view name) const;
 };
+
+/// What is taken of a house that says nothing of itself: the usual meals, four burners, an oven and
+/// a sink. Common practice, no source.
+Household usual_household();
 
 Household read_household(const text::Node& file, Names& names, text::Diagnostics& diagnostics);
 

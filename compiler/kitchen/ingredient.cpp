@@ -1,7 +1,8 @@
 #include "kitchen/ingredient.hpp"
 
 #include "kitchen/errors.hpp"
-#include "text/nearest.hpp"
+#include "kitchen/line.hpp"
+#include "kitchen/line_words.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -10,114 +11,10 @@
 #include <array>
 
 namespace manciple::kitchen {
-namespace {
 
 using foods::Form;
 using measure::Cursor;
-using measure::Quantity;
-using measure::Range;
 using measure::Unit;
-
-// Words that say what kind is meant and change no weight that the tables know.
-constexpr auto descriptors = std::to_array<std::string_view>(
-    {"ripe",     "fresh",  "freshly", "finely",  "roughly",  "coarsely", "thinly",   "thickly",
-     "lightly",  "firmly", "cold",    "warm",    "hot",      "lukewarm", "chilled",  "boneless",
-     "skinless", "crusty", "good",    "quality", "softened", "heaping",  "level",    "scant",
-     "bought",   "of",     "raw",     "lean",    "the",      "plump",    "unpeeled", "trimmed",
-     "washed",   "rinsed", "very",    "about"});
-
-constexpr auto containers = std::to_array<std::string_view>(
-    {"can", "tin", "package", "pkg", "packet", "jar", "bottle", "box", "bag", "carton", "tub",
-     "tube", "container", "block", "pouch", "pack", "roll", "pair"});
-
-template <std::size_t n>
-bool holds(const std::array<std::string_view, n>& list, std::string_view word) {
-  return std::find(list.begin(), list.end(), word) != list.end();
-}
-
-// "diced", and the plural of a part: "yolks".
-std::optional<Form> form_of(const std::string& word) {
-  const auto form = foods::parse_form(word);
-  return form ? form : foods::parse_form(text::singular(word));
-}
-
-struct Word {
-  std::string text; // lower case
-  std::size_t at = 0;
-  std::size_t size = 0;
-};
-
-std::vector<Word> words_of(std::string_view text, std::size_t offset) {
-  std::vector<Word> out;
-  for (std::size_t at = 0; at < text.size();) {
-    if (text[at] == ' ' || text[at] == '\t') {
-      ++at;
-      continue;
-    }
-    const std::size_t end = std::min(text.find_first_of(" \t", at), text.size());
-    out.push_back({text::lower(text.substr(at, end - at)), offset + at, end - at});
-    at = end;
-  }
-  return out;
-}
-
-// A line under reading. Offsets are bytes of `line`.
-class Line {
-public:
-  Line(const text::Node& node, std::string_view line, std::size_t offset, measure::System system,
-       Names& names, text::Diagnostics& diagnostics)
-      : node_(node),
-        offset_(offset),
-        system_(system),
-        names_(names),
-        diagnostics_(diagnostics),
-        line_(line) {}
-
-  std::vector<Ingredient> read();
-
-private:
-  // A name found among words, what stands before it and after it.
-  struct Match {
-    Target target;
-    std::size_t first = 0;
-    std::size_t last = 0; // one past
-  };
-
-  void take_brackets();
-  void take_tail(std::string_view tail, std::size_t at);
-  std::vector<Form> take_part_of(std::string& head);
-  bool take_amount(Cursor& cursor);
-  std::optional<Match> match(const std::vector<Word>& words) const;
-  bool explain(const std::vector<Word>& words, const Match& match);
-  bool is_known(const Word& word, const foods::Food* food) const;
-  std::optional<Ingredient> finish(const std::vector<Word>& words);
-  std::optional<Form> form_for(const foods::Food& food) const;
-  bool check_measure(const Ingredient& ingredient, const foods::Food& food);
-  std::vector<Ingredient> several(std::string_view head, std::size_t at);
-
-  void error(text::Code code, std::size_t at, std::size_t size, std::string what,
-             std::string fix = {}) {
-    diagnostics_.error(code, node_.part(offset_ + at, size), std::move(what), std::move(fix));
-  }
-
-  const text::Node& node_;
-  std::size_t offset_;
-  measure::System system_;
-  Names& names_;
-  text::Diagnostics& diagnostics_;
-  std::string line_; // brackets blanked out, so that offsets stay
-
-  std::optional<Range> number_;
-  std::optional<Unit> unit_;
-  std::optional<Quantity> pack_;
-  std::string piece_;
-  std::string container_;
-  std::vector<Form> before_;
-  std::vector<Form> after_;
-  bool fresh_ = false;
-  bool optional_ = false;
-  std::string note_;
-};
 
 void Line::take_brackets() {
   for (std::size_t open = line_.find('('); open != std::string::npos;
@@ -137,9 +34,14 @@ void Line::take_brackets() {
   }
 }
 
-// What is done to the food: cuts and states are understood, the rest is kept as a note.
+// What is done to the food: cuts and states are understood, the rest is kept as a note. A slip of
+// one of them is an error; that another food or something "free of" is named there is a warning,
+// for it changes nothing.
 void Line::take_tail(std::string_view tail, std::size_t at) {
   bool only_forms = true;
+  const std::string_view first = text::trim(tail);
+  const bool phrase = first.starts_with("in ") || first.starts_with("with ") ||
+                      first.starts_with("for ") || first.starts_with("from ");
   for (const Word& word : words_of(tail, at)) {
     std::string plain = word.text;
     std::erase_if(plain, [](char c) { return c == ',' || c == ';'; });
@@ -151,6 +53,15 @@ void Line::take_tail(std::string_view tail, std::size_t at) {
       optional_ = true;
     } else if (plain != "and" && !plain.empty()) {
       only_forms = false;
+      const auto meant = slip_of_form(plain);
+      if (meant && !names_.find(plain)) {
+        error(errors::unread_word, word.at, plain.size(),
+              fmt::format("'{}' is not understood here", plain),
+              fmt::format("did you mean {}?", *meant));
+      } else if (plain.ends_with("-free") ||
+                 (!phrase && plain.size() > 3 && names_.find(plain) && !is_descriptor(plain))) {
+        notes_.push_back(word);
+      }
     }
   }
   if (!only_forms) {
@@ -220,75 +131,10 @@ bool Line::take_amount(Cursor& cursor) {
       if (added && measure::dimension(*added) == f.dimension &&
           f.dimension != measure::Dimension::count) {
         const Rational extra = measure::convert(*added, *unit_).amount;
-        number_ = Range{number_->low + extra, number_->high + extra};
+        number_ = measure::Range{number_->low + extra, number_->high + extra};
         after = more;
       }
       cursor = after;
-    }
-  }
-  return true;
-}
-
-bool Line::is_known(const Word& word, const foods::Food* food) const {
-  return holds(descriptors, word.text) || word.text == "store" || word.text == "store-bought" ||
-         form_of(word.text).has_value() || holds(containers, text::singular(word.text)) ||
-         (food != nullptr && food->piece(word.text) != nullptr);
-}
-
-// The longest name among the words whose neighbours are all understood; failing that the longest.
-std::optional<Line::Match> Line::match(const std::vector<Word>& words) const {
-  std::optional<Match> unexplained;
-  const std::size_t longest = std::min<std::size_t>(words.size(), 6);
-  for (std::size_t size = longest; size > 0; --size) {
-    for (std::size_t first = 0; first + size <= words.size(); ++first) {
-      std::string name;
-      for (std::size_t i = first; i < first + size; ++i) {
-        name += (i > first ? " " : "") + words[i].text;
-      }
-      auto target =
-          container_ == "can" || container_ == "tin" ? names_.find("canned " + name) : std::nullopt;
-      if (!target) {
-        target = names_.find(name);
-      }
-      if (!target) {
-        continue;
-      }
-      const foods::Food* food = names_.food(*target);
-      bool all = true;
-      for (std::size_t i = 0; i < words.size(); ++i) {
-        all = all && ((i >= first && i < first + size) || is_known(words[i], food));
-      }
-      const Match found{*target, first, first + size};
-      if (all) {
-        return found;
-      }
-      if (!unexplained) {
-        unexplained = found;
-      }
-    }
-  }
-  return unexplained;
-}
-
-// What the words beside the name say. False, with an error, when one says nothing that is known.
-bool Line::explain(const std::vector<Word>& words, const Match& found) {
-  const foods::Food* food = names_.food(found.target);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i >= found.first && i < found.last) {
-      continue;
-    }
-    const Word& word = words[i];
-    if (food != nullptr && food->piece(word.text) != nullptr && piece_.empty() && !unit_) {
-      piece_ = food->piece(word.text)->name;
-    } else if (const auto form = form_of(word.text)) {
-      before_.push_back(*form);
-    } else if (word.text == "fresh") {
-      fresh_ = true;
-    } else if (!is_known(word, food)) {
-      error(errors::unread_word, word.at, word.size,
-            fmt::format("'{}' is not understood here", word.text),
-            "name the food first and put what is done to it after a comma");
-      return false;
     }
   }
   return true;
@@ -309,12 +155,29 @@ std::optional<Form> Line::form_for(const foods::Food& food) const {
   return all.back();
 }
 
-bool Line::check_measure(const Ingredient& ingredient, const foods::Food& food) {
+// An amount that the food is not known by is carried as it is written.
+bool Line::check_measure(Ingredient& ingredient, const foods::Food& food) {
   const auto bought = foods::as_purchased(food, *ingredient.amount);
-  if (!bought) {
-    error(errors::wrong_measure, 0, line_.size(), bought.error().what, bought.error().fix);
+  if (bought) {
+    return true;
   }
-  return bought.has_value();
+  const foods::Measure& measure = ingredient.amount->measure;
+  const auto target = names_.as_written(
+      food.name,
+      measure.is_counted() ? measure::Dimension::count : measure::facts(measure.unit).dimension,
+      measure.piece, &food);
+  if (!target) {
+    error(errors::wrong_measure, 0, line_.size(), bought.error().what, bought.error().fix);
+    return false;
+  }
+  ingredient.target = *target;
+  ingredient.amount->form = Form::plain;
+  if (!food.as_written) {
+    diagnostics_.warning(errors::wrong_measure, node_.part(offset_, line_.size()),
+                         bought.error().what + "; it is carried as it is written",
+                         bought.error().fix);
+  }
+  return true;
 }
 
 std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
@@ -322,7 +185,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   if (!rest.empty() && rest.front().text == "of") {
     rest.erase(rest.begin());
   }
-  if (!rest.empty() && holds(containers, text::singular(rest.front().text)) && number_) {
+  if (!rest.empty() && is_container(text::singular(rest.front().text)) && number_) {
     container_ = text::singular(rest.front().text);
     rest.erase(rest.begin());
     if (!rest.empty() && rest.front().text == "of") {
@@ -330,29 +193,27 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     }
   }
   const auto found = match(rest);
-  if (!found) {
-    const std::size_t at = rest.empty() ? 0 : rest.front().at;
-    const std::size_t size = rest.empty() ? line_.size() : rest.back().at + rest.back().size - at;
-    std::string name;
-    for (const Word& word : rest) {
-      name += (name.empty() ? "" : " ") + word.text;
-    }
-    std::string fix = text::did_you_mean(foods::normal_name(name), names_.all());
-    if (fix.empty() && !rest.empty()) {
-      fix = text::did_you_mean(foods::normal_name(rest.back().text), names_.all());
-    }
-    error(errors::unknown_food, at, size,
-          name.empty() ? "this line names no food"
-                       : fmt::format("no food or recipe is called '{}'", name),
-          fix.empty() ? "add a new food to recipes/foods.yaml" : fix);
+  const bool understood = found && understands(rest, *found);
+  const auto unknown = understood ? std::nullopt : carry(rest, found);
+  if (!understood && !unknown) {
     return std::nullopt;
   }
-  if (!explain(rest, *found)) {
-    return std::nullopt;
+  if (understood) {
+    explain(rest, *found);
+  }
+  const Target target = unknown ? *unknown : found->target;
+  for (const Word& word : notes_) {
+    if (names_.find(word.text) != target) {
+      diagnostics_.warning(
+          errors::unread_word, node_.part(offset_ + word.at, word.size),
+          fmt::format("'{}' stands after the comma and changes nothing", word.text),
+          "what the food is stands before the comma, and each food on a line of "
+          "its own");
+    }
   }
   Ingredient out{std::string(text::trim(line_)),
                  node_.part(offset_, line_.size()),
-                 found->target,
+                 target,
                  {},
                  {},
                  fresh_,
@@ -360,7 +221,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
                  note_};
   out.text = std::string(text::trim(
       std::string_view(node_.scalar).substr(std::min(offset_, node_.scalar.size()), line_.size())));
-  const foods::Food* food = names_.food(found->target);
+  const foods::Food* food = names_.food(target);
   if (!number_) {
     return out;
   }
@@ -395,7 +256,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   if (low && *low != amount.number) {
     out.low = low;
   }
-  if (!container_.empty() || holds(containers, amount.measure.piece)) {
+  if (!container_.empty() || is_container(amount.measure.piece)) {
     out.containers = number_->high;
     out.any_size = !pack_ && !unit_;
   }
@@ -482,12 +343,10 @@ std::vector<Ingredient> Line::read() {
   return out;
 }
 
-} // namespace
-
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
                                   std::size_t offset, measure::System system, Names& names,
-                                  text::Diagnostics& diagnostics) {
-  return Line(line, words, offset, system, names, diagnostics).read();
+                                  text::Diagnostics& diagnostics, bool free_text) {
+  return Line(line, words, offset, system, names, diagnostics, free_text).read();
 }
 
 } // namespace manciple::kitchen

@@ -45,6 +45,14 @@ class Names {
 public:
   virtual ~Names() = default;
   virtual std::optional<Target> find(std::string_view name) = 0;
+  /// A recipe by the name that it gives itself, where its file is called otherwise.
+  virtual std::optional<Target> find_title(std::string_view /*name*/) { return std::nullopt; }
+  /// A food that is carried as it is written; see foods::Book. Nothing where that is not wanted.
+  virtual std::optional<Target> as_written(std::string_view /*name*/,
+                                           measure::Dimension /*dimension*/,
+                                           std::string_view /*word*/, const foods::Food* /*like*/) {
+    return std::nullopt;
+  }
   /// Null unless `target` is a food.
   [[nodiscard]] virtual const foods::Food* food(const Target& target) const = 0;
   [[nodiscard]] virtual std::vector<std::string_view> all() const = 0;
@@ -53,9 +61,11 @@ public:
 /// Reads a line as cooks write it: an amount, a measure, a food, and after the comma what is done
 /// to it. "2 (15 oz) cans black beans, drained", "juice of 2 lemons", "1 lb 4 oz beef, cubed",
 /// "salt and pepper, to taste". The words after the comma are the cut or state. One line can ask
-/// for several things; none, with errors, when it cannot be read.
+/// for several things; none, with errors, when it cannot be read. A food that nobody knows, or that
+/// is not known in such a measure, is carried as it is written, with a warning; of a line of free
+/// text nobody expects a known food. What is nearly the name of a known food is an error.
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
                                   std::size_t offset, measure::System system, Names& names,
-                                  text::Diagnostics& diagnostics);
+                                  text::Diagnostics& diagnostics, bool free_text = false);
 
 } // namespace manciple::kitchen

@@ -79,9 +79,9 @@ constexpr Value steps = list_of(step_value, "a list of steps",
 constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months}");
 
 constexpr std::array recipe_keys{
-    Key{"name", &name, "what it is called", true},
+    Key{"name", &name, "what it is called (default: as its file)"},
     Key{"measures", &measures, "whose cups and pints it means (default: the household's)"},
-    Key{"serves", &number, "how many adults it feeds, made as written", true},
+    Key{"serves", &number, "how many adults it feeds, made as written (default: 4)"},
     Key{"makes", &amounts, "how much it makes, for recipes that use it"},
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
     Key{"method", &steps, "what is done, with times"},
@@ -138,11 +138,12 @@ constexpr Value groups = list_of(group, "a list of foods that stand for each oth
                                  "[{canned black beans: 1, canned pinto beans: 1}]");
 
 constexpr std::array household_keys{
-    Key{"people", &people, "who eats", true},
-    Key{"meals", &slots, "the meals of a day", true},
+    Key{"people", &people, "who eats (default: as many as a recipe serves)"},
+    Key{"meals", &slots, "the meals of a day (default: breakfast, lunch, dinner, ...)"},
     Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
-    Key{"appliances", &appliances, "what there is to cook with"},
+    Key{"appliances", &appliances,
+        "what there is to cook with (default: four burners, an oven, a sink)"},
     Key{"a stop costs", &money, "what saving a stop is worth (default: 0.00)"},
     Key{"an hour costs", &money,
         "what an hour of bagging, labelling and thawing is worth (default: 6.00)"},
@@ -164,7 +165,7 @@ constexpr Value lot = word("a line", "2 lb onions, pantry");
 constexpr Value lots =
     list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]");
 constexpr std::array on_hand_keys{
-    Key{"date", &date, "when it was counted", true},
+    Key{"date", &date, "when it was counted (default: the first day)"},
     Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
 };
 
@@ -215,15 +216,20 @@ constexpr Value taxes =
     by_name("a department", share, "a mapping from departments to shares", "{household: 8.25 %}");
 constexpr Value reduction_value = mapping(reduction, "{over: 100.00, off: 5.00}");
 
+constexpr Value opening = word("a day of the week, perhaps with hours", "Sat 07:00-13:00");
+constexpr Value openings =
+    list_of(opening, "a list of days", "[Thu, \"Sat 07:00-13:00\", Mon-Wed]");
+
 constexpr std::array shop_keys{
-    Key{"shop", &name, "what it is called", true},
-    Key{"walk", &departments, "the departments in the order in which one walks them"},
+    Key{"shop", &name, "what it is called (default: as its file)"},
+    Key{"walk", &departments, "the departments that it has, in the order in which one walks them"},
+    Key{"open", &openings, "the days on which it is open, with hours (default: every day)"},
     Key{"a stop costs", &money, "what saving this stop is worth (default: the household's)"},
     Key{"tax", &taxes, "sales tax, by department"},
     Key{"cash back", &share, "of what is spent, comes back later"},
     Key{"store credit", &money, "to spend here, once in a plan"},
     Key{"reduction", &reduction_value, "less to pay for who spends enough"},
-    Key{"prices", &prices, "what is sold", true},
+    Key{"prices", &prices, "what is sold, as far as it is known"},
 };
 
 // Plans.
@@ -276,7 +282,7 @@ constexpr Value weekday = word("a day of the week", "Saturday");
 constexpr std::array trip_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},
-    Key{"stops", &stops, "shops that may be stopped at, in the order of the day"},
+    Key{"stops", &stops, "shops that may be stopped at, in the order of the day (default: all)"},
     Key{"home by", &clock, "when what is bought can be used (default: 12:00)"},
     Key{"budget", &money, "for this trip; going over it is a warning"},
 };
@@ -319,15 +325,15 @@ constexpr Value sessions = list_of(session_value, "a list of prep sessions",
                                    "[{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]");
 
 constexpr std::array plan_keys{
-    Key{"plan", &name, "what it is called", true},
-    Key{"from", &date, "its first day", true},
-    Key{"until", &date, "its last day, at most 120 days later", true},
-    Key{"meals", &days_of_meals, "what is eaten when", true},
+    Key{"plan", &name, "what it is called (default: as its file)"},
+    Key{"from", &date, "its first day (default: that of the meals)"},
+    Key{"until", &date, "its last day, at most 120 days later (default: that of the meals)"},
+    Key{"meals", &days_of_meals, "what is eaten when"},
     Key{"away", &absences, "who is not there"},
     Key{"guests", &guests, "who else is there"},
     Key{"staples", &staples, "what is used at a rate or kept at a level, without a recipe"},
     Key{"extra", &extras, "what else to buy"},
-    Key{"trips", &trips, "when and where to shop"},
+    Key{"trips", &trips, "when and where to shop (default: the day before and every week)"},
     Key{"prep", &sessions, "when to prepare"},
     Key{"budget", &money, "for this plan; going over it is a warning"},
 };

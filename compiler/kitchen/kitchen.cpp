@@ -4,6 +4,7 @@
 #include "kitchen/errors.hpp"
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
+#include "kitchen/usual.hpp"
 #include "text/errors.hpp"
 #include "text/nearest.hpp"
 #include "text/printable.hpp"
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 #include <map>
 
 namespace manciple::kitchen {
@@ -26,6 +28,10 @@ public:
     const auto id = book_.find(name);
     return id ? std::optional<Target>(*id) : std::nullopt;
   }
+  std::optional<Target> as_written(std::string_view name, measure::Dimension dimension,
+                                   std::string_view word, const foods::Food* like) override {
+    return book_.as_written(name, dimension, word, like);
+  }
   [[nodiscard]] const foods::Food* food(const Target& target) const override {
     const auto* id = std::get_if<foods::FoodId>(&target);
     return id != nullptr ? &book_.get(*id) : nullptr;
@@ -36,11 +42,39 @@ private:
   foods::Book& book_;
 };
 
+// What a recipe calls itself, from the line of its file that says so; empty where there is none.
+std::string title_in(std::string_view file) {
+  for (const std::string_view line : text::split(file, '\n')) {
+    if (!line.starts_with("name:")) {
+      continue;
+    }
+    std::string_view name = text::trim(line.substr(std::string_view("name:").size()));
+    if (name.size() >= 2 && (name.front() == '"' || name.front() == '\'') &&
+        name.back() == name.front()) {
+      name = name.substr(1, name.size() - 2);
+    }
+    return std::string(name);
+  }
+  return {};
+}
+
 // Recipes of the library by name, then foods. A recipe that is named gets an id and is read later.
 class Library : public FoodNames {
 public:
-  Library(foods::Book& book, std::vector<std::string> slugs)
-      : FoodNames(book), slugs_(std::move(slugs)) {}
+  /// By slug of what recipes call themselves: the names of their files.
+  using Titles = std::map<std::string, std::string, std::less<>>;
+
+  /// `titles` opens every recipe; it is asked once, and only for a name that nothing else answers.
+  Library(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles)
+      : FoodNames(book), slugs_(std::move(slugs)), read_titles_(std::move(titles)) {}
+
+  std::optional<Target> find_title(std::string_view name) override {
+    if (!titles_) {
+      titles_ = read_titles_();
+    }
+    const auto found = titles_->find(text::slug(name));
+    return found == titles_->end() ? std::nullopt : std::optional<Target>(need(found->second));
+  }
 
   std::optional<Target> find(std::string_view name) override {
     const std::string slug = text::slug(name);
@@ -77,6 +111,8 @@ public:
 
 private:
   std::vector<std::string> slugs_;
+  std::function<Titles()> read_titles_;
+  std::optional<Titles> titles_;
   std::map<std::string, RecipeId, std::less<>> ids_;
 };
 
@@ -89,13 +125,14 @@ public:
         sources_(sources),
         diagnostics_(diagnostics),
         food_names_(kitchen.foods),
-        library_(kitchen.foods, recipe_names()) {}
+        library_(kitchen.foods, recipe_names(), [this] { return titles(); }) {}
 
   Kitchen kitchen;
 
   void setting();
   void shops_named();
-  void plan(text::FileId file);
+  void on_hand();
+  void plan(text::FileId file, const std::string& slug);
   void forget_later_count();
   void recipes();
   void all_recipes();
@@ -111,6 +148,8 @@ private:
     std::erase(names, "foods");
     return names;
   }
+
+  Library::Titles titles() const;
 
   std::string root_;
   const text::Files& files_;
@@ -152,15 +191,34 @@ std::vector<std::string> Loader::names_in(const std::string& folder) {
   return out;
 }
 
-// The household, its foods, its shops and its cupboards.
+Library::Titles Loader::titles() const {
+  Library::Titles out;
+  const auto names = files_.names(in_root(root_, "recipes"));
+  constexpr std::string_view ending = ".yaml";
+  for (const std::string& name : names ? *names : std::vector<std::string>()) {
+    const auto file = name.ends_with(ending) && name != "foods.yaml"
+                          ? files_.read(in_root(root_, "recipes/" + name))
+                          : tl::unexpected(text::Files::Refusal{});
+    const std::string title = file ? title_in(*file) : std::string();
+    if (!title.empty()) {
+      out.emplace(text::slug(title), name.substr(0, name.size() - ending.size()));
+    }
+  }
+  return out;
+}
+
+// The household, its foods and its shops.
 void Loader::setting() {
   if (files_.exists(in_root(root_, "recipes/foods.yaml"))) {
     if (const auto node = read("recipes/foods.yaml")) {
       kitchen.foods.add_household(*node, diagnostics_);
     }
   }
-  if (const auto node = read("plans/household.yaml")) {
-    kitchen.household = read_household(*node, food_names_, diagnostics_);
+  kitchen.household = usual_household();
+  if (files_.exists(in_root(root_, "plans/household.yaml"))) {
+    if (const auto node = read("plans/household.yaml")) {
+      kitchen.household = read_household(*node, food_names_, diagnostics_);
+    }
   }
   for (const std::string& name : names_in("plans/stores")) {
     const ShopId id{static_cast<std::uint32_t>(kitchen.shops.size())};
@@ -170,45 +228,46 @@ void Loader::setting() {
     }
   }
   shops_named();
+}
+
+// What is in the house, counted on the plan's first day where the file does not say when.
+void Loader::on_hand() {
   if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
     if (const auto node = read("plans/on-hand.yaml")) {
-      kitchen.on_hand = read_on_hand(*node, kitchen.household.system, food_names_, diagnostics_);
+      kitchen.on_hand =
+          read_on_hand(*node, kitchen.household.system,
+                       kitchen.plan ? std::optional(kitchen.plan->from) : std::nullopt, food_names_,
+                       diagnostics_);
     }
   }
 }
 
-// The shops that the household's file names must have price lists.
+// The shops that the household's file names.
 void Loader::shops_named() {
-  const auto shop = [&](const ShopName& name) -> Shop* {
-    const auto found = std::find_if(kitchen.shops.begin(), kitchen.shops.end(),
-                                    [&](const Shop& s) { return s.slug == name.slug; });
-    if (found != kitchen.shops.end()) {
-      return &*found;
+  const auto shop = [&](ShopName& name) -> Shop* {
+    const auto id = shop_named(name.slug, name.at, kitchen.shops, diagnostics_);
+    if (!id) {
+      return nullptr;
     }
-    std::vector<std::string_view> known;
-    for (const Shop& s : kitchen.shops) {
-      known.push_back(s.slug);
-    }
-    diagnostics_.error(errors::unknown_shop, name.at,
-                       fmt::format("there is no price list plans/stores/{}.yaml", name.slug),
-                       text::did_you_mean(name.slug, known));
-    return nullptr;
+    Shop& found = kitchen.shops[static_cast<std::size_t>(*id)];
+    name.slug = found.slug;
+    return &found;
   };
-  for (const ShopName& name : kitchen.household.member_of) {
+  for (ShopName& name : kitchen.household.member_of) {
     if (Shop* found = shop(name)) {
       found->take_member_prices();
     }
   }
-  for (const BuyingRule& rule : kitchen.household.buying) {
-    for (const auto* list : {&rule.only_at, &rule.never_at, &rule.prefer}) {
+  for (BuyingRule& rule : kitchen.household.buying) {
+    for (auto* list : {&rule.only_at, &rule.never_at, &rule.prefer}) {
       std::for_each(list->begin(), list->end(), shop);
     }
   }
 }
 
-void Loader::plan(text::FileId file) {
+void Loader::plan(text::FileId file, const std::string& slug) {
   if (const auto node = text::parse_yaml(file, sources_, diagnostics_)) {
-    const PlanContext context{kitchen.household, kitchen.shops, library_, food_names_};
+    const PlanContext context{slug, kitchen.household, kitchen.shops, library_, food_names_};
     kitchen.plan = read_plan(*node, context, diagnostics_);
   }
 }
@@ -253,9 +312,11 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
   // A plan that cannot be read at all makes the rest beside the point.
   if (const auto file = loader.load(plan_path)) {
     loader.setting();
-    loader.plan(*file);
+    loader.plan(*file, plan_slug(plan_path));
+    loader.on_hand();
     loader.forget_later_count();
     loader.recipes();
+    settle_usual(loader.kitchen, diagnostics);
     check_appliances(loader.kitchen, diagnostics);
   }
   return std::move(loader.kitchen);
@@ -267,10 +328,12 @@ Kitchen read_everything(const std::string& root, text::Sources& sources,
   loader.setting();
   for (const std::string& path : plan_files(root, files)) {
     if (const auto file = loader.load(path)) {
-      loader.plan(*file);
+      loader.plan(*file, plan_slug(path));
     }
   }
+  loader.on_hand();
   loader.all_recipes();
+  settle_usual(loader.kitchen, diagnostics);
   check_appliances(loader.kitchen, diagnostics);
   return std::move(loader.kitchen);
 }

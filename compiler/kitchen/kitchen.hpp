@@ -17,9 +17,9 @@ namespace manciple::kitchen {
 ///
 ///     ROOT/recipes/NAME.yaml           recipes, found by their names
 ///     ROOT/recipes/foods.yaml          the household's own foods (may be missing)
-///     ROOT/plans/household.yaml
+///     ROOT/plans/household.yaml        (may be missing)
 ///     ROOT/plans/on-hand.yaml          (may be missing)
-///     ROOT/plans/stores/NAME.yaml      price lists
+///     ROOT/plans/stores/NAME.yaml      price lists (may be missing)
 ///     ROOT/plans/PLAN.yaml
 struct Kitchen {
   foods::Book foods;

@@ -22,6 +22,10 @@ bool is_plan(const std::string& path) {
   return folder != "stores" && folder != "recipes" && stem != "household" && stem != "on-hand";
 }
 
+std::string plan_slug(const std::string& path) {
+  return fs::path(path).stem().string();
+}
+
 std::string root_of(const std::string& path) {
   fs::path up = fs::path(path).parent_path() / "..";
   if (folder_of(path) == "stores") {

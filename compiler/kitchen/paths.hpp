@@ -12,6 +12,9 @@ namespace manciple::kitchen {
 /// file or what is on hand.
 bool is_plan(const std::string& path);
 
+/// The name of a plan's file, without its ending.
+std::string plan_slug(const std::string& path);
+
 /// The folder above `plans` or `recipes`, as it would be typed from where one is: "." for
 /// plans/x.yaml and recipes/x.yaml, ".." for x.yaml in plans, "../.." for ../x.yaml in
 /// plans/stores.

@@ -2,6 +2,7 @@
 
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/plan_reader.hpp"
 #include "text/errors.hpp"
 #include "text/fields.hpp"
 #include "text/nearest.hpp"
@@ -13,7 +14,6 @@
 #include <map>
 
 namespace manciple::kitchen {
-namespace {
 
 using text::Date;
 using text::Diagnostics;
@@ -21,41 +21,9 @@ using text::Entry;
 using text::Fields;
 using text::Node;
 
-class Reader {
-public:
-  Reader(Plan& plan, const PlanContext& context, Diagnostics& diagnostics)
-      : plan_(plan), context_(context), diagnostics_(diagnostics) {}
-
-  bool period(const Fields& fields);
-  void meals(const std::vector<const Entry*>& entries);
-  void away(const Node& node);
-  void guest(const Node& node);
-  void staple(const Node& node);
-  void extra(const Node& node);
-  void trip(const Node& node);
-  void session(const Node& node);
-
-private:
-  std::optional<Date> inside(const Node& node);
-  std::vector<Date> days(const Node& key);
-  std::vector<Date> dates_of(const Fields& fields, const Node& node, std::string_view what);
-  std::pair<Date, Date> span_of(const Fields& fields);
-  std::vector<std::string> slots(const std::vector<const Node*>& list);
-  void dishes(const Node& value, Meal& meal);
-  std::optional<Dish> dish(const Node& node);
-  bool dish_words(const Node& node, Dish& dish);
-  std::optional<Ingredient> one(const Node& node, std::string_view words, std::size_t offset,
-                                Names& names);
-  std::vector<Candidate> stops(const std::vector<const Node*>& list);
-
-  Plan& plan_;
-  const PlanContext& context_;
-  Diagnostics& diagnostics_;
-};
-
-std::optional<Date> Reader::inside(const Node& node) {
+std::optional<Date> PlanReader::inside(const Node& node, int days_before) {
   const auto date = read_date(node, diagnostics_);
-  if (date && (*date < plan_.from || *date > plan_.until)) {
+  if (date && (*date < plan_.from - std::chrono::days(days_before) || *date > plan_.until)) {
     diagnostics_.error(errors::outside_plan, node.span,
                        fmt::format("{} is outside the plan, which runs from {} to {}", node.scalar,
                                    text::print_date(plan_.from), text::print_date(plan_.until)));
@@ -65,10 +33,10 @@ std::optional<Date> Reader::inside(const Node& node) {
 }
 
 // "2027-03-02" is that day, "every Friday" all of them, "every day" each.
-std::vector<Date> Reader::days(const Node& key) {
+std::vector<Date> PlanReader::days(const Node& key, int days_before) {
   std::vector<Date> out;
   if (!key.scalar.starts_with("every ")) {
-    if (const auto date = inside(key)) {
+    if (const auto date = inside(key, days_before)) {
       out.push_back(*date);
     }
     return out;
@@ -92,26 +60,63 @@ std::vector<Date> Reader::days(const Node& key) {
   return out;
 }
 
-bool Reader::period(const Fields& fields) {
+namespace {
+
+// The first and the last of the dates that the plan's meals are at.
+std::optional<std::pair<Date, Date>> dates_in(const std::vector<const Entry*>& meals) {
+  std::optional<std::pair<Date, Date>> out;
+  for (const Entry* entry : meals) {
+    if (const auto date = text::parse_date(entry->key.scalar)) {
+      out = out ? std::pair(std::min(out->first, *date), std::max(out->second, *date))
+                : std::pair(*date, *date);
+    }
+  }
+  return out;
+}
+
+// A file called 2027-03 is of that month.
+std::optional<std::pair<Date, Date>> month_of(std::string_view slug) {
+  const auto first = text::parse_date(fmt::format("{}-01", slug));
+  if (!first) {
+    return std::nullopt;
+  }
+  const std::chrono::year_month_day day(*first);
+  return std::pair(*first, Date(day.year() / day.month() / std::chrono::last));
+}
+
+} // namespace
+
+// What the file says; else the month that it is called after; else from the first to the last of
+// its meals.
+bool PlanReader::period(const Fields& fields) {
   const Node* from = fields.find("from");
   const Node* until = fields.find("until");
   const auto first = from != nullptr ? read_date(*from, diagnostics_) : std::nullopt;
   const auto last = until != nullptr ? read_date(*until, diagnostics_) : std::nullopt;
-  if (!first || !last) {
+  if ((from != nullptr && !first) || (until != nullptr && !last)) {
     return false;
   }
-  if (*last < *first || *last - *first > std::chrono::days(120)) {
-    diagnostics_.error(errors::wrong_order, until->span,
-                       *last < *first ? "the plan ends before it begins"
-                                      : "a plan is for at most 120 days");
+  const auto month = month_of(context_.slug);
+  const auto usual = month ? month : dates_in(fields.named("meals"));
+  if (!usual && (!first || !last)) {
+    diagnostics_.error(
+        text::errors::missing_key, plan_.at,
+        fmt::format("a plan needs '{}', or meals at dates", first ? "until" : "from"));
     return false;
   }
-  plan_.from = *first;
-  plan_.until = *last;
+  plan_.from = first ? *first : usual->first;
+  plan_.until = last ? *last : usual->second;
+  if (plan_.until < plan_.from || plan_.until - plan_.from > std::chrono::days(120)) {
+    const Node* at = until != nullptr ? until : from;
+    diagnostics_.error(errors::wrong_order, at != nullptr ? at->span : plan_.at,
+                       plan_.until < plan_.from ? "the plan ends before it begins"
+                                                : "a plan is for at most 120 days");
+    return false;
+  }
   return true;
 }
 
-std::pair<Date, Date> Reader::span_of(const Fields& fields) {
+std::pair<Date, Date> PlanReader::span_of(const Fields& fields) {
   const Node* from = fields.find("from");
   const Node* until = fields.find("until");
   const Date first = from != nullptr ? inside(*from).value_or(plan_.from) : plan_.from;
@@ -122,7 +127,7 @@ std::pair<Date, Date> Reader::span_of(const Fields& fields) {
   return {first, last};
 }
 
-std::vector<std::string> Reader::slots(const std::vector<const Node*>& list) {
+std::vector<std::string> PlanReader::slots(const std::vector<const Node*>& list) {
   std::vector<std::string> out;
   for (const Node* node : list) {
     const std::string name = text::lower(node->scalar);
@@ -141,9 +146,10 @@ std::vector<std::string> Reader::slots(const std::vector<const Node*>& list) {
   return out;
 }
 
-std::optional<Ingredient> Reader::one(const Node& node, std::string_view words, std::size_t offset,
-                                      Names& names) {
-  auto read = read_line(node, words, offset, context_.household.system, names, diagnostics_);
+std::optional<Ingredient> PlanReader::one(const Node& node, std::string_view words,
+                                          std::size_t offset, Names& names, bool free_text) {
+  auto read =
+      read_line(node, words, offset, context_.household.system, names, diagnostics_, free_text);
   if (read.size() > 1) {
     diagnostics_.error(errors::unread_amount, node.part(offset, words.size()),
                        "this line asks for several things", "give each a line of its own");
@@ -152,7 +158,7 @@ std::optional<Ingredient> Reader::one(const Node& node, std::string_view words, 
 }
 
 // "smoky-lentil-soup for 6", "leftovers of smoky-lentil-soup", "6 bananas".
-bool Reader::dish_words(const Node& node, Dish& dish) {
+bool PlanReader::dish_words(const Node& node, Dish& dish) {
   constexpr std::string_view of = "leftovers of ";
   std::string_view words = node.scalar;
   std::size_t offset = 0;
@@ -188,13 +194,43 @@ bool Reader::dish_words(const Node& node, Dish& dish) {
     dish.what = *plain;
     return true;
   }
-  diagnostics_.error(errors::unknown_recipe, node.part(offset, words.size()),
-                     fmt::format("there is no recipe '{}'", words),
-                     text::did_you_mean(text::slug(words), context_.recipes.all()));
-  return false;
+  return unknown_dish(node, words, offset, dish);
 }
 
-std::optional<Dish> Reader::dish(const Node& node) {
+// What is neither a recipe nor an amount of a food stands in the menu, and nothing is bought for
+// it. Leftovers of nothing known, and what is nearly the name of a recipe, are errors.
+bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::size_t offset,
+                              Dish& dish) {
+  const text::Span at = node.part(offset, words.size());
+  if (const auto recipe = context_.recipes.find_title(words)) {
+    dish.what = {std::string(words), at, *recipe, {}, {}, false, false, {}};
+    return true;
+  }
+  const std::vector<std::string_view> names = context_.recipes.all();
+  const auto food = context_.foods.find(words);
+  const bool slip = !food && (text::slip_of(text::slug(words), names) ||
+                              text::slip_of(foods::normal_name(words), names));
+  const auto target =
+      food ? food : context_.foods.as_written(words, measure::Dimension::count, {}, nullptr);
+  if (dish.kind == Dish::Kind::leftovers || slip || text::trim(words).empty() || !target) {
+    diagnostics_.error(errors::unknown_recipe, at, fmt::format("there is no recipe '{}'", words),
+                       text::did_you_mean(text::slug(words), names));
+    return false;
+  }
+  dish.kind = Dish::Kind::plain;
+  dish.what = {std::string(words), at, *target, {}, {}, false, false, {}};
+  diagnostics_.warning(
+      errors::unknown_recipe, at,
+      food
+          ? fmt::format("how much '{}' is not said, and nothing is bought for it", words)
+          : fmt::format("there is no recipe '{}'; it stands in the menu, and nothing is bought for "
+                        "it",
+                        words),
+      food ? fmt::format("say how much, for example '2 {}'", words) : "");
+  return true;
+}
+
+std::optional<Dish> PlanReader::dish(const Node& node) {
   Dish out;
   out.at = node.span;
   if (node.is_scalar()) {
@@ -222,7 +258,7 @@ std::optional<Dish> Reader::dish(const Node& node) {
   return good ? std::optional(std::move(out)) : std::nullopt;
 }
 
-void Reader::dishes(const Node& value, Meal& meal) {
+void PlanReader::dishes(const Node& value, Meal& meal) {
   for (const Node* node : text::items_of(value)) {
     if (node->scalar == "out" || node->scalar == "none") {
       continue;
@@ -233,13 +269,17 @@ void Reader::dishes(const Node& value, Meal& meal) {
   }
 }
 
+namespace {
+
 // What a day says of a meal goes before what "every Friday" says, that before "every weekday", and
 // that before "every day", wherever they stand.
 int rank_of(std::string_view days) {
   return days == "every day" ? 1 : days == "every weekday" ? 2 : days.starts_with("every ") ? 3 : 4;
 }
 
-void Reader::meals(const std::vector<const Entry*>& entries) {
+} // namespace
+
+void PlanReader::meals(const std::vector<const Entry*>& entries) {
   struct Said {
     int rank = 0;
     Meal meal;
@@ -280,7 +320,7 @@ void Reader::meals(const std::vector<const Entry*>& entries) {
   }
 }
 
-void Reader::away(const Node& node) {
+void PlanReader::away(const Node& node) {
   const Fields fields(node, keys::absence, diagnostics_);
   const Node* who = fields.find("who");
   const auto [from, until] = span_of(fields);
@@ -301,7 +341,7 @@ void Reader::away(const Node& node) {
   plan_.away.push_back({who->scalar, from, until, at});
 }
 
-void Reader::guest(const Node& node) {
+void PlanReader::guest(const Node& node) {
   const Fields fields(node, keys::guest, diagnostics_);
   Guest guest;
   guest.person.at = node.span;
@@ -322,7 +362,7 @@ void Reader::guest(const Node& node) {
 }
 
 // "2 gal whole milk per week" is a rate, "keep 12 eggs" a level.
-void Reader::staple(const Node& node) {
+void PlanReader::staple(const Node& node) {
   std::string_view words = node.scalar;
   std::size_t offset = 0;
   std::optional<int> days;
@@ -358,7 +398,7 @@ void Reader::staple(const Node& node) {
   }
 }
 
-void Reader::extra(const Node& node) {
+void PlanReader::extra(const Node& node) {
   Extra extra;
   const Node* line = &node;
   if (node.is_mapping()) {
@@ -374,120 +414,26 @@ void Reader::extra(const Node& node) {
   if (line == nullptr) {
     return;
   }
-  if (auto what = one(*line, line->scalar, 0, context_.foods)) {
+  if (auto what = one(*line, line->scalar, 0, context_.foods, true)) {
     if (!what->amount) {
-      diagnostics_.error(errors::unread_amount, line->span, "give an amount");
-      return;
+      what->amount = foods::Amount{1, {measure::Unit::each, {}}, foods::Form::plain, false};
+      if (!foods::as_purchased(*context_.foods.food(what->target), *what->amount)) {
+        diagnostics_.error(errors::unread_amount, line->span, "give an amount");
+        return;
+      }
     }
     extra.what = std::move(*what);
     plan_.extra.push_back(std::move(extra));
   }
 }
 
-std::vector<Candidate> Reader::stops(const std::vector<const Node*>& list) {
-  std::vector<Candidate> out;
-  for (const Node* node : list) {
-    Candidate stop;
-    const Node* shop = node;
-    if (node->is_mapping()) {
-      const Fields fields(*node, keys::stop, diagnostics_);
-      shop = fields.find("shop");
-      if (const Node* always = fields.find("always")) {
-        stop.always = read_yes_no(*always, diagnostics_).value_or(false);
-      }
-    }
-    if (shop == nullptr) {
-      continue;
-    }
-    const auto found =
-        std::find_if(context_.shops.begin(), context_.shops.end(),
-                     [&](const Shop& s) { return s.slug == text::slug(shop->scalar); });
-    if (found == context_.shops.end()) {
-      std::vector<std::string_view> known;
-      for (const Shop& s : context_.shops) {
-        known.push_back(s.slug);
-      }
-      diagnostics_.error(errors::unknown_shop, shop->span,
-                         fmt::format("there is no price list for '{}'", shop->scalar),
-                         text::did_you_mean(text::slug(shop->scalar), known));
-      continue;
-    }
-    stop.shop = found->id;
-    out.push_back(stop);
-  }
-  return out;
-}
-
-// A date, or "every: Saturday".
-std::vector<Date> Reader::dates_of(const Fields& fields, const Node& node, std::string_view what) {
-  const Node* date = fields.find("date");
-  const Node* every = fields.find("every");
-  if (fields.has("date") == fields.has("every")) {
-    diagnostics_.error(text::errors::missing_key, node.span,
-                       fmt::format("{} has a 'date' or an 'every'", what));
-    return {};
-  }
-  if (date != nullptr) {
-    const auto day = inside(*date);
-    return day ? std::vector<Date>{*day} : std::vector<Date>{};
-  }
-  if (every == nullptr) {
-    return {};
-  }
-  Node key = *every;
-  key.scalar = "every " + key.scalar;
-  return days(key);
-}
-
-void Reader::trip(const Node& node) {
-  const Fields fields(node, keys::trip, diagnostics_);
-  const std::vector<Date> on = dates_of(fields, node, "a trip");
-  Trip trip;
-  trip.at = node.span;
-  trip.stops = stops(fields.list("stops"));
-  if (const Node* home = fields.find("home by")) {
-    trip.home = read_clock(*home, diagnostics_).value_or(trip.home);
-  }
-  if (const Node* budget = fields.find("budget")) {
-    trip.budget = read_money(*budget, diagnostics_);
-  }
-  for (const Date date : on) {
-    trip.date = date;
-    plan_.trips.push_back(trip);
-  }
-}
-
-void Reader::session(const Node& node) {
-  const Fields fields(node, keys::session, diagnostics_);
-  const std::vector<Date> on = dates_of(fields, node, "a prep session");
-  Session session;
-  session.at = node.span;
-  if (const Node* from = fields.find("from")) {
-    session.from = read_clock(*from, diagnostics_).value_or(0);
-  }
-  if (const Node* until = fields.find("until")) {
-    session.until = read_clock(*until, diagnostics_).value_or(text::minutes_a_day - 1);
-    if (session.until <= session.from) {
-      diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
-    }
-  }
-  if (const Node* cooks = fields.find("cooks")) {
-    session.cooks = read_count(*cooks, diagnostics_, 1).value_or(1);
-  }
-  for (const Date date : on) {
-    session.date = date;
-    plan_.sessions.push_back(session);
-  }
-}
-
-} // namespace
-
 std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
                               Diagnostics& diagnostics) {
   Plan plan;
   plan.at = file.span;
   const Fields fields(file, keys::plan, diagnostics);
-  Reader reader(plan, context, diagnostics);
+  PlanReader reader(plan, context, diagnostics);
+  plan.name = month_of(context.slug) ? context.slug : text::title(context.slug);
   if (const Node* name = fields.find("plan")) {
     plan.name = name->scalar;
     plan.at = name->span;
@@ -495,18 +441,22 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   if (!reader.period(fields)) {
     return std::nullopt;
   }
-  const auto each = [&](std::string_view key, void (Reader::*read)(const Node&)) {
+  const auto each = [&](std::string_view key, void (PlanReader::*read)(const Node&)) {
     for (const Node* node : fields.list(key)) {
       (reader.*read)(*node);
     }
   };
   reader.meals(fields.named("meals"));
-  each("away", &Reader::away);
-  each("guests", &Reader::guest);
-  each("staples", &Reader::staple);
-  each("extra", &Reader::extra);
-  each("trips", &Reader::trip);
-  each("prep", &Reader::session);
+  each("away", &PlanReader::away);
+  each("guests", &PlanReader::guest);
+  each("staples", &PlanReader::staple);
+  each("extra", &PlanReader::extra);
+  each("trips", &PlanReader::trip);
+  plan.says_trips = fields.has("trips");
+  if (!plan.says_trips) {
+    reader.usual_trips();
+  }
+  each("prep", &PlanReader::session);
   if (const Node* budget = fields.find("budget")) {
     plan.budget = read_money(*budget, diagnostics);
   }

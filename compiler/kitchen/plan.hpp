@@ -91,6 +91,7 @@ struct Plan {
   std::vector<Staple> staples;
   std::vector<Extra> extra;
   std::vector<Trip> trips;
+  bool says_trips = false; ///< else the usual ones
   std::vector<Session> sessions;
   std::optional<Cents> budget;
   text::Span at;
@@ -98,13 +99,14 @@ struct Plan {
 
 /// What a plan refers to.
 struct PlanContext {
+  std::string slug; ///< the name of the plan's file
   const Household& household;
-  const std::vector<Shop>& shops;
-  Names& recipes; ///< recipes and foods
-  Names& foods;   ///< foods alone
+  std::vector<Shop>& shops; ///< those that the plan only names are added
+  Names& recipes;           ///< recipes and foods
+  Names& foods;             ///< foods alone
 };
 
-/// Nothing when the file does not say its dates.
+/// Nothing when the file's dates cannot be told.
 std::optional<Plan> read_plan(const text::Node& file, const PlanContext& context,
                               text::Diagnostics& diagnostics);
 

@@ -99,8 +99,21 @@ std::optional<measure::Rational> read_percent(const text::Node& node,
 
 std::optional<Cents> parse_money(std::string_view text) {
   text = text::trim(text);
-  if (text.starts_with('$')) {
-    text.remove_prefix(1);
+  for (const std::string_view sign : {"$", "\u20ac", "\u00a3", "EUR", "USD", "GBP"}) {
+    if (text.starts_with(sign)) {
+      text = text::trim(text.substr(sign.size()));
+    } else if (text.ends_with(sign)) {
+      text = text::trim(text.substr(0, text.size() - sign.size()));
+    }
+  }
+  // "2,49" as most of Europe writes it.
+  std::string with_point(text);
+  constexpr std::size_t cents_and_comma = 3;
+  if (const std::size_t comma = text.find(',');
+      comma != std::string_view::npos && comma + cents_and_comma == text.size() && comma > 0 &&
+      text.find('.') == std::string_view::npos) {
+    with_point[comma] = '.';
+    text = with_point;
   }
   measure::Cursor cursor{text};
   const auto number =

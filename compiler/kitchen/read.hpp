@@ -11,7 +11,7 @@
 /// the text is not what is wanted.
 namespace manciple::kitchen {
 
-/// An amount of money in cents. 12.50, 8, "$12.50".
+/// An amount of money in cents. 12.50, 8, "$12.50", "12,50".
 using Cents = std::int64_t;
 
 std::optional<text::Date> read_date(const text::Node& node, text::Diagnostics& diagnostics);

@@ -100,6 +100,9 @@ std::optional<Makes> read_makes(const Node& node, measure::System system,
   return makes;
 }
 
+// What a recipe is written for, where it does not say. Common practice, no source.
+constexpr int usual_serves = 4;
+
 // Tiny recipes would be made without end, huge ones never.
 Rational read_serves(const Node& node, Diagnostics& diagnostics) {
   const auto number = read_positive(node, diagnostics);
@@ -134,6 +137,7 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
                    Diagnostics& diagnostics) {
   Recipe recipe;
   recipe.slug = std::move(slug);
+  recipe.name = text::title(recipe.slug);
   recipe.system = household;
   recipe.at = file.span;
   const Fields fields(file, keys::recipe, diagnostics);
@@ -150,9 +154,10 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
                         "use us, imperial, metric or australian");
     }
   }
-  recipe.serves = 1;
+  recipe.serves = usual_serves;
   if (const Node* serves = fields.find("serves")) {
     recipe.serves = read_serves(*serves, diagnostics);
+    recipe.says_serves = true;
   }
   for (const Node* makes : fields.list("makes")) {
     if (const auto read = read_makes(*makes, recipe.system, diagnostics)) {

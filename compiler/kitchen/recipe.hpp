@@ -39,6 +39,7 @@ struct Recipe {
   std::string name;
   text::Span at;
   Rational serves = 1;
+  bool says_serves = false; ///< else as many as is usual
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
   std::vector<MethodStep> method;

@@ -2,13 +2,16 @@
 
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/line_words.hpp"
 #include "kitchen/read.hpp"
 #include "text/fields.hpp"
+#include "text/nearest.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 namespace manciple::kitchen {
 namespace {
@@ -16,28 +19,138 @@ namespace {
 using text::Diagnostics;
 using text::Node;
 
-// Where it is and how long it is good, from the parts of a line after the first comma.
-void read_parts(const Node& line, std::string_view rest, StockLot& lot, Diagnostics& diagnostics) {
-  for (const std::string_view part : text::split(rest, ',')) {
-    if (const auto place = foods::parse_place(part)) {
-      lot.place = *place;
-    } else if (part.starts_with("use by ")) {
-      lot.use_by = text::parse_date(text::trim(part.substr(7)));
-      if (!lot.use_by) {
-        diagnostics.error(errors::bad_value, line.span,
-                          fmt::format("'{}' is not a date such as 2027-03-02", part.substr(7)));
-      }
-    } else if (!part.empty()) {
-      lot.what.note += (lot.what.note.empty() ? "" : ", ") + std::string(part);
+// Where something is, by the words for it.
+std::optional<foods::Place> place_in(std::string_view words) {
+  for (const std::string_view before : {"in the ", "in "}) {
+    if (words.starts_with(before)) {
+      words.remove_prefix(before.size());
+      break;
     }
   }
+  if (words == "frozen" || words == "deep freeze") {
+    return foods::Place::freezer;
+  }
+  if (words == "refrigerator") {
+    return foods::Place::fridge;
+  }
+  if (words == "cupboard" || words == "larder") {
+    return foods::Place::pantry;
+  }
+  return foods::parse_place(words);
 }
+
+constexpr std::array<std::string_view, 8> until_words{
+    "use by", "good until", "until", "best before", "best by", "use before", "expires", "exp"};
+
+class Parts {
+public:
+  Parts(const Node& line, std::optional<text::Date> counted, Diagnostics& diagnostics)
+      : line_(line), counted_(counted), diagnostics_(diagnostics) {}
+
+  // The parts of a line after the first comma.
+  void read(std::string_view rest, StockLot& lot) {
+    for (const std::string_view part : text::split(rest, ',')) {
+      if (!part.empty()) {
+        one(part, lot);
+      }
+    }
+  }
+
+private:
+  text::Span at(std::string_view part) const {
+    return line_.part(static_cast<std::size_t>(part.data() - line_.scalar.data()), part.size());
+  }
+
+  std::optional<text::Date> day(std::string_view words) const {
+    return counted_ ? text::parse_day(words, *counted_) : text::parse_date(text::trim(words));
+  }
+
+  void one(std::string_view part, StockLot& lot) {
+    std::string words = text::lower(part);
+    std::replace(words.begin(), words.end(), '-', ' ');
+    if (const auto place = place_in(words)) {
+      lot.place = *place;
+      return;
+    }
+    for (const std::string_view word : until_words) {
+      if (words.starts_with(word) && (words.size() == word.size() || words[word.size()] == ' ')) {
+        lot.use_by = date_after(part, word.size());
+        return;
+      }
+    }
+    for (const std::string_view word : {"opened", "open", "thawed"}) {
+      if (!words.starts_with(word) || (words.size() > word.size() && words[word.size()] != ' ')) {
+        continue;
+      }
+      const auto since = words.size() > word.size() ? date_after(part, word.size()) : counted_;
+      if (word == "thawed") {
+        lot.thawed = true;
+        lot.place = foods::Place::fridge;
+      } else {
+        lot.opened = since;
+      }
+      return;
+    }
+    not_understood(part, words, lot);
+  }
+
+  std::optional<text::Date> date_after(std::string_view part, std::size_t size) {
+    const std::string_view words = text::trim(part.substr(size));
+    const auto date = day(words);
+    if (!date) {
+      diagnostics_.error(errors::bad_value, at(part),
+                         fmt::format("'{}' is not a date such as 2027-03-02 or 2 Mar", words));
+    }
+    return date;
+  }
+
+  // A slip or a date of nobody knows what is an error; a cut is kept, and anything else as well,
+  // with a warning.
+  void not_understood(std::string_view part, const std::string& words, StockLot& lot) {
+    std::vector<std::string_view> known{"pantry", "fridge",      "freezer", "frozen", "in",
+                                        "the",    "cupboard",    "until",   "use",    "by",
+                                        "best",   "before",      "opened",  "thawed", "expires",
+                                        "larder", "refrigerator"};
+    bool understood = true;
+    for (const std::string_view word : text::split(words, ' ')) {
+      if (const auto meant = text::slip_of(word, known)) {
+        diagnostics_.error(errors::unread_word, at(part),
+                           fmt::format("'{}' is not understood here", part),
+                           fmt::format("did you mean {}?", *meant));
+        return;
+      }
+      understood = understood &&
+                   (word.empty() || is_descriptor(word) || form_of(std::string(word)).has_value());
+    }
+    if (day(part)) {
+      diagnostics_.error(errors::unread_word, at(part),
+                         fmt::format("it is not said what happens on {}", part),
+                         fmt::format("write 'until {0}' or 'opened {0}'", part));
+      return;
+    }
+    lot.what.note += (lot.what.note.empty() ? "" : ", ") + std::string(part);
+    if (!understood) {
+      diagnostics_.warning(errors::unread_word, at(part),
+                           fmt::format("'{}' is not understood, and changes nothing", part),
+                           "after a comma stand where it is and until when it is good: 'fridge', "
+                           "'in the freezer', 'until 24 Apr', 'opened 3 Apr'");
+    }
+  }
+
+  const Node& line_;
+  std::optional<text::Date> counted_;
+  Diagnostics& diagnostics_;
+};
 
 // Without a date it is good as long as such food keeps. Raw meat, fish and eggs in the fridge that
 // are said to be good for longer deserve a question; what has been thawed keeps for a day or two.
 void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
                 Diagnostics& diagnostics) {
-  lot.thawed = lot.what.note.find("thawed") != std::string::npos;
+  // What is open goes by that clock.
+  if (lot.opened && food.keeps.opened && lot.place != foods::Place::freezer) {
+    const text::Date open_until = *lot.opened + std::chrono::days(food.keeps.opened->value);
+    lot.use_by = lot.use_by ? std::min(*lot.use_by, open_until) : open_until;
+  }
   // A later date only means "for ever".
   const text::Date latest = counted + std::chrono::days(text::longest_days);
   lot.use_by = lot.use_by ? std::min(*lot.use_by, latest) : lot.use_by;
@@ -59,11 +172,31 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
   }
 }
 
+// Where in a line without a comma the place begins: "6 eggs in the fridge".
+std::size_t place_at(std::string_view words) {
+  if (words.find(',') != std::string_view::npos) {
+    return words.size();
+  }
+  for (const std::string_view place : {"pantry", "fridge", "freezer"}) {
+    if (words.ends_with(place)) {
+      for (const std::string_view before : {" in the ", " in ", " "}) {
+        const std::string ending = fmt::format("{}{}", before, place);
+        if (words.size() > ending.size() && words.ends_with(ending)) {
+          return words.size() - ending.size();
+        }
+      }
+    }
+  }
+  return words.size();
+}
+
 } // namespace
 
-OnHand read_on_hand(const Node& file, measure::System system, Names& names,
-                    Diagnostics& diagnostics) {
+OnHand read_on_hand(const Node& file, measure::System system, std::optional<text::Date> usual_date,
+                    Names& names, Diagnostics& diagnostics) {
   OnHand on_hand;
+  on_hand.date = usual_date;
+  on_hand.at = file.span;
   const text::Fields fields(file, keys::on_hand, diagnostics);
   if (const Node* date = fields.find("date")) {
     on_hand.date = read_date(*date, diagnostics);
@@ -71,7 +204,8 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
   }
   for (const Node* line : fields.list("on hand")) {
     const std::string_view words = line->scalar;
-    const std::size_t comma = std::min(words.find(','), words.size());
+    const std::size_t comma = std::min(words.find(','), place_at(words));
+    const bool separated = comma < words.size() && words[comma] == ',';
     for (Ingredient& what :
          read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
       if (!what.amount) {
@@ -80,9 +214,9 @@ OnHand read_on_hand(const Node& file, measure::System system, Names& names,
         continue;
       }
       const foods::Food& food = *names.food(what.target);
-      StockLot lot{std::move(what), 0, food.stored, {}};
-      read_parts(*line, comma < words.size() ? words.substr(comma + 1) : std::string_view(), lot,
-                 diagnostics);
+      StockLot lot{std::move(what), 0, food.stored, {}, false, {}};
+      Parts(*line, on_hand.date, diagnostics)
+          .read(words.substr(separated ? comma + 1 : comma), lot);
       lot.amount = foods::as_purchased(food, *lot.what.amount)->amount;
       lot.what.fresh = lot.place != foods::Place::freezer;
       if (on_hand.date) {

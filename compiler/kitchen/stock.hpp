@@ -16,6 +16,7 @@ struct StockLot {
   foods::Place place{};
   std::optional<text::Date> use_by; ///< last good day; absent when neither label nor tables say
   bool thawed = false;              ///< was frozen before, and is not to be frozen again
+  std::optional<text::Date> opened; ///< since when it is open
 };
 
 /// What is in the house on a date.
@@ -25,9 +26,12 @@ struct OnHand {
   std::vector<StockLot> lots;
 };
 
-/// Lines such as "2 lb onions, pantry" and "1 lb ground beef, freezer, use by 2027-04-10". A lot
-/// without a use-by date keeps from the date of the list as long as the food does in its place.
-OnHand read_on_hand(const text::Node& file, measure::System system, Names& foods,
+/// Lines such as "2 lb onions, pantry", "1 lb ground beef, in the freezer, until 10 Apr" and "1 qt
+/// milk, opened 3 Apr". What else stands after a comma is an error or a warning. A lot
+/// without a use-by date keeps from the date of the list as long as the food does in its place. A
+/// list without a date was counted on `usual_date`.
+OnHand read_on_hand(const text::Node& file, measure::System system,
+                    std::optional<text::Date> usual_date, Names& foods,
                     text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

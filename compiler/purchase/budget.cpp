@@ -72,7 +72,7 @@ void check_budgets(const kitchen::Kitchen& kitchen, const Shopping& shopping, co
       paid += shopping.visits[v].paid();
       for (const Line& line : shopping.lines) {
         if (line.visit == v) {
-          lines.push_back({line.cost, kitchen.food(line.food).name, std::nullopt});
+          lines.push_back({line.cost.value_or(0), kitchen.food(line.food).name, std::nullopt});
         }
       }
     }

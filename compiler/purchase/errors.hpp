@@ -7,7 +7,7 @@ namespace manciple::purchase::errors {
 
 using text::Code;
 
-/// No shop sells a food that is needed.
+/// No shop of the trips is known to have a food that is needed.
 inline constexpr Code no_offer{"P001"};
 /// No trip in time for a use.
 inline constexpr Code too_late{"P002"};

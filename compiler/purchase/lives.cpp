@@ -59,8 +59,8 @@ std::optional<int> home_frozen(const Food& food) {
   return std::nullopt;
 }
 
-// What is left of an opened pack may be frozen in portions, whatever it is, if it bears that: broth,
-// tomato paste by the spoonful, coconut milk.
+// What is left of an opened pack may be frozen in portions, whatever it is, if it bears that:
+// broth, tomato paste by the spoonful, coconut milk.
 std::optional<int> opened_and_frozen(const Food& food) {
   return food.stored != foods::Place::freezer && food.freezes.value_or(false) && food.keeps.freezer
              ? std::optional(food.keeps.freezer->value)
@@ -82,7 +82,7 @@ std::optional<int> once_opened(const Food& food, int sealed, int days) {
 
 } // namespace
 
-std::optional<Keeping> keeping_of(const Food& food, int days) {
+Keeping keeping_of(const Food& food, int days) {
   Keeping result{place_of(food.stored), {}};
   result.life.cool = never_spoils;
   if (food.is_household()) {
@@ -96,7 +96,8 @@ std::optional<Keeping> keeping_of(const Food& food, int days) {
     result.place = Place::fridge;
   }
   if (!best) {
-    return std::nullopt;
+    result.known = false;
+    return result;
   }
   result.life.cool = best->value;
   result.life.frozen = home_frozen(food);
@@ -124,11 +125,10 @@ std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food
   if (!lot.thawed) {
     result.life.frozen = home_frozen(food);
   }
-  if (const auto sealed = keeping_of(food, days)) {
-    result.life.opened = sealed->life.opened;
-  }
-  if (result.life.opened && !lot.thawed) {
-    result.life.refrozen = opened_and_frozen(food);
+  // What is open already goes by its date.
+  result.life.opened = lot.opened ? std::nullopt : keeping_of(food, days).life.opened;
+  if (result.life.opened) {
+    result.life.refrozen = lot.thawed ? std::nullopt : opened_and_frozen(food);
   }
   return result;
 }

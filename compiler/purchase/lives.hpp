@@ -11,10 +11,11 @@ namespace manciple::purchase {
 struct Keeping {
   buying::Place place = buying::Place::pantry;
   buying::Life life;
+  bool known = true; ///< else it is taken to keep until it is used
 };
 
-/// Of a food in a plan of so many days; none if the reference does not say how long it keeps.
-std::optional<Keeping> keeping_of(const foods::Food& food, int days);
+/// Of a food in a plan of so many days.
+Keeping keeping_of(const foods::Food& food, int days);
 
 /// Days that something on hand keeps, counted from the plan's first day, and where it stands.
 /// None if it is no longer good on that day.

@@ -54,7 +54,8 @@ bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop
 
 // An offer's terms on days on which they do not change.
 struct Terms {
-  Rational each; ///< cents for a pack or a step
+  Rational each;     ///< cents for a pack or a step
+  bool known = true; ///< else a guess, of which nothing is paid
   std::optional<kitchen::Deal> deal;
   Date from;
   Date until;
@@ -74,9 +75,11 @@ public:
       : kitchen_(kitchen),
         plan_(*kitchen.plan),
         resolved_(resolved),
-        days_(static_cast<int>((plan_.until - plan_.from).count()) + 1),
+        first_(first_day(*kitchen.plan)),
+        days_(static_cast<int>((plan_.until - first_).count()) + 1),
         diagnostics_(diagnostics) {
     out_.per_cent = per_cent;
+    out_.first = first_;
   }
 
   /// Not to be used where it is `too_much`.
@@ -103,7 +106,7 @@ private:
     return measure::to_int64(measure::floor(Rational(cents * out_.per_cent)));
   }
 
-  Day day(Date date) const { return static_cast<Day>((date - plan_.from).count()); }
+  Day day(Date date) const { return static_cast<Day>((date - first_).count()); }
   kitchen::InTermsOf in_terms_of(FoodId food) const { return kitchen_.household.in_terms_of(food); }
 
   void shops() {
@@ -176,20 +179,19 @@ private:
   // Foods that stand for each other are one item. Each stands where it would alone; a unit takes
   // the room of the one that takes most.
   void item(FoodId id, const std::vector<std::size_t>& uses) {
-    const auto keeping = keeping_of(kitchen_.food(id), days_);
-    if (!keeping) {
-      const Food& food = kitchen_.food(id);
-      diagnostics_.error(
+    const Keeping keeping = keeping_of(kitchen_.food(id), days_);
+    if (const Food& food = kitchen_.food(id); !keeping.known && !food.as_written) {
+      diagnostics_.warning(
           errors::unknown_keeping, place_of(kitchen_, resolved_, resolved_.uses[uses.front()]),
-          fmt::format("it is not known how long '{}' keeps in the {}", food.name,
-                      foods::name(food.stored)),
+          fmt::format("it is not known how long '{}' keeps in the {}; it is taken to keep until it "
+                      "is used, so look at its label",
+                      food.name, foods::name(food.stored)),
           fmt::format("add 'keeps: {{{}: [NN days, SOURCE]}}' to '{}' in recipes/foods.yaml",
                       foods::name(food.stored), food.name));
-      return;
     }
     Item item;
     item.kept_day = days_ - 1 + kept_days;
-    item.buy_late = keeping->life.cool < item.kept_day;
+    item.buy_late = keeping.life.cool < item.kept_day;
     out_.offers.emplace_back();
     out_.lots.emplace_back();
     demands(item, uses);
@@ -279,16 +281,14 @@ private:
     const Food& food = kitchen_.food(id);
     for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
       const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
-      const auto keeping = keeping_of(lot, food, plan_.from, days_);
+      const auto keeping = keeping_of(lot, food, first_, days_);
       if (*lot.what.food() != id || !keeping) {
         continue;
       }
       buying::Lot made;
       made.place = keeping->place;
       made.life = keeping->life;
-      if (const auto bought = keeping_of(food, days_)) {
-        made.thawed_in = bought->place;
-      }
+      made.thawed_in = keeping_of(food, days_).place;
       made.packs = keeping->life.opened ? packs_of(lot) : 1;
       const Rational amount = lot.amount * in_terms_of(id).worth;
       // A can on hand is enough for a use of a can, as one that is bought is.
@@ -343,18 +343,19 @@ private:
   // An offer before, during and after its sale.
   std::vector<Terms> terms_of(const kitchen::Offer& offer) const {
     const auto between = [&](Date from, Date until) {
-      Terms terms{offer.each(from), offer.deal_on(from), from, until};
-      terms.from = std::max(terms.from, offer.from.value_or(plan_.from));
+      Terms terms{offer.each(from).value_or(offer.guess), offer.each(from).has_value(),
+                  offer.deal_on(from), from, until};
+      terms.from = std::max(terms.from, offer.from.value_or(first_));
       terms.until = std::min(terms.until, offer.until.value_or(plan_.until));
       return terms;
     };
     std::vector<Terms> all;
     if (!offer.sale) {
-      all.push_back(between(plan_.from, plan_.until));
+      all.push_back(between(first_, plan_.until));
     } else {
-      const Date first = std::max(plan_.from, offer.sale->from.value_or(plan_.from));
+      const Date first = std::max(first_, offer.sale->from.value_or(first_));
       const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
-      all.push_back(between(plan_.from, first - std::chrono::days(1)));
+      all.push_back(between(first_, first - std::chrono::days(1)));
       all.push_back(between(first, last));
       all.push_back(between(last + std::chrono::days(1), plan_.until));
     }
@@ -365,25 +366,26 @@ private:
   void offer(Item& item, const kitchen::Shop& shop, std::size_t index, const Terms& terms) {
     const kitchen::Offer& offer = shop.offers[index];
     const Food& food = kitchen_.food(offer.food);
-    const auto keeping = keeping_of(food, days_);
-    if (!keeping) {
-      return;
-    }
-    const Rational tax = shop.tax_on(food.department);
-    const Rational counts = (1 + tax) * preference(offer.food, shop) - shop.cash_back;
+    const Keeping keeping = keeping_of(food, days_);
+    const Rational tax = terms.known ? shop.tax_on(food.department) : Rational(0);
+    const Rational counts =
+        (1 + tax) * preference(offer.food, shop) - (terms.known ? shop.cash_back : Rational(0));
     buying::Offer made;
     made.shop = buying::ShopId(static_cast<std::size_t>(shop.id));
     made.first_day = day(terms.from);
     made.last_day = day(terms.until);
     made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth);
     made.by_weight = offer.by_weight;
-    made.containers = offer.by_weight ? 0 : in_containers(offer.food, offer.size, 1);
+    made.containers = offer.by_weight ? 0 : in_containers(offer.food, offer.size, offer.inside);
     made.limit = offer.limit.value_or(made.limit);
-    made.place = keeping->place;
-    made.life = keeping->life;
+    made.place = keeping.place;
+    made.life = keeping.life;
+    if (offer.inside > 1) { // what is inside is opened one by one
+      made.life.opened = made.life.refrozen = std::nullopt;
+    }
     // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
     made.cost.each = to_money(terms.each * counts);
-    made.till.packs.each = to_money_down(terms.each * (1 + tax));
+    made.till.packs.each = terms.known ? to_money_down(terms.each * (1 + tax)) : 0;
     if (terms.deal) {
       made.cost.deal_packs = made.till.packs.deal_packs = terms.deal->packs;
       made.cost.deal =
@@ -414,8 +416,9 @@ private:
           if (offer.food != member || !may_buy(member, shop)) {
             continue;
           }
-          const Rational pack = Rational(offer.price) / offer.steps_per_price *
-                                (1 + shop.tax_on(kitchen_.food(member).department));
+          const Rational single =
+              offer.price ? Rational(*offer.price) / offer.steps_per_price : offer.guess;
+          const Rational pack = single * (1 + shop.tax_on(kitchen_.food(member).department));
           const UsualPrice one{pack / (offer.size * in_terms_of(member).worth), pack, offer.at};
           take(anywhere, one);
           if (can_be_had(offer, shop)) {
@@ -441,7 +444,8 @@ private:
     for (const buying::Demand& demand : item.demands) {
       total += demand.amount;
     }
-    item.salvage_cap = total / days_ * worth_days + total % days_ * worth_days / days_;
+    const auto plan_days = (plan_.until - plan_.from).count() + 1;
+    item.salvage_cap = total / plan_days * worth_days + total % plan_days * worth_days / plan_days;
     item.from_freezer = to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60));
     const auto usual = usual_price(id);
     if (!usual) {
@@ -484,7 +488,7 @@ private:
   void add_lot(std::size_t l, std::size_t place, std::vector<buying::Volume>& stock) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
     const Food& food = kitchen_.food(*lot.what.food());
-    const auto keeping = keeping_of(lot, food, plan_.from, days_);
+    const auto keeping = keeping_of(lot, food, first_, days_);
     if (!keeping || buying::index(keeping->place) != place) {
       return;
     }
@@ -516,6 +520,7 @@ private:
   const Kitchen& kitchen_;
   const Plan& plan_;
   const Resolved& resolved_;
+  Date first_; ///< the model's day 0
   int days_;
   text::Diagnostics& diagnostics_;
   Cents dearest_stop_ = 0;
@@ -525,6 +530,14 @@ private:
 };
 
 } // namespace
+
+text::Date first_day(const kitchen::Plan& plan) {
+  Date first = plan.from;
+  for (const kitchen::Trip& trip : plan.trips) {
+    first = std::min(first, trip.date);
+  }
+  return first;
+}
 
 Rational from_model(buying::Amount amount) {
   return {amount, buying::amounts_per_unit};

@@ -17,6 +17,8 @@ using measure::Rational;
 /// A plan's purchases as a model for the solver, and what the model's numbers stand for.
 struct Lowered {
   buying::Model model;
+  /// The model's day 0: the plan's first day, or that of a trip before it.
+  text::Date first;
   /// Money for one cent: 100, or 1 where sums would otherwise be beyond what is solved exactly.
   buying::Money per_cent = 100;
   /// By item. Of foods that stand for each other the first, in terms of which amounts are.
@@ -36,6 +38,9 @@ struct Lowered {
 /// Reports foods of which it is not known how long they keep, and sums beyond what is solved.
 Lowered lower(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
               text::Diagnostics& diagnostics);
+
+/// The first day that counts for a plan: a trip may be before it.
+text::Date first_day(const kitchen::Plan& plan);
 
 /// What the model says in amounts of a kitchen, and the other way: down for what is needed, up for
 /// what a pack holds, so that rounding never asks for a pack more than exact arithmetic would.

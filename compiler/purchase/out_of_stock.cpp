@@ -75,7 +75,7 @@ std::optional<OtherOffer> OtherStops::at(std::size_t visit, foods::FoodId food,
   const Lowered& lowered = shopping_.lowered;
   const buying::ItemId item = item_of_.at(terms.food);
   const StopMade& stop = shopping_.visits[visit];
-  const auto today = static_cast<buying::Day>((stop.date - kitchen_.plan->from).count());
+  const auto today = static_cast<buying::Day>((stop.date - lowered.first).count());
   const buying::Minute home =
       today * buying::minutes_per_day + kitchen_.plan->trips[stop.trip].home;
   Rational wanted = 0;
@@ -111,9 +111,12 @@ std::optional<OtherOffer> OtherStops::at(std::size_t visit, foods::FoodId food,
     if (offer.limit && already + packs > *offer.limit) {
       continue;
     }
-    const Cents cost =
-        offer.cost(already + packs, stop.date) - (already > 0 ? offer.cost(already, stop.date) : 0);
-    if (!best || std::tie(cost, packs) < std::tie(best->cost, best->packs)) {
+    std::optional<Cents> cost = offer.cost(already + packs, stop.date);
+    if (cost && already > 0) {
+      *cost -= *offer.cost(already, stop.date);
+    }
+    if (!best ||
+        std::tuple(!cost, cost, packs) < std::tuple(!best->cost, best->cost, best->packs)) {
       best = OtherOffer{visit, index, packs, cost, offer.size * packs, late};
     }
   }
@@ -135,8 +138,8 @@ OutOfStock OtherStops::without(std::size_t line) const {
   }
   std::stable_sort(out.offers.begin(), out.offers.end(),
                    [](const OtherOffer& a, const OtherOffer& b) {
-                     return std::tuple(a.late.size(), a.cost, a.visit) <
-                            std::tuple(b.late.size(), b.cost, b.visit);
+                     return std::tuple(a.late.size(), !a.cost, a.cost, a.visit) <
+                            std::tuple(b.late.size(), !b.cost, b.cost, b.visit);
                    });
   return out;
 }

@@ -12,7 +12,7 @@ struct OtherOffer {
   std::size_t visit = 0;         ///< of Shopping::visits
   std::size_t offer = 0;         ///< of that visit's shop
   int packs = 0;                 ///< or steps of the scale
-  Cents cost = 0;                ///< added to that stop's receipt, before tax
+  std::optional<Cents> cost;     ///< added to that stop's receipt, before tax, where it is known
   Rational amount;               ///< as purchased, in the food's basis
   std::vector<std::size_t> late; ///< uses of the line that cannot wait so long
 };

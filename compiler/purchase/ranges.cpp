@@ -41,7 +41,7 @@ public:
       for (const kitchen::Offer& offer : shop.offers) {
         const bool deal = offer.deal && (offer.deal->price > most_cents ||
                                          offer.deal->packs > most_packs_of_a_deal);
-        if (offer.price > most_cents || deal) {
+        if (offer.price.value_or(0) > most_cents || deal) {
           complain(offer.at, "this price is too large");
         } else if (offer.size * kitchen_.household.in_terms_of(offer.food).worth > most_units) {
           complain(offer.at, "this pack is too large");

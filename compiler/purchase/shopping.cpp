@@ -82,7 +82,7 @@ private:
     }
   }
 
-  text::Date date(buying::Day day) const { return kitchen_.plan->from + std::chrono::days(day); }
+  text::Date date(buying::Day day) const { return out_.lowered.first + std::chrono::days(day); }
 
   // What is held of an item: its lines first, then its lots. Each is used by demands, which are
   // handed out to their uses in order; the last part of a use makes it whole, so that amounts add
@@ -293,9 +293,10 @@ private:
   void money() {
     for (Line& line : out_.lines) {
       StopMade& visit = out_.visits[line.visit];
-      line.tax = measure::to_int64(measure::round(
-          kitchen_.shop(visit.shop).tax_on(kitchen_.food(line.food).department) * line.cost));
-      visit.goods += line.cost;
+      line.tax = measure::to_int64(
+          measure::round(kitchen_.shop(visit.shop).tax_on(kitchen_.food(line.food).department) *
+                         line.cost.value_or(0)));
+      visit.goods += line.cost.value_or(0);
       visit.tax += line.tax;
     }
     std::vector<Cents> credit;
@@ -334,7 +335,13 @@ private:
     for (const Line& line : out_.lines) {
       const StopMade& visit = out_.visits[line.visit];
       const kitchen::Shop& shop = kitchen_.shop(visit.shop);
-      const Rational price = shop.offers[line.offer].exact_cost(line.packs, visit.date);
+      const kitchen::Offer& offer = shop.offers[line.offer];
+      const std::optional<Rational> known = offer.exact_cost(line.packs, visit.date);
+      if (!known) {
+        account.unpriced += offer.guess * line.packs * (1 + preference(line.food, shop));
+        continue;
+      }
+      const Rational& price = *known;
       const Rational tax = price * shop.tax_on(kitchen_.food(line.food).department);
       account.prices += price;
       account.tax += tax;
@@ -359,8 +366,9 @@ private:
 
   void litres() {
     const Lowered& lowered = out_.lowered;
+    const auto before = static_cast<std::size_t>((kitchen_.plan->from - lowered.first).count());
     for (std::size_t place = 0; place < buying::place_count; ++place) {
-      for (std::size_t night = 0; night < out_.solution.room[place].size(); ++night) {
+      for (std::size_t night = before; night < out_.solution.room[place].size(); ++night) {
         out_.litres[place].push_back(Rational(out_.solution.room[place][night]) / 1'000'000'000 +
                                      Rational(lowered.other_room[place][night]) / 1'000'000);
       }

@@ -14,9 +14,9 @@ namespace manciple::purchase {
 struct Line {
   std::size_t visit = 0;
   foods::FoodId food{};
-  std::size_t offer = 0; ///< of the visit's shop
-  int packs = 0;         ///< or steps of the scale
-  Cents cost = 0;        ///< as the till shows it, before tax
+  std::size_t offer = 0;     ///< of the visit's shop
+  int packs = 0;             ///< or steps of the scale
+  std::optional<Cents> cost; ///< as the till shows it, before tax; absent where it is not known
   Cents tax = 0;
   Rational amount;    ///< as purchased, in the food's basis
   Rational to_freeze; ///< of it, on the day on which it comes home
@@ -94,6 +94,7 @@ struct Account {
   Rational tax;
   Rational cash_back;
   Rational preference;
+  Rational unpriced; ///< what packs without a known price count as
   Rational reductions;
   Rational credit;
   Rational stops;
@@ -114,8 +115,8 @@ struct Shopping {
   std::vector<StockUse> from_stock;  ///< by use
   std::vector<StockRest> stock_left; ///< by lot
   std::vector<Shortfall> shortfalls; ///< by use
-  /// Litres taken on each night, by place (pantry, fridge, freezer); empty for places without
-  /// limit.
+  /// Litres taken on each night of the plan, by place (pantry, fridge, freezer); empty for places
+  /// without limit.
   std::array<std::vector<Rational>, buying::place_count> litres;
   Account account;
   Cents paid = 0;

@@ -86,11 +86,14 @@ private:
       diagnostics_.warning(code, at, std::move(what), std::move(fix));
     };
     if (item.offers.empty()) {
-      warn(errors::no_offer,
-           fmt::format("no price list has '{}', and {} of it is still to be found by {}", food.name,
-                       amount, when),
-           fmt::format("add it to a file in plans/stores, for example '{}: [\"1 lb 2.99\"]'",
-                       food.name));
+      warn(
+          errors::no_offer,
+          fmt::format("no shop that a trip goes to is known to have '{}', and {} of it is still to "
+                      "be found by {}",
+                      food.name, amount, when),
+          fmt::format("add it to the prices of a shop in plans/stores, or '{}' to the departments "
+                      "that the shop is walked through",
+                      foods::name(food.department)));
       return;
     }
     std::optional<StopId> before;

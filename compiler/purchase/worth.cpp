@@ -44,11 +44,11 @@ Worth worth(const Kitchen& kitchen, const Resolved& resolved, const Shopping& sh
   out.extras.assign(plan.extra.size(), Rational(0));
   std::vector<Rational> open; // cents of each line that no use takes
   for (const Line& line : shopping.lines) {
-    open.emplace_back(line.cost);
+    open.emplace_back(line.cost.value_or(0));
   }
   for (const Supply& supply : shopping.supplies) {
     const Line& line = shopping.lines[supply.line];
-    const Rational cost = Rational(line.cost) * supply.amount / line.amount;
+    const Rational cost = Rational(line.cost.value_or(0)) * supply.amount / line.amount;
     open[supply.line] -= cost;
     const resolve::Reason& reason = resolved.uses[supply.use].reason;
     if (const auto* making = std::get_if<resolve::OfMaking>(&reason)) {

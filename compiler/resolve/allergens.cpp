@@ -133,6 +133,13 @@ void Check::check_food(const Plate& plate, std::size_t line, FoodId id) {
       person.avoids_foods.end()) {
     refuse(plate, line, food.name, has());
   }
+  for (const FoodId avoided : person.avoids_foods) {
+    const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
+    const std::string name = fmt::format(" {} ", kitchen_.food(avoided).name);
+    if (food.as_written && id != avoided && within.find(name) != std::string::npos) {
+      refuse(plate, line, kitchen_.food(avoided).name, has());
+    }
+  }
   if (food.is_household()) {
     return;
   }

@@ -50,6 +50,40 @@ std::vector<const Person*> eaters(const Kitchen& kitchen, const DishRef& ref) {
   return out;
 }
 
+namespace {
+
+// Nobody knows who eats: the dish is made as its recipe is written, and leftovers are a share of
+// that.
+Rational as_written(const Kitchen& kitchen, const DishRef& ref) {
+  const Plan& plan = *kitchen.plan;
+  const kitchen::Ingredient& what = plan.meals[ref.meal].dishes[ref.dish].what;
+  if (what.recipe() == nullptr) {
+    return 0;
+  }
+  // The cooking that it is of, and how many meals are of that one.
+  bool found = false;
+  int meals = 0;
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      if (dish.what.recipe() == nullptr || *dish.what.recipe() != *what.recipe()) {
+        continue;
+      }
+      if (dish.kind == kitchen::Dish::Kind::cooked) {
+        if (found) {
+          return kitchen.recipe(*what.recipe()).serves / meals;
+        }
+        meals = 0;
+      }
+      ++meals;
+      found = found || DishRef{m, d} == ref;
+    }
+  }
+  return kitchen.recipe(*what.recipe()).serves / std::max(meals, 1);
+}
+
+} // namespace
+
 std::vector<std::vector<Rational>> servings(const Kitchen& kitchen,
                                             text::Diagnostics& diagnostics) {
   std::vector<std::vector<Rational>> out;
@@ -62,7 +96,11 @@ std::vector<std::vector<Rational>> servings(const Kitchen& kitchen,
       for (const Person* person : eaters(kitchen, {m, d})) {
         sum += person->portion;
       }
-      if (sum == 0 && dish.kind != kitchen::Dish::Kind::plain) {
+      const bool known = !kitchen.household.people.empty() || !plan.guests.empty();
+      if (!known && !dish.servings) {
+        sum = as_written(kitchen, {m, d});
+      } else if (sum == 0 && dish.servings.value_or(0) == 0 &&
+                 dish.kind != kitchen::Dish::Kind::plain) {
         diagnostics.error(
             errors::nobody_eats, dish.at,
             fmt::format("nobody is there to eat this on {}", text::print_day(plan.meals[m].date)),

@@ -88,6 +88,74 @@ std::optional<Date> parse_date(std::string_view text) {
   return date.ok() ? std::optional<Date>(date) : std::nullopt;
 }
 
+namespace {
+
+// "Mar", "march": 3.
+std::optional<unsigned> month_number(std::string_view word) {
+  constexpr std::array<std::string_view, 12> full{"january",   "february", "march",    "april",
+                                                  "may",       "june",     "july",     "august",
+                                                  "september", "october",  "november", "december"};
+  const std::string low = lower(word);
+  for (unsigned m = 0; m < full.size(); ++m) {
+    if (low == full[m] || (low.size() >= 3 && low.size() <= 4 && full[m].starts_with(low))) {
+      return m + 1;
+    }
+  }
+  return std::nullopt;
+}
+
+std::optional<Date> date_of(int year, unsigned month, int day) {
+  const std::chrono::year_month_day date{std::chrono::year{year}, std::chrono::month{month},
+                                         std::chrono::day{static_cast<unsigned>(day)}};
+  return date.ok() ? std::optional<Date>(date) : std::nullopt;
+}
+
+} // namespace
+
+std::optional<Date> parse_day(std::string_view text, Date near) {
+  text = trim(text);
+  if (const auto exact = parse_date(text)) {
+    return exact;
+  }
+  std::optional<int> day;
+  std::optional<unsigned> month;
+  std::optional<int> year;
+  std::string plain(text);
+  for (char& c : plain) {
+    c = c == ',' || c == '.' ? ' ' : c;
+  }
+  for (const std::string_view word : split(plain, ' ')) {
+    const auto number = whole_number(word);
+    if (word.empty()) {
+      continue;
+    }
+    if (const auto named = month_number(word); named && !month) {
+      month = named;
+    } else if (number && !day && *number >= 1 && *number <= 31) {
+      day = number;
+    } else if (number && !year && *number >= 1900 && *number <= 2999) {
+      year = number;
+    } else {
+      return std::nullopt;
+    }
+  }
+  if (!day || !month) {
+    return std::nullopt;
+  }
+  if (year) {
+    return date_of(*year, *month, *day);
+  }
+  const int here = static_cast<int>(std::chrono::year_month_day(near).year());
+  std::optional<Date> best;
+  for (const int one : {here - 1, here, here + 1}) {
+    const auto date = date_of(one, *month, *day);
+    if (date && (!best || std::chrono::abs(*date - near) < std::chrono::abs(*best - near))) {
+      best = date;
+    }
+  }
+  return best;
+}
+
 std::string print_date(Date date) {
   const std::chrono::year_month_day d{date};
   return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(d.year()),

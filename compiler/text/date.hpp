@@ -13,6 +13,9 @@ using Date = std::chrono::sys_days;
 /// "2027-03-02" (ISO 8601). Nothing for any other form or a day that does not exist.
 std::optional<Date> parse_date(std::string_view text);
 std::string print_date(Date date);
+/// A day as people write it: "2027-03-02", "2 Mar", "Mar 2", "2 March 2027"; without a year the one
+/// nearest to `near`.
+std::optional<Date> parse_day(std::string_view text, Date near);
 
 /// "Monday" to "Sunday", in any case, also as three letters ("sat").
 std::optional<std::chrono::weekday> parse_weekday(std::string_view text);
@@ -26,7 +29,8 @@ std::string print_day(Date date);
 std::optional<int> parse_clock(std::string_view text);
 std::string print_clock(int minutes);
 
-inline constexpr int minutes_a_day = 24 * 60;
+inline constexpr int minutes_an_hour = 60;
+inline constexpr int minutes_a_day = 24 * minutes_an_hour;
 
 /// The longest of what a kitchen does or keeps; more is a slip.
 inline constexpr int longest_minutes = 60 * minutes_a_day;

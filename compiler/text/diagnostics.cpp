@@ -44,6 +44,18 @@ void show_line(std::string& out, Span at, const Sources& sources) {
                      std::string(marked - 1, '~'));
 }
 
+std::string_view word_for(Severity severity) {
+  switch (severity) {
+  case Severity::error:
+    return "error";
+  case Severity::warning:
+    return "warning";
+  case Severity::remark:
+    break;
+  }
+  return "note";
+}
+
 } // namespace
 
 Diagnostic& Diagnostic::note(std::optional<Span> where, std::string text) {
@@ -60,6 +72,16 @@ Diagnostic& Diagnostics::error(Code code, std::optional<Span> at, std::string wh
 Diagnostic& Diagnostics::warning(Code code, std::optional<Span> at, std::string what,
                                  std::string fix) {
   return add(Severity::warning, code, at, std::move(what), std::move(fix));
+}
+
+Diagnostic& Diagnostics::remark(Code code, std::optional<Span> at, std::string what,
+                                std::string fix) {
+  return add(Severity::remark, code, at, std::move(what), std::move(fix));
+}
+
+bool Diagnostics::said(Code code) const {
+  return std::any_of(all_.begin(), all_.end(),
+                     [&](const Diagnostic& d) { return d.code.number == code.number; });
 }
 
 Diagnostic& Diagnostics::add(Severity severity, Code code, std::optional<Span> at, std::string what,
@@ -93,10 +115,10 @@ std::string render(const Diagnostics& diagnostics, const Sources& sources, std::
   std::string out;
   for (std::size_t i = 0; i < order.size() && i < most; ++i) {
     const Diagnostic& d = *order[i];
-    const std::string_view word = d.severity == Severity::error ? "error" : "warning";
+    const std::string_view word = word_for(d.severity);
     const std::string where = d.at ? place(*d.at, sources) + ": " : std::string();
     out += fmt::format("{}{}: {} [{}]\n", where, word, printable(d.what), d.code.number);
-    if (d.at) {
+    if (d.at && d.severity != Severity::remark) {
       show_line(out, *d.at, sources);
     }
     for (const Note& note : d.notes) {

@@ -9,7 +9,8 @@
 
 namespace manciple::text {
 
-enum class Severity { error, warning };
+/// A remark is worth knowing and calls for nothing.
+enum class Severity { error, warning, remark };
 
 /// One kind of message. Each phase lists its own in its errors.hpp.
 struct Code {
@@ -42,9 +43,11 @@ public:
   /// Adds a diagnostic and gives it back, so that the caller can add notes.
   Diagnostic& error(Code code, std::optional<Span> at, std::string what, std::string fix = {});
   Diagnostic& warning(Code code, std::optional<Span> at, std::string what, std::string fix = {});
+  Diagnostic& remark(Code code, std::optional<Span> at, std::string what, std::string fix = {});
 
   [[nodiscard]] const std::vector<Diagnostic>& all() const { return all_; }
   [[nodiscard]] std::size_t errors() const { return errors_; }
+  [[nodiscard]] bool said(Code code) const;
   /// Those that are in a file.
   [[nodiscard]] Diagnostics of(FileId file) const;
 

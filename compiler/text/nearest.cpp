@@ -1,5 +1,7 @@
 #include "text/nearest.hpp"
 
+#include "text/words.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -51,6 +53,21 @@ std::uint64_t letters_of(std::string_view name) {
 
 } // namespace
 
+bool takes_away(std::string_view name) {
+  for (const std::string_view word : {"free", "without", "no"}) {
+    for (std::size_t at = name.find(word); at != std::string_view::npos;
+         at = name.find(word, at + 1)) {
+      const std::size_t end = at + word.size();
+      const bool whole =
+          (at == 0 || !is_letter(name[at - 1])) && (end == name.size() || !is_letter(name[end]));
+      if (whole) {
+        return true;
+      }
+    }
+  }
+  return false;
+}
+
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
                                  std::size_t most) {
   std::vector<std::tuple<std::size_t, std::string_view>> found;
@@ -61,6 +78,9 @@ std::vector<std::string> nearest(std::string_view word, const std::vector<std::s
     const bool holds = word.size() >= 3 && name.find(word) != std::string_view::npos;
     const std::size_t gap =
         name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
+    if (takes_away(word) && !takes_away(name)) {
+      continue;
+    }
     if (!holds && (gap > far ||
                    static_cast<std::size_t>(std::popcount(letters ^ letters_of(name))) > 2 * far)) {
       continue;
@@ -90,6 +110,30 @@ std::string did_you_mean(std::string_view word, const std::vector<std::string_vi
     list += near[i];
   }
   return list.empty() ? std::string() : fmt::format("did you mean {}?", list);
+}
+
+std::optional<std::string_view> slip_of(std::string_view word,
+                                        const std::vector<std::string_view>& names) {
+  constexpr std::size_t long_word = 8;
+  constexpr std::size_t short_word = 3;
+  const std::size_t most = word.size() >= long_word ? 2 : 1;
+  std::optional<std::string_view> best;
+  std::size_t nearest_so_far = most + 1;
+  for (const std::string_view name : names) {
+    const std::size_t gap =
+        name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
+    const bool same_letters =
+        gap == 0 && std::is_permutation(word.begin(), word.end(), name.begin());
+    if (gap > most || word.size() < short_word || (word.size() == short_word && !same_letters)) {
+      continue;
+    }
+    const std::size_t distance = edit_distance(word, name, most);
+    if (distance > 0 && distance < nearest_so_far) {
+      nearest_so_far = distance;
+      best = name;
+    }
+  }
+  return best;
 }
 
 } // namespace manciple::text

@@ -97,6 +97,15 @@ std::string slug(std::string_view name) {
   return out;
 }
 
+std::string title(std::string_view slug) {
+  std::string out(slug);
+  std::replace(out.begin(), out.end(), '-', ' ');
+  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
+    out.front() = static_cast<char>(out.front() - 'a' + 'A');
+  }
+  return out;
+}
+
 std::string singular(std::string_view noun) {
   for (const auto& [one, many] : irregular) {
     if (ends_with_word(noun, many)) {

@@ -22,6 +22,9 @@ std::string join(const std::vector<std::string>& parts, std::string_view separat
 /// "Smoky lentil soup" is "smoky-lentil-soup".
 std::string slug(std::string_view name);
 
+/// The other way, as a heading: "smoky-lentil-soup" is "Smoky lentil soup".
+std::string title(std::string_view slug);
+
 /// English nouns, well enough for food names: "leaves" is "leaf", "berries" is "berry",
 /// "tomatoes" is "tomato", "radishes" is "radish", "hummus" stays.
 std::string singular(std::string_view noun);

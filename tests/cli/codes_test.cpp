@@ -49,7 +49,7 @@ const std::map<std::string, Spoil>& spoilt() {
       {"T004", file("recipes/stew.yaml", "")},
       {"T005", file("recipes/stew.yaml", "name: Stew\nname: Soup\nserves: 2\ningredients: []\n")},
       {"T006", plan("", "extras: []\n")},
-      {"T007", file("recipes/stew.yaml", "name: Stew\ningredients: [1 lb onion]\n")},
+      {"T007", file("recipes/stew.yaml", "name: Stew\nserves: 2\n")},
       {"T008", file("recipes/stew.yaml", "name: [Stew]\nserves: 2\ningredients: [1 lb onion]\n")},
       {"T010", file("recipes/stew.yaml", "name: &a Stew\nserves: 2\ningredients: [1 lb onion]\n")},
       {"T011", file("recipes/stew.yaml", "name: \xff\nserves: 2\ningredients: [1 lb onion]\n")},
@@ -61,11 +61,11 @@ const std::map<std::string, Spoil>& spoilt() {
       {"K001", line("1 lb onoin")},
       {"K002", plan("2027-03-02: {dinner: stwe}")},
       {"K003", file("plans/on-hand.yaml", "date: 2027-02-28\non hand: [onions]\n")},
-      {"K004", line("1 lb purple-ish onion")},
+      {"K004", line("1 lb onion, dicced")},
       {"K005", plan("2027-03-02: {dinner: stew}, every Fryday: {dinner: stew}")},
       {"K006", plan("2027-03-02: {dinner: {dish: stew, eaten by: [Zoe]}}")},
       {"K007",
-       [](House& house) { house.plan_with_trip("2027-03-02: {dinner: stew}", "[nowhere]"); }},
+       [](House& house) { house.plan_with_trip("2027-03-02: {dinner: stew}", "[cornre]"); }},
       {"K008", plan("2027-04-02: {dinner: stew}")},
       {"K009", line("1 cup freezer bag")},
       {"K010", file("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: cheap}\n")},
@@ -79,6 +79,14 @@ const std::map<std::string, Spoil>& spoilt() {
                     "2027-03-02}}\n")},
       {"K014", file("plans/on-hand.yaml", "date: 2027-02-28\non hand: [\"1 lb ground beef, fridge, "
                                           "use by 2027-03-20\"]\n")},
+      {"K015",
+       [](House& house) {
+         fs::remove(house.root() + "/plans/household.yaml");
+         house.plan("2027-03-02: {dinner: stew}");
+       }},
+      {"K016", line("1 lb zorgle flakes")},
+      {"K017",
+       file("plans/stores/corner.yaml", "shop: Corner\nopen: [Sat]\nprices: {onion: 1.00/lb}\n")},
       {"R001", [](House& house) { house.recipe("stew", "1 cup stew", "makes: 2 cups\n"); }},
       {"R002", plan("2027-03-06: {dinner: leftovers of stew}")},
       {"R003", plan("2027-03-02: {dinner: stew}, 2027-03-30: {dinner: leftovers of stew}")},
@@ -90,7 +98,12 @@ const std::map<std::string, Spoil>& spoilt() {
        }},
       {"R006", plan("2027-03-02: {dinner: stew}",
                     "away: [{who: Ada, from: 2027-03-02}, {who: Ben, from: 2027-03-02}]\n")},
-      {"P001", line("1 lb salmon fillet")},
+      {"P001",
+       [](House& house) {
+         house.write("plans/stores/corner.yaml",
+                     "shop: Corner\nwalk: [produce]\nprices: {onion: 1.00/lb}\n");
+         house.recipe("stew", "1 lb salmon fillet");
+       }},
       {"P002",
        [](House& house) {
          house.write("plans/p.yaml",

@@ -27,7 +27,7 @@ wrong = {
     "recipe": ["{name: x, serves: [2], ingredients: []}", "{name: x, serves: 2, ingredients: [], zz: 1}"],
     "foods": ["{leek: 5}", "{leek: {department: [produce]}}"],
     "household": ["{people: [], meals: {dinner: [1]}}", "{people: [], meals: {}, appliances: 5}"],
-    "on-hand": ["{on hand: []}", "{date: 2027-03-01, on hand: {a: b}}"],
+    "on-hand": ["{on hand: {a: 5}}", "{date: 2027-03-01, on hand: {a: b}}"],
     "shop": ["{shop: x, prices: {}, tax: 8 %}", "{shop: x, prices: 5}"],
     "plan": ["{plan: x, from: 2027-03-01, until: 2027-03-02, meals: [stew]}", "[]"],
 }

@@ -40,7 +40,7 @@ keeping = {f["food"]: f for f in result["foods"]}
 # Money: lines make up stops, stops make up the whole, to the cent.
 goods = collections.Counter()
 for p in purchases:
-    goods[p["visit"]] += p["cost"]
+    goods[p["visit"]] += p["cost"] or 0
     check(close(p["amount"], p["packs"] * p["pack_amount"]), f"{p['food']}: packs and amount")
     check(0 <= p["freeze"] <= p["amount"] + 2e-3 * p["packs"], f"{p['food']}: more frozen than bought")
 for i, v in enumerate(visits):
@@ -54,7 +54,7 @@ with open(folder / "list.csv", newline="") as f:
     rows = list(csv.DictReader(f))
 bought = [r for r in rows if r["shop"]]
 check(len(bought) == len(purchases), "lines of list.csv")
-check(sum(round(float(r["cost"]) * 100) for r in bought) == sum(p["cost"] for p in purchases), "sum of list.csv")
+check(sum(round(float(r["cost"] or 0) * 100) for r in bought) == sum(p["cost"] or 0 for p in purchases), "sum of list.csv")
 check({r["food"].removeprefix("'") for r in rows if not r["shop"]} == {s["food"] for s in result["still_to_find"]}, "list.csv: what is still to be found")
 
 # Every use is met exactly, by stock and by purchases.

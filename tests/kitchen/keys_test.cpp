@@ -23,7 +23,7 @@ text::FilesInMemory house() {
       "appliances: {burner: 4, oven: 1}\n";
   files.texts["plans/stores/corner.yaml"] = "shop: Corner\nprices: {onion: 1.00/lb}\n";
   files.texts["plans/on-hand.yaml"] = "date: 2027-02-28\non hand: []\n";
-  files.texts["plans/p.yaml"] =
+  files.texts["plans/2027-03.yaml"] =
       "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\nmeals: {}\ntrips: []\n";
   files.texts["recipes/stew.yaml"] = "name: Stew\nserves: 2\ningredients: [1 lb onion]\n";
   files.texts["recipes/foods.yaml"] = "leek: {department: produce}\n";
@@ -91,7 +91,7 @@ std::string file_of(std::string_view kind) {
          : kind == "household" ? "plans/household.yaml"
          : kind == "on-hand"   ? "plans/on-hand.yaml"
          : kind == "shop"      ? "plans/stores/corner.yaml"
-                               : "plans/p.yaml";
+                               : "plans/2027-03.yaml";
 }
 
 void for_all(const std::function<void(const std::string& file, const Wrap&, const Keys&,

@@ -81,6 +81,61 @@ TEST(Offers, OfSeveralPacksForAPriceKeepThePacksSize) {
   EXPECT_FALSE(offering("2 lb for 5.00").offer().deal);
 }
 
+// One food, a pound of which is 453.59237 g (NIST Handbook 44), as price lists write its packs.
+TEST(Offers, ArePacksWrittenInAnyUsualWay) {
+  const auto butter = [](const std::string& offer) {
+    return Read("shop: Corner\nprices:\n  butter: " + offer + "\n");
+  };
+  const Rational ounce = Rational(45359237, 100000) / 16;
+  const Read cans = butter("6 x 15 oz cans 5.99");
+  EXPECT_EQ(cans.offer().size, ounce * 90) << cans.said();
+  EXPECT_EQ(cans.offer().inside, 6);
+  EXPECT_EQ(cans.offer().price, 599);
+  EXPECT_EQ(butter("2 x 16 oz boxes $7.50").offer().size, ounce * 32);
+  EXPECT_EQ(butter("12 x 1 kg 9.99").offer().size, 12000);
+  EXPECT_EQ(butter("500 g 2,49").offer().price, 249);
+  EXPECT_EQ(butter("500 g 2,49").offer().size, 500);
+  EXPECT_EQ(butter("1/2 lb 2.49").offer().size, ounce * 8);
+  EXPECT_EQ(butter("1/2 lb 2.49").offer().price, 249);
+  EXPECT_EQ(butter("16 oz box \u20ac2.49").offer().price, 249);
+}
+
+TEST(Offers, ByWeightAreOfAnyUsualUnit) {
+  for (const char* offer : {"19.90/kg", "1.99/100 g", "1,99 / 100 g", "1.99 per 100 g",
+                            "9.95 per 500 g", "19.90 per kg"}) {
+    const Read read(std::string("shop: Corner\nprices:\n  garlic: ") + offer + "\n");
+    ASSERT_EQ(read.kitchen.shops.at(0).offers.size(), 1U) << offer << read.said();
+    EXPECT_EQ(read.offer().price, 1990) << offer;
+    EXPECT_EQ(read.offer().pack, "kg");
+    EXPECT_EQ(read.offer().cost(20, monday), 1990) << offer; // twenty steps of 50 g
+  }
+  EXPECT_GE(Read("shop: Corner\nprices: {garlic: 1.00/3 oz}\n").diagnostics.errors(), 1U);
+}
+
+TEST(Offers, MayHaveNoPrice) {
+  for (const char* offer : {"\"8 oz bag ?\"", "8 oz bag", "\"?\"", "[]"}) {
+    const Read read = offering(offer);
+    ASSERT_EQ(read.kitchen.shops.at(0).offers.size(), 1U) << offer << read.said();
+    EXPECT_FALSE(read.offer().price) << offer;
+    EXPECT_FALSE(read.offer().cost(1, monday)) << offer;
+  }
+  EXPECT_EQ(offering("\"8 oz bag ?\"").offer().size, offering("8 oz bag 3.00").offer().size);
+  EXPECT_GE(offering("8 oz bag 3.o0").diagnostics.errors(), 1U);
+}
+
+TEST(Shops, SayWhenTheyAreOpen) {
+  const Read read("open: [Thu, \"Sat-Sun 07:00-13:00\"]\nprices: {}\n");
+  const Shop& shop = read.kitchen.shops.at(0);
+  constexpr int noon = 12 * text::minutes_an_hour;
+  EXPECT_EQ(shop.name, "Corner");
+  EXPECT_FALSE(shop.is_open(monday, noon));
+  EXPECT_TRUE(shop.is_open(sunday, noon));
+  EXPECT_FALSE(shop.is_open(sunday, noon / 2)); // home by six
+  for (const char* wrong : {"Sometimes", "Sat 7", "Sat 13:00-07:00", "Mon-Tue-Wed"}) {
+    EXPECT_GE(Read(std::string("open: [\"") + wrong + "\"]\n").diagnostics.errors(), 1U) << wrong;
+  }
+}
+
 TEST(Offers, WithTwoDealsAreRefused) {
   EXPECT_NE(offering("{offer: 2 for 5.00, deal: 3 for 6.00}").said().find("two deals"),
             std::string::npos);

@@ -260,7 +260,7 @@ TEST(Shopping, SumsTooLargeForHundredthsOfACentAreReckonedInCents) {
   house.write("recipes/foods.yaml", "dorb: {department: household}\n");
   house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {dorb: 2 pack 12705.41}\n");
   house.write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-03\n"
-                              "meals: {2027-03-03: {dinner: 4 dorb}}\n");
+                              "meals: {2027-03-03: {dinner: 4 dorb}}\ntrips: []\n");
   const auto compiled = house.good();
   EXPECT_EQ(compiled.shopping.lowered.per_cent, 1);
   EXPECT_EQ(compiled.shopping.account.missing, Rational(50'821'640 + 25'410'820));
@@ -282,6 +282,7 @@ TEST(Shopping, APriceBeyondWhatIsSolvedIsRefusedAtItsLine) {
 
 TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
   House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nwalk: [produce]\nprices: {}\n");
   house.recipe("stew", "1 lb salmon fillet");
   house.plan("2027-03-02: {dinner: stew}");
   EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);

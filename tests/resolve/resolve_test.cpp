@@ -258,6 +258,7 @@ TEST(Stock, CitrusInTheFreezerIsJuice) {
   EXPECT_EQ(juice.shopping.from_stock.size(), 1U);
   EXPECT_TRUE(juice.shopping.lines.empty());
   house.recipe("lemonade", "\"2 lemons, sliced\"");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nwalk: [meat]\nprices: {}\n");
   EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U); // no shop has any
   EXPECT_TRUE(house.said("P001")) << house.said();
 }

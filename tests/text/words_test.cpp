@@ -82,5 +82,35 @@ TEST(Times, OfDayAndOfWork) {
   EXPECT_EQ(print_days(14), "2 weeks");
 }
 
+TEST(Dates, AreReadAsPeopleWriteThem) {
+  const Date near = *parse_date("2027-01-10");
+  EXPECT_EQ(parse_day("2027-03-02", near), parse_date("2027-03-02"));
+  EXPECT_EQ(parse_day("2 Mar", near), parse_date("2027-03-02"));
+  EXPECT_EQ(parse_day("March 2", near), parse_date("2027-03-02"));
+  EXPECT_EQ(parse_day("2 mar 2028", near), parse_date("2028-03-02"));
+  EXPECT_EQ(parse_day("28 Dec", near), parse_date("2026-12-28")); // the nearest
+  for (const char* wrong : {"", "2", "Mar", "31 Feb", "2 Mai 27", "soon", "2 3 Mar"}) {
+    EXPECT_FALSE(parse_day(wrong, near)) << wrong;
+  }
+}
+
+TEST(Slips, AreOneLetterOffOrTwoInALongWord) {
+  const std::vector<std::string_view> names{"onion", "macaroni", "tsp", "freezer bag"};
+  EXPECT_EQ(slip_of("onoin", names), "onion");
+  EXPECT_EQ(slip_of("tps", names), "tsp");
+  EXPECT_EQ(slip_of("freezr bags", names), "freezer bag");
+  EXPECT_FALSE(slip_of("mascarpone", names));
+  EXPECT_FALSE(slip_of("onion", names)); // it is the name itself
+  EXPECT_FALSE(slip_of("el", names));
+}
+
+TEST(Names, OfWhatIsFreeOfSomethingAreNotAnsweredWithIt) {
+  EXPECT_EQ(did_you_mean("gluten free flour", {"gluten flour"}), "");
+  EXPECT_EQ(did_you_mean("gluten free flour", {"gluten flour", "gluten free flours"}),
+            "did you mean gluten free flours?");
+  EXPECT_FALSE(takes_away("freezer bag"));
+  EXPECT_TRUE(takes_away("cake without nuts"));
+}
+
 } // namespace
 } // namespace manciple::text

@@ -107,7 +107,8 @@ Json lines(const Compiled& compiled, Meals& meals) {
       bought.visit = other.visit;
       bought.offer = other.offer;
       bought.packs = other.packs;
-      Json one = {other.visit, other.packs, other.cost, count_of(compiled, bought)};
+      Json one = {other.visit, other.packs, other.cost ? Json(*other.cost) : Json(nullptr),
+                  count_of(compiled, bought)};
       if (!other.late.empty()) {
         one.push_back(meals.waiting(other.late));
       }
@@ -117,7 +118,7 @@ Json lines(const Compiled& compiled, Meals& meals) {
                    {"s", line.visit},
                    {"d", static_cast<int>(food_of(compiled, line).department)},
                    {"p", line.packs},
-                   {"c", line.cost},
+                   {"c", line.cost ? Json(*line.cost) : Json(nullptr)},
                    {"w", meals.waiting(missing.uses)},
                    {"o", offers}});
   }

@@ -46,15 +46,16 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
     }
   }
   for (const prep::Cooking& cook : compiled.prep.cooking) {
-    if (cook.date == day && cook.ready > cook.start) {
+    if (cook.date == day && is_work(compiled, cook)) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
           {cook.start,
-           fmt::format("<b class=do>cook</b> {}, {}, {} hands-on, ready at {}{}", name(recipe.name),
-                       how_much(making), text::print_minutes(cook.hands_on),
-                       text::print_clock(cook.ready), safe.empty() ? "" : "; " + escape(safe))});
+           fmt::format(
+               "<b class=do>cook</b> {}, {}{}, ready at {}{}", name(recipe.name), how_much(making),
+               cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on" : "",
+               text::print_clock(cook.ready), safe.empty() ? "" : "; " + escape(safe))});
     }
   }
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
@@ -83,9 +84,7 @@ std::string days_section(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = "<section id=days aria-labelledby=days-h><h2 id=days-h>Day by day</h2>\n<div "
                     "class=days>\n";
-  // What has to thaw or soak for the first day begins before the plan does.
-  const auto& reminders = compiled.prep.reminders;
-  const Date first = reminders.empty() ? plan.from : std::min(plan.from, reminders.front().date);
+  const Date first = first_day_to_do(compiled);
   for (Date day = first; day <= plan.until; day += std::chrono::days(1)) {
     const std::vector<Entry> all = entries(compiled, day);
     if (all.empty()) {

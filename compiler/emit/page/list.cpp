@@ -21,8 +21,8 @@ std::string row(const Compiled& compiled, std::size_t l) {
   return fmt::format("<li id=l{}><label><input type=checkbox><span><b>{}</b> {}{}</span><data "
                      "value={}>{}</data></label></li>\n",
                      l, escape(count_of(compiled, line)), name(name_on_list(compiled, line)),
-                     small.empty() ? "" : " <small>" + small + "</small>", line.cost,
-                     kitchen::print_money(line.cost));
+                     small.empty() ? "" : " <small>" + small + "</small>", line.cost.value_or(0),
+                     cost_of(line));
 }
 
 std::string stop(const Compiled& compiled, std::size_t v) {
@@ -35,9 +35,9 @@ std::string stop(const Compiled& compiled, std::size_t v) {
   const purchase::StopMade& visit = shopping.visits[v];
   out +=
       fmt::format("<details class=stop id=stop{} open><summary><h4>{}</h4><span class=left>{} to "
-                  "find, {}</span></summary>\n<p class=basket></p>\n<div class=walk>\n",
+                  "find{}</span></summary>\n<p class=basket></p>\n<div class=walk>\n",
                   v, name(compiled.kitchen.shop(visit.shop).name), count,
-                  escape(money(compiled, visit.paid())));
+                  has_prices(compiled, v) ? ", " + escape(money(compiled, visit.paid())) : "");
   std::optional<foods::Department> last;
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     if (shopping.lines[l].visit != v) {
@@ -68,7 +68,8 @@ std::string list_section(const Compiled& compiled) {
       }
       const auto& budget = compiled.plan().trips[visits[v].trip].budget;
       out += fmt::format("<h3 class=trip id=trip{}>{} <small>{}{}</small></h3>\n", visits[v].trip,
-                         text::print_day(visits[v].date), escape(money(compiled, paid)),
+                         text::print_day(visits[v].date),
+                         paid > 0 || has_prices(compiled, v) ? escape(money(compiled, paid)) : "",
                          budget ? " of a budget of " + escape(money(compiled, *budget)) : "");
     }
     out += stop(compiled, v);

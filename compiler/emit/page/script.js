@@ -68,6 +68,7 @@
     const goods = stops.map(() => 0);
     const tax = stops.map(() => 0);
     for (const { now, d } of chosen) {
+      if (now.cost === null) continue; // no price known
       goods[now.stop] += now.cost;
       tax[now.stop] += Math.floor((now.cost * (stops[now.stop].tax[d] ?? 0) + 500000) / 1000000);
     }
@@ -136,8 +137,8 @@
     const what = make('span');
     what.append(make('b', now.count), ' ', $('bdi', line.row).cloneNode(true));
     what.append(make('small', `from ${where(line.s)}${now.late.length ? `; too late for ${meals(now.late)}` : ''}`));
-    const cost = make('data', (now.cost / 100).toFixed(2));
-    cost.value = now.cost;
+    const cost = make('data', now.cost === null ? '' : (now.cost / 100).toFixed(2));
+    cost.value = now.cost ?? 0;
     label.append(box, what, cost);
     row.append(label, button('not here', `${foodOf(line)}: not here`, () => miss(line)));
     line.visitor = row;
@@ -194,7 +195,7 @@
     const on = make('b');
     if (now) {
       on.textContent = where(now.stop);
-      line.note.append('Now at ', on, `: ${now.count}, ${money(now.cost)}.`);
+      line.note.append('Now at ', on, `: ${now.count}, ${now.cost === null ? 'no price known' : money(now.cost)}.`);
       if (now.late.length) line.note.append(` Too late for ${meals(now.late)}.`);
     } else {
       on.textContent = 'No later stop has it in time.';

@@ -144,7 +144,8 @@ class Dice:
         return terms if len(terms) > 1 else line
 
     def shop(self, name, foods):
-        r, said = self.r, {"shop": name.title()}
+        # None of the foods is of that department: a shop has nothing but what its prices say.
+        r, said = self.r, {"shop": name.title(), "walk": ["snacks"]}
         if self.often(0.6):
             said["a stop costs"] = self.money(r.choice((0, 20, 50, 100, 300)))
         if self.often(0.3):

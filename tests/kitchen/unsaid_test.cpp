@@ -1,0 +1,244 @@
+// What a house does not say is taken as usual, said once, and ends no reading.
+#include "kitchen/kitchen.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::kitchen {
+namespace {
+
+struct Read {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Kitchen kitchen;
+  explicit Read(const std::string& plan, std::map<std::string, std::string> more = {}) {
+    text::FilesInMemory files;
+    files.texts = std::move(more);
+    files.texts["recipes/stew.yaml"] = "ingredients: [1 lb onions]\n";
+    files.texts["plans/week.yaml"] = plan;
+    kitchen = read_kitchen("plans/week.yaml", sources, diagnostics, files);
+  }
+  [[nodiscard]] const Plan& plan() const { return *kitchen.plan; }
+  [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
+  [[nodiscard]] bool says(std::string_view words) const {
+    return said().find(words) != std::string::npos;
+  }
+};
+
+text::Date day(std::string_view iso) {
+  return *text::parse_date(iso);
+}
+
+TEST(Unsaid, MealsAloneAreAPlan) {
+  const Read read("meals: {2027-04-05: {dinner: stew}, 2027-04-09: {lunch: stew}}\n");
+  ASSERT_TRUE(read.kitchen.plan) << read.said();
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_EQ(read.plan().name, "Week");
+  EXPECT_EQ(read.plan().from, day("2027-04-05"));
+  EXPECT_EQ(read.plan().until, day("2027-04-09"));
+  EXPECT_EQ(read.kitchen.recipes.at(0).name, "Stew");
+  EXPECT_EQ(read.kitchen.recipes.at(0).serves, 4);
+  ASSERT_EQ(read.plan().trips.size(), 1U);
+  EXPECT_EQ(read.plan().trips[0].date, day("2027-04-04"));
+  ASSERT_EQ(read.kitchen.household.slots.size(), 2U); // those that the plan has
+  ASSERT_EQ(read.diagnostics.all().size(), 1U) << read.said();
+  EXPECT_TRUE(read.says("note: not said, and taken as usual: a dish is made for as many as its "
+                        "recipe serves; Stew serves 4; lunch at 12:30 and dinner at 18:30; "
+                        "shopping is on Sun 4 Apr [K015]"))
+      << read.said();
+}
+
+TEST(Unsaid, AMonthIsThatOfTheFile) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  text::FilesInMemory files;
+  files.texts["plans/2027-02.yaml"] = "staples: [2 lb onions per week]\n";
+  const Kitchen kitchen = read_kitchen("plans/2027-02.yaml", sources, diagnostics, files);
+  ASSERT_TRUE(kitchen.plan) << render(diagnostics, sources);
+  EXPECT_EQ(kitchen.plan->from, day("2027-02-01"));
+  EXPECT_EQ(kitchen.plan->until, day("2027-02-28"));
+  EXPECT_EQ(kitchen.plan->trips.size(), 4U);
+}
+
+TEST(Unsaid, WithoutAnyDateThereIsNoPlan) {
+  const Read read("meals: {every Friday: {dinner: stew}}\n");
+  EXPECT_FALSE(read.kitchen.plan);
+  EXPECT_TRUE(read.says("a plan needs 'from', or meals at dates [T007]")) << read.said();
+}
+
+TEST(Unsaid, AppliancesThatRecipesNameAreThere) {
+  const Read read("meals: {2027-04-05: {dinner: roast}}\n",
+                  {{"recipes/roast.yaml", "serves: 2\ningredients: [1 lb onions]\nmethod: [{do: "
+                                          "Bake, then: 1 h, on: kiln}]\n"}});
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_TRUE(read.says("the kitchen has four burners, an oven, a sink and one kiln"));
+}
+
+TEST(Unsaid, AShopWithoutAFileIsAShop) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [Corner "
+                  "Shop, corner-shop]}]\n");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  ASSERT_EQ(read.kitchen.shops.size(), 1U);
+  EXPECT_EQ(read.kitchen.shops[0].name, "Corner shop");
+  EXPECT_EQ(read.plan().trips.at(0).date, day("2027-04-03")); // before the plan
+}
+
+TEST(Unsaid, ASlipOfAShopIsAnError) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: "
+                  "[markte]}]\n",
+                  {{"plans/stores/market.yaml", "prices: {onion: 1.00/lb}\n"}});
+  EXPECT_TRUE(read.says("there is no shop 'markte' [K007]")) << read.said();
+  EXPECT_TRUE(read.says("did you mean market?"));
+}
+
+TEST(Unsaid, ShoppingIsOnADayOnWhichShopsAreOpen) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\n",
+                  {{"plans/stores/market.yaml", "open: [Tue, \"Thu-Fri 07:00-13:00\"]\n"}});
+  ASSERT_EQ(read.plan().trips.size(), 1U) << read.said();
+  EXPECT_EQ(read.plan().trips[0].date, day("2027-04-02")); // a Friday
+  EXPECT_EQ(read.plan().trips[0].stops.size(), 1U);
+}
+
+TEST(Unsaid, AStopAtAClosedShopIsLeftOut) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [market]}"
+                  ", {date: 2027-04-05, home by: \"09:00\", stops: [market]}]\n",
+                  {{"plans/stores/market.yaml", "open: [\"Mon 10:00-13:00\"]\n"}});
+  EXPECT_TRUE(read.plan().trips.at(0).stops.empty());
+  EXPECT_TRUE(read.plan().trips.at(1).stops.empty());
+  EXPECT_TRUE(read.says("Market is not open on Sat 3 Apr before 12:00")) << read.said();
+}
+
+TEST(Dishes, AreFoundByTheNameThatARecipeGivesItself) {
+  const Read read("meals: {2027-04-05: {dinner: Grandmother's best for 2}}\n",
+                  {{"recipes/r7.yaml",
+                    "name: \"Grandmother's best\"\nserves: 2\ningredients: [1 lb onions]\n"}});
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  ASSERT_EQ(read.kitchen.recipes.size(), 1U);
+  EXPECT_EQ(read.kitchen.recipes[0].slug, "r7");
+}
+
+TEST(Dishes, ThatNobodyKnowsStandInTheMenu) {
+  const Read read("meals: {2027-04-05: {dinner: pizza from next door}}\n");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  ASSERT_EQ(read.plan().meals.size(), 1U);
+  EXPECT_EQ(read.plan().meals[0].dishes.at(0).kind, Dish::Kind::plain);
+  EXPECT_TRUE(read.says("warning: there is no recipe 'pizza from next door'"));
+}
+
+TEST(Extra, IsFreeText) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [50 storage bags, a shower curtain, "
+                  "blue yarn]\n");
+  EXPECT_EQ(read.diagnostics.all().size(), 1U) << read.said(); // the note of what is usual
+  ASSERT_EQ(read.plan().extra.size(), 3U);
+  EXPECT_EQ(read.plan().extra[0].what.amount->number, 50);
+  EXPECT_EQ(read.kitchen.food(*read.plan().extra[1].what.food()).name, "shower curtain");
+}
+
+TEST(Extra, IsStillCheckedForSlips) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [2 freezr bags]\n");
+  EXPECT_TRUE(read.says("did you mean freezer bag")) << read.said();
+}
+
+Read cooking(const std::string& line) {
+  return Read("meals: {2027-04-05: {dinner: soup}}\n",
+              {{"recipes/soup.yaml", "serves: 2\ningredients: [\"" + line + "\"]\n"}});
+}
+
+TEST(Unknown, FoodIsCarriedAsItIsWritten) {
+  const Read read = cooking("2 bunches soup greens, chopped");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_TRUE(read.says("no food or recipe is called 'soup greens'")) << read.said();
+  const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
+  const foods::Food& food = read.kitchen.food(*line.food());
+  EXPECT_EQ(food.name, "soup greens");
+  EXPECT_EQ(food.shop_in, "bunch");
+  EXPECT_EQ(foods::basis(food), measure::Dimension::count);
+  EXPECT_FALSE(food.allergens);
+}
+
+TEST(Unknown, FoodOfAPriceListIsThatOfARecipe) {
+  const Read read("meals: {2027-04-05: {dinner: soup}}\n",
+                  {{"recipes/soup.yaml", "serves: 2\ningredients: [2 bunches soup greens]\n"},
+                   {"plans/stores/market.yaml", "prices: {soup greens: 1.99 each}\n"}});
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_EQ(*read.kitchen.recipes.at(0).ingredients.at(0).food(),
+            read.kitchen.shops.at(0).offers.at(0).food);
+}
+
+TEST(Unknown, WordsDoNotMakeOneFoodAnother) {
+  const Read read = cooking("2 tbsp linseed oil");
+  const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
+  EXPECT_EQ(read.kitchen.food(*line.food()).name, "linseed oil");
+  EXPECT_EQ(foods::basis(read.kitchen.food(*line.food())), measure::Dimension::volume);
+}
+
+TEST(Unknown, FoodHasTheAllergensThatItsNameSpeaksOf) {
+  const auto allergens = [](const std::string& line) {
+    const Read read = cooking(line);
+    return read.kitchen.food(*read.kitchen.recipes.at(0).ingredients.at(0).food()).allergens;
+  };
+  const auto spread = allergens("2 tbsp zorgle peanut butter");
+  ASSERT_TRUE(spread);
+  EXPECT_EQ(spread->contains, std::vector{foods::Allergen::peanut});
+  EXPECT_FALSE(allergens("2 tbsp peanut-free peanut butter")); // not known, never "none"
+}
+
+TEST(Unknown, MeasureIsCarriedWithTheFood) {
+  const Read read = cooking("2 knobs butter");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
+  const foods::Food& food = read.kitchen.food(*line.food());
+  EXPECT_EQ(food.department, foods::Department::dairy);
+  ASSERT_TRUE(food.allergens);
+  EXPECT_EQ(food.allergens->contains, std::vector{foods::Allergen::milk});
+}
+
+TEST(Unknown, SlipsAreErrorsWithWhatIsMeant) {
+  for (const auto& [line, meant] :
+       {std::pair("1 lb onoin", "onion"), std::pair("1 lb onions, dicced", "diced"),
+        std::pair("2 cups brwon rice", "brown rice"),
+        std::pair("2 cups chpped onions", "chopped")}) {
+    const Read read = cooking(line);
+    EXPECT_GE(read.diagnostics.errors(), 1U) << line;
+    EXPECT_TRUE(read.says(std::string("did you mean ") + meant)) << read.said();
+  }
+}
+
+TEST(Unknown, WhatIsFreeOfSomethingIsNotAnsweredWithThat) {
+  const Read read = cooking("1 cup gluten-free zorgle flour");
+  EXPECT_FALSE(read.says("did you mean")) << read.said();
+}
+
+TEST(Unknown, AFoodAfterTheCommaIsReported) {
+  EXPECT_TRUE(cooking("1 lb onions, diced and banana").says("'banana' stands after the comma"));
+  EXPECT_TRUE(cooking("1 cup flour, gluten-free").says("'gluten-free' stands after the comma"));
+  EXPECT_FALSE(cooking("2 onions, cut in wedges").says("after the comma"));
+}
+
+Read holding(const std::string& lines) {
+  return Read("meals: {2027-04-05: {dinner: stew}}\n",
+              {{"plans/on-hand.yaml", "on hand: [" + lines + "]\n"}});
+}
+
+TEST(OnHand, SaysWhereAndUntilWhenInWords) {
+  const Read read = holding("\"6 eggs, in the freezer\", \"2 cups milk, opened 3 Apr, until 24 "
+                            "Apr\", 1 lb onions fridge, \"1 lb ground beef, Use-by 9 April\"");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  const auto& lots = read.kitchen.on_hand.lots;
+  ASSERT_EQ(lots.size(), 4U) << read.said();
+  EXPECT_EQ(lots[0].place, foods::Place::freezer);
+  EXPECT_EQ(lots[1].opened, day("2027-04-03"));
+  EXPECT_LT(*lots[1].use_by, day("2027-04-24")); // what is open goes by that
+  EXPECT_EQ(lots[2].place, foods::Place::fridge);
+  EXPECT_EQ(lots[3].use_by, day("2027-04-09"));
+}
+
+TEST(OnHand, LeavesNothingOutWithoutAWord) {
+  EXPECT_TRUE(holding("\"6 eggs, frige\"").says("did you mean fridge?"));
+  EXPECT_TRUE(holding("\"6 eggs, unitl 24 Apr\"").says("did you mean until?"));
+  EXPECT_TRUE(holding("\"6 eggs, 24 Apr\"").says("write 'until 24 Apr' or 'opened 24 Apr'"));
+  EXPECT_TRUE(holding("\"6 eggs, banana\"").says("'banana' is not understood"));
+  EXPECT_TRUE(holding("\"6 eggs, until soon\"").says("'soon' is not a date"));
+}
+
+} // namespace
+} // namespace manciple::kitchen
