@@ -255,6 +255,7 @@ private:
     const std::size_t count = out_.demands.size();
     out_.can_.assign(out_.sources.size() * count, 0);
     out_.end_of_use.assign(out_.sources.size(), 0);
+    out_.end_of_cool_use.assign(out_.sources.size(), 0);
     out_.end_of_fresh_use.assign(out_.sources.size(), 0);
     for (const Demand& demand : out_.demands) {
       if (demand.takes_frozen) {
@@ -272,6 +273,7 @@ private:
         std::uint8_t can = 0;
         if (source.cool_until >= by) {
           can |= Prepared::serves_cool;
+          out_.end_of_cool_use[s] = d + 1;
         }
         if (demand.takes_frozen && source.frozen_until >= by && source.frozen_until != never) {
           can |= Prepared::serves_frozen;

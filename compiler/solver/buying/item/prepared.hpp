@@ -95,6 +95,8 @@ struct Prepared {
   }
   /// By source: one more than the last demand that it may serve; 0 if none.
   std::vector<std::size_t> end_of_use;
+  /// Likewise, unfrozen.
+  std::vector<std::size_t> end_of_cool_use;
   /// Likewise, that must be fresh; and, of all demands, that takes frozen food.
   std::vector<std::size_t> end_of_fresh_use;
   Day last_frozen_use = never;

@@ -345,9 +345,15 @@ private:
       const std::vector<Candidate> cool = candidates;
       add_frozen(held, d, open, candidates);
       // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
-      // is of use to others.
+      // is of use to others: or spares them the freezer, where taking things from there costs
+      // something.
+      const bool spares = facts_.from_freezer > 0 &&
+                          std::any_of(cool.begin(), cool.end(), [&](const Candidate& one) {
+                            return item_.end_of_cool_use[held[one.at].source] > d + 1;
+                          });
       std::erase_if(candidates, [&](const Candidate& one) {
         return from_freezer(one.way) && !cool.empty() && !freezes_for_room() && !chosen_last_ &&
+               !spares &&
                std::all_of(held.begin(), held.end(), [&](const Holding& like) {
                  return !is_behind(like, held[one.at], d) ||
                         std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
