@@ -353,8 +353,7 @@ private:
                           });
       std::erase_if(candidates, [&](const Candidate& one) {
         return from_freezer(one.way) && !cool.empty() && !freezes_for_room() && !chosen_last_ &&
-               !spares &&
-               std::all_of(held.begin(), held.end(), [&](const Holding& like) {
+               !spares && std::all_of(held.begin(), held.end(), [&](const Holding& like) {
                  return !is_behind(like, held[one.at], d) ||
                         std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
                           return can_wait(like, held[other.at], d);
