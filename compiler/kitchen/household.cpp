@@ -1,6 +1,7 @@
 #include "kitchen/household.hpp"
 
 #include "foods/convert.hpp"
+#include "foods/swaps.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
 #include "measure/scan.hpp"
@@ -11,6 +12,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 namespace manciple::kitchen {
@@ -99,6 +101,36 @@ void read_any_of(const std::vector<const Node*>& groups, Household& household, N
       }
     }
     household.any_of.push_back(std::move(read));
+  }
+}
+
+// What the household groups itself stays as it says.
+void read_swaps(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
+  if (node.scalar != "usual" && node.scalar != "none") {
+    diagnostics.error(errors::bad_value, node.span,
+                      fmt::format("'{}' is not a choice of swaps", node.scalar),
+                      "write usual or none");
+  }
+  if (node.scalar != "usual") {
+    return;
+  }
+  std::map<int, Substitutes> groups;
+  for (const foods::Swap& swap : foods::usual_swaps) {
+    const auto target = names.find(swap.food);
+    const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
+    if (food != nullptr && household.instead_of(*food).size() == 1) {
+      auto& of = groups[swap.group].foods;
+      const bool alike = of.empty() || foods::basis(*names.food(*food)) ==
+                                           foods::basis(*names.food(of.front().first));
+      if (alike) {
+        of.emplace_back(*food, swap.amount);
+      }
+    }
+  }
+  for (auto& [number, group] : groups) {
+    if (group.foods.size() > 1) {
+      household.any_of.push_back(std::move(group));
+    }
   }
 }
 
@@ -288,6 +320,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   household.member_of = read_shops(fields, "member of");
   read_buying(fields.named("buying"), household, names, diagnostics);
   read_any_of(fields.list("any of these"), household, names, diagnostics);
+  if (const Node* swaps = fields.find("swaps")) {
+    read_swaps(*swaps, household, names, diagnostics);
+  }
   return household;
 }
 

@@ -137,6 +137,8 @@ constexpr Value group = by_name("a food", number, "foods that stand for each oth
 constexpr Value groups = list_of(group, "a list of foods that stand for each other",
                                  "[{canned black beans: 1, canned pinto beans: 1}]");
 
+constexpr Value swaps = word("usual or none", "usual");
+
 constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
     Key{"meals", &slots, "the meals of a day (default: breakfast, lunch, dinner, ...)"},
@@ -158,6 +160,9 @@ constexpr std::array household_keys{
     Key{"buying", &rules, "where a food is bought"},
     Key{"any of these", &groups,
         "foods that may stand for each other, with how much does the same"},
+    Key{"swaps", &swaps,
+        "usual: what most kitchens take in place of each other, such as any frying oil (default: "
+        "none)"},
 };
 
 // What is on hand.

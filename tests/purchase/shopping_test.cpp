@@ -367,5 +367,21 @@ TEST(Shopping, WhatDoesNotKeepForAWeekIsEatenWhileItIsGood) {
   EXPECT_EQ(compiled.resolved.uses.size(), 5U);
 }
 
+TEST(Shopping, UsualSwapsAreMadeWhereTheHouseholdSaysSo) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {jasmine rice: 1 lb bag 3.00, white rice: 1 lb bag 1.00}\n");
+  house.recipe("rice", "1 lb jasmine rice");
+  house.plan("2027-03-02: {dinner: rice}");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"1 x 1 lb bag jasmine rice"}));
+  house.household("swaps: usual\n");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"1 x 1 lb bag white rice"}));
+  // What the household groups itself goes before that.
+  house.household("swaps: usual\nany of these: [{jasmine rice: 1, basmati rice: 1}]\n");
+  EXPECT_EQ(lines_of(house.good()), (std::vector<std::string>{"1 x 1 lb bag jasmine rice"}));
+  house.household("swaps: everything\n");
+  EXPECT_FALSE(house.compile());
+}
+
 } // namespace
 } // namespace manciple
