@@ -27,5 +27,7 @@ inline constexpr Code over_budget{"P008"};
 inline constexpr Code not_proven{"P009"};
 /// A figure beyond what can be reckoned with exactly.
 inline constexpr Code too_much{"P010"};
+/// A stop is made for less than it costs the household.
+inline constexpr Code small_stop{"P011"};
 
 } // namespace manciple::purchase::errors

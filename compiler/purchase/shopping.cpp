@@ -2,6 +2,7 @@
 
 #include "purchase/errors.hpp"
 #include "purchase/shortfall.hpp"
+#include "purchase/small_stops.hpp"
 
 #include <fmt/format.h>
 
@@ -441,6 +442,7 @@ Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics
   }
   Shopping shopping = Shopper(kitchen, resolved).run(std::move(lowered), search);
   explain_shortfalls(kitchen, resolved, shopping, diagnostics);
+  tell_small_stops(kitchen, shopping, diagnostics, search);
   say_what_is_proven(shopping, diagnostics);
   return shopping;
 }

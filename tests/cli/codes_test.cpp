@@ -125,6 +125,7 @@ const std::map<std::string, Spoil>& spoilt() {
       {"P007", own_food("{department: canned, stored: pantry}")},
       {"P008", plan("2027-03-02: {dinner: stew}", "budget: 0.10\n")},
       {"P010", line("999999 lb onion")},
+      {"P011", [](House& house) { house.household("a stop costs: 20.00\n"); }},
       {"S001",
        [](House& house) {
          house.recipe("stock", "1 lb onion",

@@ -7,10 +7,17 @@
 namespace manciple::buying {
 namespace {
 
+/// So many times the usual labels, if these proved nothing.
+constexpr std::size_t more_labels = 8;
+
 Found search_uncoupled(const Model& model, const Table<ItemId, Prepared>& items,
                        const StopChoices& choices, Effort& effort) {
   SubproblemCache cache(model, items, effort);
-  const StopsResult result = choose_stops(cache, plain_terms(model), choices);
+  StopsResult result = choose_stops(cache, plain_terms(model), choices);
+  if (result.bound < result.cost && !effort.spent()) {
+    cache.allow(usual_labels * more_labels);
+    result = choose_stops(cache, plain_terms(model), choices);
+  }
   Found found;
   found.bound = result.bound;
   if (is_possible(result.cost)) {

@@ -40,6 +40,7 @@ public:
   Found run() {
     Cost proven{std::numeric_limits<Fine>::min() / 4, 0};
     for (size_ = 1; size_ <= most_size; size_ *= 8) {
+      cache_.allow(usual_labels * size_);
       search_stops();
       proven = std::max(proven, bound_);
       effort_.tell({best_.cost.value, proven.value});

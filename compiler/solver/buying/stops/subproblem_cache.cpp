@@ -56,6 +56,16 @@ void SubproblemCache::set_multipliers(const Multipliers& at) {
   }
 }
 
+void SubproblemCache::allow(std::size_t labels) {
+  labels_ = labels;
+  for (auto* const all : {&known_, &known_charged_}) {
+    for (const ItemId item : ids(*all)) {
+      std::erase_if((*all)[item],
+                    [](const auto& known) { return known.second.bound < known.second.cost; });
+    }
+  }
+}
+
 const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
   key_ = visits;
   bool charged = false;
@@ -83,7 +93,7 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
     if (std::optional<Outcome> known = quickly_ ? quickly_(item, terms_) : std::nullopt) {
       it->second = std::move(*known);
     } else {
-      const std::size_t most = effort_->spent() ? labels_at_the_end : usual_labels;
+      const std::size_t most = effort_->spent() ? labels_at_the_end : labels_;
       it->second = buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most);
       ++subproblems_;
     }

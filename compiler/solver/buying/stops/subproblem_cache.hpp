@@ -43,6 +43,9 @@ public:
   /// are forgotten; shares go back to nothing.
   void set_multipliers(const Multipliers& at);
 
+  /// Lets an item take so many labels, and forgets the outcomes for which they were too few.
+  void allow(std::size_t labels);
+
   /// A quicker way to an outcome, at the multipliers that are set. None if it does not know.
   using Quickly = std::function<std::optional<Outcome>(ItemId, const Terms&)>;
   void ask_first(Quickly quickly) { quickly_ = std::move(quickly); }
@@ -68,6 +71,7 @@ private:
   Terms terms_;
   Visits key_;
   std::int64_t subproblems_ = 0;
+  std::size_t labels_ = usual_labels;
 };
 
 /// The items' outcomes while stops change their state one at a time.
