@@ -131,13 +131,18 @@ class Cook:
         must have and lacks. Lent is what a need takes beyond that: (what is held, the taking)."""
         if i == end:
             yield house, takings, lent
+        elif wanted == 0 and not self.enough_frozen(i, self.frozen(i, takings)):
+            return
         elif wanted == 0:
             yield from self.lend(i, end, self.item.needs[i].give, house, takings, lent)
         else:
-            ways = [way for way in self.choices(i, house) if not self.too_little(i, min(wanted, way[1].left), way[2])]
+            if not self.enough_frozen(i, self.frozen(i, takings) + self.could_be_frozen(i, wanted, house)):
+                ways = [way for way in self.choices(i, house) if way[2] in ("unfrozen", "open")]
+            else:
+                ways = self.choices(i, house)
             freezing = all(how not in ("unfrozen", "open") and held.source.thawed is None for held, _, how in ways)
             back = [one for one in lent if self.can_come_back(one[0], i)] if not ways or freezing else []
-            if (not ways or freezing) and not back:  # it goes without
+            if (not ways or freezing) and not back and self.enough_frozen(i, self.frozen(i, takings)):  # it goes without
                 yield from self.serve(i + 1, end, self.must(i + 1), house, takings, lent)
             for one in back:
                 held, part = one
@@ -162,9 +167,20 @@ class Cook:
             yield from self.lend(i, end, wanted - amount, self.after(house, held, after, amount), takings,
                                  lent + ((after, self.part(after, amount, i, how)),))
 
-    def too_little(self, i, amount, how):
-        """To be taken from the freezer."""
-        return how not in ("unfrozen", "open") and amount < min(self.item.least_frozen, self.item.needs[i].must)
+    @staticmethod
+    def frozen(i, takings):
+        """What is left of a pack that was thawed for an earlier need is open."""
+        earlier = {(part.source, part.thawed) for part in takings if part.thawed is not None and part.need < i}
+        return sum(part.amount for part in takings
+                   if part.need == i and part.frozen and (part.source, part.thawed) not in earlier)
+
+    def could_be_frozen(self, i, wanted, house):
+        others = self.others(house, self.item.needs[i])
+        return min(wanted, sum(held.left for held in {id(held): held for held, _, how in others if how != "unfrozen"}.values()))
+
+    def enough_frozen(self, i, amount):
+        """To be taken from the freezer: none, or the least."""
+        return amount == 0 or amount >= min(self.item.least_frozen, self.item.needs[i].must)
 
     def can_come_back(self, held, i):
         need = self.item.needs[i]

@@ -44,7 +44,7 @@ class ItemRows:
                        for source in item.sources]
         self.takings = [taking for thing in self.things for taking in thing.takings]
         self.rests = [(thing.source, *rest) for thing in self.things for rest in thing.rests()]
-        self.lacking = []
+        self.lacking, shorts = [], []
         unit = item.usual * scale / 100
         lacks = [program.yes_no(item.missing / 100) for _ in item.needs]
         for i, need in enumerate(item.needs):
@@ -56,7 +56,8 @@ class ItemRows:
             program.row({short: 1, lacks[i]: -need.must / scale}, "<=", 0)
             program.row({lacks[i]: need.give / scale, lacking: -1}, "<=", 0)
             self.lacking.append(lacking)
-        rules.add(program, item, self.things, lacks, self.lacking, scale)
+            shorts.append(short)
+        rules.add(program, item, self.things, lacks, self.lacking, shorts, scale)
         self.handling(program, house.handling / 100)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
         program.row({worth: 1, **{var: -factor for _, var, factor, kept in self.rests if kept}}, "<=", 0)
