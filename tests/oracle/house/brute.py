@@ -158,7 +158,8 @@ class Cook:
     def lend(self, i, end, wanted, house, takings, lent):
         """Need i has what it must have; it takes what it can do without from what is open or loose."""
         ways = [(held, after, how) for held, after, how in self.choices(i, house)
-                if how in ("open", "portion", "loose") or how == "unfrozen" and held.source.opened is None]
+                if how == "open" or how == "unfrozen" and held.source.opened is None
+                or how in ("portion", "loose") and self.frozen(i, takings) > 0]
         freezing = all(how in ("portion", "loose") and held.source.thawed is None for held, _, how in ways)
         if wanted == 0 or not ways or freezing:
             yield from self.serve(i + 1, end, self.must(i + 1), house, takings, lent)
