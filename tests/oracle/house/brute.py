@@ -176,8 +176,9 @@ class Cook:
                    if part.need == i and part.frozen and (part.source, part.thawed) not in earlier)
 
     def could_be_frozen(self, i, wanted, house):
-        others = self.others(house, self.item.needs[i])
-        return min(wanted, sum(held.left for held in {id(held): held for held, _, how in others if how != "unfrozen"}.values()))
+        """At most; of what can serve it, what goes off first does."""
+        need = self.item.needs[i]
+        return min(wanted, sum(held.left for held in house if any(how != "unfrozen" for *_, how in self.others([held], need))))
 
     def enough_frozen(self, i, amount):
         """To be taken from the freezer: none, or the least."""
