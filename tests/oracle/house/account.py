@@ -2,12 +2,12 @@
 and in which order aside: that is rules.py's)."""
 import math
 from collections import defaultdict
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from typing import Dict, List, Optional
 
 from items import room_limits
-from money import MISSING_COSTS, line_money
+from money import LACKING_COSTS, MISSING_COSTS, line_money
 
 CRUMB = Fraction(1, 500)  # less than that is not missing: amounts are rounded to thousandths
 
@@ -23,6 +23,7 @@ class Part:
     since: Optional[int] = None
     thawed: Optional[int] = None
     need: Optional[int] = None  # None: kept
+    more: Fraction = Fraction(0)  # that it counts for, as a can that is somewhat smaller than the usual one
 
 
 @dataclass
@@ -35,7 +36,7 @@ class ItemPlan:
     wasted: Dict[str, Fraction] = field(default_factory=lambda: defaultdict(Fraction))
 
 
-TERMS = ("prices", "tax", "cash_back", "preference", "reductions", "credit", "stops", "wasted", "kept", "lacking",
+TERMS = ("prices", "tax", "cash_back", "preference", "unpriced", "reductions", "credit", "stops", "wasted", "kept", "lacking",
          "missing", "handling")
 GIVEN_BACK = ("cash_back", "reductions", "credit", "kept")
 
@@ -89,8 +90,20 @@ def short(item, plan):
     """By need: what of it is not served."""
     served = defaultdict(Fraction)
     for taking in plan.takings:
-        served[taking.need] += taking.amount
+        served[taking.need] += taking.amount + taking.more
     return [need.amount - served[i] for i, need in enumerate(item.needs)]
+
+
+def lacking_and_missing(item, plan):
+    """By need: what it goes without and can do without, and what is missing beyond that."""
+    pairs = [(min(max(amount, Fraction(0)), need.give), max(amount - need.give, Fraction(0)))
+             for amount, need in zip(short(item, plan), item.needs)]
+    return [lacking for lacking, _ in pairs], [missing for _, missing in pairs]
+
+
+def lent_by(item, plan):
+    """By need: what it takes beyond what it must have. It takes no room: that much of what stood longest is left out."""
+    return [max(need.give - lacking, Fraction(0)) for need, lacking in zip(item.needs, lacking_and_missing(item, plan)[0])]
 
 
 def handled(item, plan):
@@ -124,7 +137,9 @@ def account(house, items, plans, sums=sure):
         kept = sum((keeping.amount for keeping in plan.kept), Fraction(0))
         terms["kept"] += house.kept_worth * item.usual * min(kept, item.cap)
         terms["wasted"] += house.waste_cost * item.usual * sum(plan.wasted.values(), Fraction(0))
-        lacks = [amount for amount in short(item, plan) if amount > CRUMB]
+        lacking, lacks = lacking_and_missing(item, plan)
+        terms["lacking"] += LACKING_COSTS * item.usual * sum(lacking, Fraction(0))
+        lacks = [amount for amount in lacks if amount > CRUMB]
         terms["missing"] += MISSING_COSTS * item.usual * sum(lacks, Fraction(0)) + item.missing * len(lacks)
         terms["handling"] += house.handling * handled(item, plan)
     terms["reductions"], credits = given_off(house, sums(house, items, plans))
@@ -147,8 +162,11 @@ def room_taken(house, items, plans):
 
     for item, plan in zip(items, plans):
         sources = {source.name: source for source in item.sources}
-        for part in plan.takings:
-            stand(sources[part.source], part, item.needs[part.need].day)
+        lent = lent_by(item, plan)
+        for part in sorted(plan.takings, key=lambda part: sources[part.source].day):
+            without = min(part.amount, lent[part.need])
+            lent[part.need] -= without
+            stand(sources[part.source], replace(part, amount=part.amount - without), item.needs[part.need].day)
         for part in plan.kept:
             stand(sources[part.source], part, house.last + 1)
     return taken
@@ -158,13 +176,17 @@ def good_for(item, source, part, need):
     """Whether a part of the source can serve the need, as far as can be seen without its pack."""
     if not part.frozen:
         return item.serves_cool(source, need)
-    if not source.is_there(need) or need.fresh or source.frozen_good is None:
+    if not source.is_there(need) or need.fresh:
+        return False
+    if source.frozen_good is None and (source.opened is None or part.thawed is not None):
         return False
     if source.opened is None:
-        return need.day <= source.frozen_good
+        return need.earliest <= source.frozen_good
     if part.thawed is not None:
         return part.thawed <= source.frozen_good and part.thawed <= need.day <= part.thawed + source.opened
-    return source.day <= part.since <= source.good and need.day <= part.since + source.frozen
+    if source.portions is None:
+        return False
+    return source.day <= part.since <= source.good and need.day <= part.since + source.portions
 
 
 def good_to_keep(item, source, part):
@@ -210,6 +232,22 @@ def broken_by(item, plan, small):
         keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         if source.opened is None and keeps and plan.wasted[name] > small:
             yield f"{float(plan.wasted[name])} of {name} is thrown away though it is good"
-    for i, missing in enumerate(short(item, plan)):
+    for i, (missing, need) in enumerate(zip(short(item, plan), item.needs)):
         if missing < -small:
             yield f"need {i} gets {float(-missing)} too much"
+        if need.give and missing > small:
+            for name in left_over_for(item, plan, need, small):
+                yield f"need {i} goes without {float(missing)} though some of {name} is left"
+        parts = [part for part in plan.takings if part.need == i and part.frozen]
+        frozen = sum(part.amount + part.more for part in parts)
+        # What is left of a pack that was thawed for an earlier need is open.
+        if any(part.thawed is None for part in parts) and frozen < min(item.least_frozen, need.must) - small:
+            yield f"need {i} takes only {float(frozen)} from the freezer"
+
+
+def left_over_for(item, plan, need, small):
+    """Loose things of which some is left in the end that could have served the need unfrozen."""
+    for source in item.sources:
+        rest = plan.wasted[source.name] + sum(part.amount for part in plan.kept if part.source == source.name)
+        if source.opened is None and item.serves_cool(source, need) and rest > 2 * small:
+            yield source.name

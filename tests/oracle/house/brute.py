@@ -52,15 +52,15 @@ class Cook:
         stock = [Held(source, source.size * source.packs) for source in self.item.sources if source.lot is not None]
         yield from self.until(0, 0, stock, [], {})
 
-    def until(self, stop, i, house, takings, counts):
+    def until(self, stop, i, house, takings, counts, lent=()):
         """Serves the needs from i on that are before the stop, and goes on from there."""
         end = self.first_after(stop)
-        for after, taken in self.serve(i, end, self.amount(i), house, takings):
+        for after, taken, lends in self.serve(i, end, self.must(i), house, takings, lent):
             if stop == len(self.stops):
-                yield counts, self.plan(after, taken)
+                yield counts, self.plan(after, taken + [part for _, part in lends])
                 continue
             for bought, more in self.buy(stop, 0, after, counts):
-                yield from self.until(stop + 1, end, bought, taken, more)
+                yield from self.until(stop + 1, end, bought, taken, more, lends)
 
     def first_after(self, stop):
         """The first need that the stop is in time for."""
@@ -69,6 +69,9 @@ class Cook:
             return len(needs)
         source = self.stops[stop][0]
         return next((i for i, need in enumerate(needs) if source.is_there(need)), len(needs))
+
+    def must(self, i):
+        return self.item.needs[i].must if i < len(self.item.needs) else 0
 
     def amount(self, i):
         return self.item.needs[i].amount if i < len(self.item.needs) else 0
@@ -123,21 +126,67 @@ class Cook:
             house, wanted = self.after(house, held, after, amount), wanted - amount
         return house, taken
 
-    def serve(self, i, end, wanted, house, takings):
-        """(what is held, takings) by every way of serving the needs from i to the end; `wanted` is what need i lacks."""
+    def serve(self, i, end, wanted, house, takings, lent):
+        """(what is held, takings, what is lent) by every way of serving the needs from i to the end; `wanted` is what need i
+        must have and lacks. Lent is what a need takes beyond that: (what is held, the taking)."""
         if i == end:
-            yield house, takings
+            yield house, takings, lent
+        elif wanted == 0 and not self.enough_frozen(i, self.frozen(i, takings)):
+            return
         elif wanted == 0:
-            yield from self.serve(i + 1, end, self.amount(i + 1), house, takings)
+            yield from self.lend(i, end, self.item.needs[i].give, house, takings, lent)
         else:
-            ways = self.choices(i, house)
+            if not self.enough_frozen(i, self.frozen(i, takings) + self.could_be_frozen(i, wanted, house)):
+                ways = [way for way in self.choices(i, house) if way[2] in ("unfrozen", "open")]
+            else:
+                ways = self.choices(i, house)
             freezing = all(how not in ("unfrozen", "open") and held.source.thawed is None for held, _, how in ways)
-            if not ways or freezing:  # it goes without
-                yield from self.serve(i + 1, end, self.amount(i + 1), house, takings)
+            back = [one for one in lent if self.can_come_back(one[0], i)] if not ways or freezing else []
+            if (not ways or freezing) and not back and self.enough_frozen(i, self.frozen(i, takings)):  # it goes without
+                yield from self.serve(i + 1, end, self.must(i + 1), house, takings, lent)
+            for one in back:
+                held, part = one
+                amount = min(wanted, part.amount)
+                rest = [(held, replace(part, amount=part.amount - amount))] if part.amount > amount else []
+                yield from self.serve(i, end, wanted - amount, house, takings + [replace(part, amount=amount, need=i)],
+                                      tuple([other for other in lent if other is not one] + rest))
             for held, after, how in ways:
                 amount = min(wanted, after.left)
                 yield from self.serve(i, end, wanted - amount, self.after(house, held, after, amount),
-                                      takings + [self.part(after, amount, i, how)])
+                                      takings + [self.part(after, amount, i, how)], lent)
+
+    def lend(self, i, end, wanted, house, takings, lent):
+        """Need i has what it must have; it takes what it can do without from what is open or loose."""
+        ways = [(held, after, how) for held, after, how in self.choices(i, house)
+                if how == "open" or how == "unfrozen" and held.source.opened is None
+                or how in ("portion", "loose") and self.frozen(i, takings) > 0]
+        freezing = all(how in ("portion", "loose") and held.source.thawed is None for held, _, how in ways)
+        if wanted == 0 or not ways or freezing:
+            yield from self.serve(i + 1, end, self.must(i + 1), house, takings, lent)
+        for held, after, how in ways if wanted else []:
+            amount = min(wanted, after.left)
+            yield from self.lend(i, end, wanted - amount, self.after(house, held, after, amount), takings,
+                                 lent + ((after, self.part(after, amount, i, how)),))
+
+    @staticmethod
+    def frozen(i, takings):
+        """What is left of a pack that was thawed for an earlier need is open."""
+        earlier = {(part.source, part.thawed) for part in takings if part.thawed is not None and part.need < i}
+        return sum(part.amount for part in takings
+                   if part.need == i and part.frozen and (part.source, part.thawed) not in earlier)
+
+    def could_be_frozen(self, i, wanted, house):
+        """At most; of what can serve it, what goes off first does."""
+        need = self.item.needs[i]
+        return min(wanted, sum(held.left for held in house if any(how != "unfrozen" for *_, how in self.others([held], need))))
+
+    def enough_frozen(self, i, amount):
+        """To be taken from the freezer: none, or the least."""
+        return amount == 0 or amount >= min(self.item.least_frozen, self.item.needs[i].must)
+
+    def can_come_back(self, held, i):
+        need = self.item.needs[i]
+        return self.is_open_for(held, need) if held.opened is not None else self.item.serves_cool(held.source, need)
 
     def choices(self, i, house, last=None):
         """(what is held, as it is when it serves, how)."""
@@ -159,7 +208,7 @@ class Cook:
 
     @staticmethod
     def is_open_for(held, need):
-        return held.opened is not None and need.day <= held.until and not (need.fresh and held.thawed)
+        return held.opened is not None and need.earliest <= held.until and not (need.fresh and held.thawed)
 
     def others(self, house, need, last=None):
         """Of each kind and way what goes off first (or at all events after the rest of it: `last`)."""
@@ -169,7 +218,7 @@ class Cook:
             if not source.is_there(need):
                 continue
             if held.opened is not None:
-                if held.frozen_until is not None and not need.fresh and need.day <= held.frozen_until:
+                if held.frozen_until is not None and not need.fresh and need.earliest <= held.frozen_until:
                     found.append(((held.frozen_until, held.until), held, held, "portion"))
                 continue
             if item.serves_cool(source, need):
@@ -193,7 +242,7 @@ class Cook:
             return replace(pack, opened=need.day, thawed=True, until=need.day + source.opened)
         day = source.day if how == "portion at home" else need.day
         return replace(pack, opened=day, until=min(day + source.opened, source.good),
-                       frozen_until=None if source.frozen is None else day + source.frozen)
+                       frozen_until=None if source.portions is None else day + source.portions)
 
     @staticmethod
     def part(held, amount, i, how):

@@ -12,6 +12,7 @@ from money import MISSING_COSTS
 from oracle import rows_of
 from read import read_house
 from result import Result, Unfit
+from rules import Unsaid
 
 HAIR = Fraction(1, 50)  # grams: how much amounts may be out in the search for how things were used
 
@@ -26,6 +27,10 @@ def fitting(house, items, plans):
             fix(program, packs, one, plan)
         program.solve()
         return True
+    except Unsaid:
+        if account.broken(house, items, plans, HAIR):
+            return False
+        raise
     except NotSolved:
         return False
 

@@ -3,7 +3,8 @@
     python3 compare.py PROGRAM --seeds A..B [--search X] [--jobs 1] [--keep FOLDER] [--no-shrink]
 
 For each house: the program's account must be what its own lines say (check.py); if it says that its list is proven, its
-total is the oracle's, else no less. Where goods are sold by weight the oracle is a bound, and brute.py decides if it can.
+total is the oracle's, else no less. Where goods are sold by weight, or a use may lack something, the oracle is a bound, and
+brute.py decides if it can. Of cans without a size and of weeks of what comes in packs there is no oracle.
 Totals are the same when they differ by no more than check.py's tolerance. What differs is kept in FOLDER, made small, and
 printed with both solutions. The program's search is limited by its work (--search), so that a busy machine changes
 nothing; what takes longer than two minutes all the same has "no end".
@@ -28,13 +29,14 @@ from lp import NotSolved
 from money import price_of
 from read import read_house
 from result import Result
-from rules import MorePacks
+from rules import Unsaid
 from shrink import shrink
 
 SECONDS = 120  # for a house, on however busy a machine
 WAYS = 20000
-# "dearer, by weight": than if any amount could be weighed out; what the rule of weighing leaves is not known.
-RIGHT = ("same", "not proven", "not proven, but the best", "dearer, by weight")
+# "dearer, ...": than if any amount could be weighed out, or if a use could lack what it can do without for another's sake;
+# what the rules leave of that is not known.
+RIGHT = ("same", "not proven", "not proven, but the best", "dearer, by weight", "dearer, with give")
 
 
 class Outcome:
@@ -75,7 +77,7 @@ def outcome(command, folder):
     result = Result(house, pathlib.Path(folder) / "out/p")
     try:
         wrong, terms = complaints(house, result)
-    except MorePacks as reason:
+    except Unsaid as reason:
         return Outcome("no oracle", str(reason))
     if wrong:
         return Outcome("the result is wrong by itself", "\n".join(wrong) + "\n" + ran.stdout + lines_of(result))
@@ -90,7 +92,9 @@ def outcome(command, folder):
         return Outcome("the oracle is beaten", both)
     if terms["total"] > best.total + allowed and result.proven:
         if any(source.by_weight for item in best.items for source in item.sources):
-            return by_weight(house, best, terms, allowed, both)
+            return tried(house, best, terms, allowed, both, "dearer, by weight")
+        if any(need.give for item in best.items for need in item.needs):
+            return tried(house, best, terms, allowed, both, "dearer, with give")
         return Outcome("proven, and dearer than the oracle", both)
     if terms["total"] > best.total + allowed:
         return Outcome("not proven")
@@ -109,12 +113,14 @@ def most_packs(house, items):
     return most
 
 
-def by_weight(house, best, terms, allowed, both):
-    """What is weighed follows from what is held, which rows cannot say: everything is tried, if that is not too much."""
+def tried(house, best, terms, allowed, both, unknown):
+    """What is weighed or lent follows from what is held, which rows cannot say: everything is tried, if that is not too much."""
     try:
+        if any(source.by_weight and any(need.give for need in item.needs) for item in best.items for source in item.sources):
+            raise brute.TooMany  # not said: what is weighed out for what a use can do without
         total = brute.best(house, most_packs(house, best.items), WAYS)
     except brute.TooMany:
-        return Outcome("dearer, by weight")
+        return Outcome(unknown, both)
     both += f"\neverything tried: {float(total) / 100:.5f}"
     if terms["total"] < total - allowed:
         return Outcome("what tried everything is beaten", both)

@@ -38,6 +38,7 @@ class Dice:
         self.scale = self.r.choice((1, 1, 1, 100, 10000))  # of money
         self.foods, self.sizes = {}, {}
         self.weighs = weighs(number)
+        self.later = random.Random(f"still more of {number}")
         self.more = random.Random(f"more of {number}")  # for what houses did not always have, so that the rest of each stays
 
     def often(self, share):
@@ -78,6 +79,11 @@ class Dice:
             life["freezer"] = keeps(r.choice((6, 10, 20, 60)))
         if department in ("dairy", "bakery", "canned", "condiments") and self.often(0.6):
             life["opened"] = keeps(r.choice((1, 2, 3, 4, 7)))
+        if department in ("canned", "condiments") and self.later.random() < 0.5:
+            record["freezes"] = "well"  # by the household only once it is open
+            life["freezer"] = keeps(self.later.choice((6, 20, 60)))
+        if department == "condiments" and self.later.random() < 0.3:
+            record["department"] = "spices"
         record["keeps"] = life
         record["yields"] = {"edible": ["100 %", FIGURE]}
         if self.often(0.5):
@@ -215,6 +221,10 @@ class Dice:
             plan["staples"] = [self.said(name, self.amount(name)) + r.choice((" per day", " per week"))]
         elif self.often(0.08):
             plan["staples"] = ["keep " + self.said(name, self.amount(name))]
+        elif self.later.random() < 0.15:
+            name = self.later.choice(list(self.foods))
+            if self.days <= 7 or not self.has_clock(name):
+                plan["staples"] = [self.said(name, self.amount(name)) + self.later.choice((" per week", " per month"))]
         name = r.choice(list(self.foods))
         if self.often(0.12):
             plan["extra"] = [{"buy": self.said(name, self.amount(name)), "by": text(r.randrange(self.days))}]
@@ -223,7 +233,7 @@ class Dice:
         if self.foods[name]["department"] == "household":  # counted: the oracle does not know in which parts
             return {"made in": "exactly"}
         said = {"made in": self.more.choice(("whole", "halves", "quarters", "exactly", None)),
-                "give": self.more.choice(("0 %", "5 %", "25 %", None, None))}
+                "give": self.more.choice(("0 %", "0 %", "0 %", "5 %", "25 %", None, None))}
         return {key: value for key, value in said.items() if value is not None}
 
     def on_hand(self):
@@ -240,6 +250,9 @@ class Dice:
             if self.often(0.7):
                 line += f", use by {text(r.choice((0, 1, 2, 3, 5, 8, 12, 30)))}"
             lines.append(line)
+        for name, record in self.foods.items():
+            if record.get("freezes") and self.later.random() < 0.15:  # a bag that may be too little for a use
+                lines.append(f"{self.later.choice((30, 50, 60, 80, 120))} g {name}, freezer, use by {text(20)}")
         return {"date": text(r.choice((-1, -1, 0))), "on hand": lines} if lines else None
 
     def household(self, shops):
@@ -250,6 +263,8 @@ class Dice:
             said["an hour costs"] = f"{hour * self.scale / 100:.2f}"
         if self.more.random() < 0.2:
             said["give"] = self.more.choice(("0 %", "30 %"))
+        elif self.later.random() < 0.6:
+            said["give"] = "0 %"
         said["people"] = said["people"][: r.choice((1, 2))]
         if self.often(0.5):
             places = r.sample(("pantry", "fridge", "freezer"), r.choice((1, 2, 3)))

@@ -5,12 +5,14 @@ Packs of one source that are opened for one need in one way are a group: all but
 that need, so a group is one pack of several times the size of which less than a pack is left after it.
 """
 import math
+from dataclasses import replace
 from fractions import Fraction
 
 from account import Part
 
 SOME = Fraction(1, 1000)  # of the scale: the least that a pack is opened for, at least
 OPEN, COOL, LOOSE, PORTION, WHOLE, PORTIONED = "open", "cool", "loose", "portion", "whole", "portioned"
+LENT = "lent"  # of what is open or loose: what a need takes beyond what it must have
 FROM_FREEZER = (LOOSE, PORTION, WHOLE, PORTIONED)
 
 
@@ -20,6 +22,10 @@ class Taking:
     def __init__(self, thing, need, var, way, rank, part):
         self.thing, self.need, self.var, self.way, self.rank, self.part = thing, need, var, way, rank, part
         self.serves = None  # a yes or no, see rules.py
+
+    def after(self, i):
+        """Whether it takes what is left when need i has what it must have."""
+        return self.need > i or self.need == i and self.way == LENT
 
     @property
     def opens(self):
@@ -41,8 +47,12 @@ class Loose:
         for i, need in enumerate(item.needs):
             if item.serves_cool(source, need):
                 self.add(program, i, COOL, item.cool_rank(source), scale, Part(source.name, 0, need=i))
+                if need.give:
+                    self.add(program, i, LENT, item.cool_rank(source), scale, Part(source.name, 0, need=i))
             if item.serves_frozen(source, need):
                 self.add(program, i, LOOSE, item.frozen_rank(source), scale, Part(source.name, 0, True, source.day, need=i))
+                if need.give:
+                    self.add(program, i, LENT, item.frozen_rank(source), scale, Part(source.name, 0, True, source.day, need=i))
         self.rest = program.var()
         self.keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         all_of_it = {self.rest: 1, **{taking.var: 1 for taking in self.takings}}
@@ -58,8 +68,8 @@ class Loose:
         self.takings.append(Taking(self, i, var, way, rank, part))
 
     def left(self, i):
-        """Terms of what is left after a need, and how much that can be."""
-        return {self.rest: 1, **{taking.var: 1 for taking in self.takings if taking.need > i}}, self.most
+        """Terms of what is left when a need has what it must have, and how much that can be."""
+        return {self.rest: 1, **{taking.var: 1 for taking in self.takings if taking.after(i)}}, self.most
 
     def rests(self):
         """(variable, scale units of one, kept as which part or None if it is wasted)."""
@@ -76,7 +86,7 @@ class Group:
         day, life = item.needs[first].day, source.opened
         self.day = source.day if way == PORTIONED else day  # of opening
         self.closes = self.day + life if way == WHOLE else min(self.day + life, source.good)
-        self.portions_until = None if way == WHOLE or source.frozen is None else self.day + source.frozen
+        self.portions_until = None if way == WHOLE or source.portions is None else self.day + source.portions
         self.takings = []
         self.opened = self.count = self.rest = None
 
@@ -110,6 +120,8 @@ class Group:
             portion = way in (PORTION, PORTIONED)
             part = Part(source.name, 0, True, self.day, need=i) if portion else self.cool_part(i)
             self.takings.append(Taking(self, i, program.var(item.needs[i].amount / scale), way, rank, part))
+            if item.needs[i].give:
+                self.takings.append(Taking(self, i, program.var(item.needs[i].give / scale), LENT, rank, replace(part)))
         self.rest = program.var()
         self.keeps = self.closes >= item.end
 
@@ -118,7 +130,7 @@ class Group:
         return {self.rest: 1, **{taking.var: 1 for taking in self.takings}}
 
     def left(self, i):
-        return {self.rest: 1, **{taking.var: 1 for taking in self.takings if taking.need > i}}, self.most
+        return {self.rest: 1, **{taking.var: 1 for taking in self.takings if taking.after(i)}}, self.most
 
     def rests(self):
         yield self.rest, 1, self.cool_part(None) if self.keeps else None
@@ -131,7 +143,7 @@ class Packs:
         self.item, self.source = item, source
         self.size = source.size / scale
         # A need is served by one thing after the other, so all amounts are sums and differences of those of needs and packs.
-        self.some = max(SOME, divisor([need.amount for need in item.needs] + [one.size for one in item.sources]) / scale)
+        self.some = max(SOME, divisor([amount for need in item.needs for amount in (need.must, need.give)] + [one.size for one in item.sources]) / scale)
         self.most = source.packs if terms is None else max([program.highs[v] * n for v, n in terms.items()], default=0)
         self.groups = []
         for first, need in enumerate(item.needs):
@@ -155,7 +167,7 @@ class Packs:
             program.row({group.count: 1, group.opened: -most}, "<=", 0)
             program.row({group.opened: 1, group.count: -1}, "<=", 0)
             program.row({**group.contents, group.count: -self.size}, "=", 0)
-            # Less than a pack is left of them after the need.
+            # Less than a pack is left of them after the need: none is opened for what it can do without.
             program.row({**group.left(group.first)[0], group.opened: self.some - self.size}, "<=", 0)
         total = {self.rest: 1, **{group.count: 1 for group in self.groups}}
         if terms is None:

@@ -9,18 +9,31 @@ from things import FOREVER, Offer
 
 KEPT_AFTER = 3  # days after the plan's last on which what is left must still be good
 KEPT_DAYS = 14  # days' use of it that are worth something
+LEAST_FROZEN = 60  # grams from the freezer for a use, unless it needs no more; not of spices
 USES_TO_FREEZE_FOR = 8  # of an item used more often nothing is frozen for want of room
 
 
 @dataclass(frozen=True)
 class Need:
-    """The uses of an item at one moment, alike in `fresh`: indices of the house's uses, in the plan's order."""
+    """The uses of an item at one moment, alike in `fresh`, in `slack` and in being for containers: indices of the house's uses, in the plan's order."""
 
     day: int
     clock: int
     fresh: bool
     amount: Fraction  # in the item's worth
     uses: Tuple[int, ...]
+    give: Fraction = Fraction(0)  # of the amount
+    slack: int = 0
+    containers: Optional[Fraction] = None
+
+    @property
+    def must(self):
+        return self.amount - self.give
+
+    @property
+    def earliest(self):
+        """The first day on which it may be eaten."""
+        return self.day - self.slack
 
     @property
     def moment(self):
@@ -45,6 +58,7 @@ class Source:
     frozen: Optional[int]  # days that it keeps if it is frozen at home, which it can be on `day`
     opened: Optional[int]  # days that a pack is good once opened; None: opening starts no clock
     ml: Fraction  # room of a unit
+    portions: Optional[int] = None  # days that portions keep that are frozen when the pack is opened
     thawed: Optional[int] = None  # of what was put into the freezer at home before the plan: its last day
     number: int = 0  # of an offer: its place in the shop's list
 
@@ -73,6 +87,7 @@ class Item:
     cap: Fraction  # kept food that is worth something
     end: int  # the day on which kept food must be good
     limited: Tuple[str, ...] = ()  # places whose room is limited
+    least_frozen: Fraction = Fraction(0)
 
     @property
     def need(self):
@@ -82,7 +97,7 @@ class Item:
     def takes_room(self):
         """Something of it stands where room is limited."""
         return any(source.ml > 0 and (source.place in self.limited and source.thawed is None
-                                      or "freezer" in self.limited and source.frozen_good is not None)
+                                      or "freezer" in self.limited and (source.frozen_good is not None or source.portions is not None))
                    for source in self.sources)
 
     @property
@@ -93,12 +108,12 @@ class Item:
 
     def serves_cool(self, source, need):
         """As it is kept, unopened."""
-        return source.thawed is None and source.is_there(need) and need.day <= source.good
+        return source.thawed is None and source.is_there(need) and need.earliest <= source.good
 
     def serves_frozen(self, source, need):
         """From the freezer, where it went when it came home (what keeps unfrozen does so for want of room only)."""
         there = source.frozen_good is not None and not need.fresh and source.is_there(need)
-        return (there and need.day <= source.frozen_good
+        return (there and need.earliest <= source.frozen_good
                 and (not self.serves_cool(source, need) or self.freezes_for_room))
 
     def keeps_cool(self, source):
@@ -144,14 +159,23 @@ def needs_of(house, item):
     together = {}
     for i, use in enumerate(house.uses):
         if house.item_of(use.food) == item:
-            together.setdefault((use.day, use.clock, not use.fresh), []).append(i)
-    return [Need(day, clock, not cooked, sum(house.uses[i].amount * house.worth(house.uses[i].food) for i in uses), tuple(uses))
-            for (day, clock, cooked), uses in sorted(together.items())]
+            together.setdefault((use.day, use.clock, not use.fresh, use.containers is not None, use.slack), []).append(i)
+
+    def sum_of(uses, what):
+        return sum((what(house.uses[i]) * house.worth(house.uses[i].food) for i in uses), Fraction(0))
+
+    return [Need(day, clock, not cooked, sum_of(uses, lambda use: use.amount), tuple(uses), sum_of(uses, lambda use: use.give),
+                 slack, sum(house.uses[i].containers for i in uses) if counted else None)
+            for (day, clock, cooked, counted, slack), uses in sorted(together.items())]
 
 
 def room_of(house, item):
     """Millilitres of a unit of the item: of the member that takes most."""
     return max(house.foods[food].ml / house.worth(food) for food in house.members(item) if food in house.foods)
+
+
+def portions_of(food):
+    return food.frozen if food.portions is None else food.portions
 
 
 def stock_source(house, index):
@@ -162,14 +186,20 @@ def stock_source(house, index):
     packs = lot.packs if at_home and food.opened is not None else 1
     return Source(f"lot{index}", index, None, None, lot.food, lot.amount * house.worth(lot.food) / packs, packs,
                   house.first, 0, lot.last, lot.place, food.frozen if at_home else None,
-                  food.opened if at_home else None, room_of(house, item), lot.last if thawed else None)
+                  food.opened if at_home else None, room_of(house, item), portions_of(food) if at_home else None,
+                  lot.last if thawed else None)
 
 
 def bought_source(house, index, number, offer):
     stop, food, item = house.stops[index], house.foods[offer.food], house.item_of(offer.food)
     return Source(f"stop{index}offer{number}", None, index, offer, offer.food, offer.size * house.worth(offer.food), None,
                   stop.day, stop.home, min(FOREVER, stop.day + food.sealed), food.place, food.frozen, food.opened,
-                  room_of(house, item), number=number)
+                  room_of(house, item), portions_of(food), number=number)
+
+
+def least_frozen(house, item):
+    food = house.foods[item]
+    return Fraction(LEAST_FROZEN if food.basis == "g" and food.department != "spices" else 0)
 
 
 def item_of(house, name):
@@ -182,7 +212,7 @@ def item_of(house, name):
     needs = needs_of(house, name)
     total = sum((need.amount for need in needs), Fraction(0))
     return Item(name, needs, sources, usual_price(house, name), missing_at_all(house, name),
-                total * KEPT_DAYS / house.days, house.last + KEPT_AFTER, tuple(house.room))
+                total * KEPT_DAYS / house.days, house.last + KEPT_AFTER, tuple(house.room), least_frozen(house, name))
 
 
 def items_of(house):

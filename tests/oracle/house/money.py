@@ -5,6 +5,7 @@ from fractions import Fraction
 
 PREFERENCE = Fraction(1, 10)
 MISSING_COSTS = 20  # times the usual price
+LACKING_COSTS = 2  # likewise, of what a use can do without
 
 
 def to_cents(exact):

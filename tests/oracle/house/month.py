@@ -113,7 +113,8 @@ class MonthReader(read.Reader):
         return super().stops({"trips": trips}, shops, stop_cost)
 
     def uses(self, plan, first, last):
-        return [Use(self.food(use["food"]), day(use["date"]), use["clock"], Fraction(use["amount"]), use["fresh"])
+        return [Use(self.food(use["food"]), day(use["date"]), use["clock"], Fraction(use["amount"]), use["fresh"], Fraction(use["give"]),
+                    use["slack"], None if use["containers"] is None else Fraction(use["containers"]))
                 for use in self.said["uses"]]
 
     def lots(self, foods):

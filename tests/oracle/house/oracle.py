@@ -10,10 +10,10 @@ from typing import Dict, List
 import account
 import rules
 from buying import buying
-from holdings import FROM_FREEZER, Loose, Packs
+from holdings import FROM_FREEZER, LENT, Loose, Packs
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
-from money import MISSING_COSTS
+from money import LACKING_COSTS, MISSING_COSTS
 from read import read_house
 from things import FOREVER
 
@@ -44,14 +44,20 @@ class ItemRows:
                        for source in item.sources]
         self.takings = [taking for thing in self.things for taking in thing.takings]
         self.rests = [(thing.source, *rest) for thing in self.things for rest in thing.rests()]
+        self.lacking, shorts = [], []
         unit = item.usual * scale / 100
         lacks = [program.yes_no(item.missing / 100) for _ in item.needs]
         for i, need in enumerate(item.needs):
-            short = program.var(need.amount / scale, MISSING_COSTS * unit)
-            terms = {short: 1, **{taking.var: 1 for taking in self.takings if taking.need == i}}
-            program.row(terms, "=", need.amount / scale)
-            program.row({short: 1, lacks[i]: -need.amount / scale}, "<=", 0)
-        rules.add(program, item, self.things, lacks)
+            lacking = program.var(need.give / scale, LACKING_COSTS * unit)
+            short = program.var(need.must / scale, MISSING_COSTS * unit)
+            takings = [taking for taking in self.takings if taking.need == i]
+            program.row({short: 1, **{taking.var: 1 for taking in takings if taking.way != LENT}}, "=", need.must / scale)
+            program.row({lacking: 1, **{taking.var: 1 for taking in takings if taking.way == LENT}}, "=", need.give / scale)
+            program.row({short: 1, lacks[i]: -need.must / scale}, "<=", 0)
+            program.row({lacks[i]: need.give / scale, lacking: -1}, "<=", 0)
+            self.lacking.append(lacking)
+            shorts.append(short)
+        rules.add(program, item, self.things, lacks, self.lacking, shorts, scale)
         self.handling(program, house.handling / 100)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
         program.row({worth: 1, **{var: -factor for _, var, factor, kept in self.rests if kept}}, "<=", 0)
@@ -63,6 +69,10 @@ class ItemRows:
         """For each need that is served from the freezer."""
         for i in range(len(self.item.needs)):
             served = [taking.serves for taking in self.takings if taking.need == i and taking.way in FROM_FREEZER]
+            lent = [taking.var for taking in self.takings if taking.need == i and taking.way == LENT
+                    and taking.part.frozen and taking.part.thawed is None]
+            for var in lent:  # only where it must have some of the freezer
+                program.row({var: 1, **dict.fromkeys(served, -program.highs[var])}, "<=", 0)
             if served and cost:
                 handled = program.yes_no(cost)
                 for yes in served:
@@ -71,7 +81,8 @@ class ItemRows:
     def room(self, day, place):
         """Terms of what takes room there on the night after the day, in litres."""
         terms = {}
-        found = [(taking.thing.source, taking.var, 1, taking.part, self.item.needs[taking.need].day) for taking in self.takings]
+        found = [(taking.thing.source, taking.var, 1, taking.part, self.item.needs[taking.need].day) for taking in self.takings
+                 if taking.way != LENT]
         found += [(*rest, FOREVER) for rest in self.rests if rest[-1]]
         for source, var, factor, part, until in found:
             frozen = part.frozen and part.since <= day < (FOREVER if part.thawed is None else part.thawed)

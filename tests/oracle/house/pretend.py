@@ -10,6 +10,7 @@ import os
 import pathlib
 import sys
 from dataclasses import replace
+from fractions import Fraction
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent))
 
@@ -24,7 +25,8 @@ def iso(day):
 
 
 def uses_of(house):
-    return [{"food": use.food, "amount": float(use.amount), "date": iso(use.day), "clock": use.clock, "fresh": use.fresh}
+    return [{"food": use.food, "amount": float(use.amount), "date": iso(use.day), "clock": use.clock, "fresh": use.fresh,
+             "give": float(use.give), "slack": use.slack, "containers": None}
             for use in house.uses]
 
 
@@ -38,6 +40,25 @@ def handed_out(house, item, need, part, done):
             done[use] = done.get(use, 0) + given
             left -= given
             yield use, given
+
+
+def without(house, best):
+    """(short but enough, still to find)"""
+    lists = [], []
+    for item, plan in zip(best.items, best.plans):
+        for need, amounts in zip(item.needs, zip(*account.lacking_and_missing(item, plan))):
+            served = sum(part.amount for part in plan.takings if part.need == item.needs.index(need))
+            gives = amounts[0]
+            for use in need.uses:
+                worth = house.worth(house.uses[use].food)
+                open_ = max(house.uses[use].amount * worth - served, Fraction(0))
+                served -= house.uses[use].amount * worth - open_
+                lacking = min(open_, gives, house.uses[use].give * worth)
+                gives -= lacking
+                for said, amount in zip(lists, (lacking, open_ - lacking)):
+                    if amount > Fraction(1, 10**5):
+                        said.append({"use": use, "food": house.uses[use].food, "amount": float(amount / worth)})
+    return lists
 
 
 def result_of(house, best):
@@ -78,8 +99,9 @@ def result_of(house, best):
                 else:
                     from_stock.append({"lot": int(part.source[3:]), **said})
     terms = {**account.account(house, best.items, best.plans, account.tills), "total": best.total}
+    enough, missing = without(house, best)
     return {"proven": True, "account": {name: float(cents) / 100 for name, cents in terms.items()}, "uses": uses_of(house),
-            "on_hand": stock, "from_stock": from_stock, "visits": visits,
+            "short_but_enough": enough, "still_to_find": missing, "on_hand": stock, "from_stock": from_stock, "visits": visits,
             "purchases": purchases, "supplies": supplies}
 
 

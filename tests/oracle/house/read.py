@@ -7,7 +7,9 @@ recipes in recipes, absences and guests, foods that recipes/foods.yaml does not 
 import datetime
 import pathlib
 import re
+from dataclasses import dataclass
 from fractions import Fraction
+from typing import Optional
 
 import yaml
 
@@ -19,6 +21,8 @@ END_OF_DAY = 24 * 60
 HOME_FROZEN = ("meat", "fish", "bakery", "dairy")
 CLOCKLESS = ("produce", "meat", "fish", "household")
 HANDLING_HOURS = Fraction(3, 60)  # a bag, a label, thawing
+SEASONINGS_GIVE = 3  # times the share of other food
+NO_PIECE = 15  # grams: what is smaller (a clove of garlic) is not counted
 RATES = {"per day": 1, "a day": 1, "per week": 7, "a week": 7, "per month": 30, "a month": 30}
 
 
@@ -60,10 +64,19 @@ def read_food(name, record, plan_days):
         raise Unreadable(f"how long {name} keeps")
     home = department in HOME_FROZEN and stored != "freezer" and record.get("freezes") == "well"
     frozen = keeps.get("freezer") if home else keeps.get("frozen juice")
+    bears = stored != "freezer" and record.get("freezes") == "well"
     opened = keeps.get("opened")
     clock = department not in CLOCKLESS and opened is not None and opened < min(sealed, plan_days)
     return weights, Food(name, department, stored, weights.basis, keeps, sealed, place,
-                         frozen, opened if clock else None, weights.millilitres())
+                         frozen, opened if clock else None, weights.millilitres(),
+                         keeps.get("freezer") if bears else None)
+
+
+def keeps_for(food, days):
+    """Unfrozen, where it is stored or in the fridge."""
+    places = {"fridge", food.stored}
+    return (food.department == "household" or food.stored == "freezer"
+            or any(food.keeps.get(place, -1) >= days for place in places))
 
 
 def read_offer(said, shop, food, weights):
@@ -99,17 +112,30 @@ def read_offer(said, shop, food, weights):
         last=day(terms["until"]) if "until" in terms else FOREVER)
 
 
+@dataclass(frozen=True)
+class Line:
+    """`2 cans (400 g) quib` or `200 g fresh quib`."""
+
+    food: str
+    amount: Fraction  # in the food's basis
+    fresh: bool
+    packs: int = 1
+    counted: bool = False  # in pieces
+    containers: Optional[Fraction] = None  # of any usual size
+
+
 class Reader:
     def __init__(self, root):
         self.root = pathlib.Path(root)
         self.household = load(self.root / "plans/household.yaml")
+        self.give = measures.percent(self.household.get("give", USUAL_GIVE))
         self.slots = {name.lower(): measures.clock(at) for name, at in self.household["meals"].items()}
 
     def house(self, plan_file="plans/p.yaml"):
         plan = load(self.root / plan_file)
         first, last = day(plan["from"]), day(plan["until"])
         self.weights = {}
-        foods = self.read_foods(last - first + 1)
+        foods = self.foods = self.read_foods(last - first + 1)
         shops = {path.stem: self.shop(path) for path in sorted((self.root / "plans/stores").glob("*.yaml"))}
         says = self.household
         stop_cost = measures.money(says.get("a stop costs", "0"))
@@ -158,7 +184,6 @@ class Reader:
         return sorted(out, key=lambda stop: stop.day)
 
     def line(self, text):
-        """(food, amount in its basis, fresh, packs) of '2 cans (400 g) quib' or '200 g fresh quib'."""
         size = re.search(r"\(([^)]*)\)", text)
         amount, rest = measures.number(re.sub(r"\([^)]*\)", " ", text))
         if amount is None:
@@ -178,9 +203,23 @@ class Reader:
         weights = self.weights[food]
         if size and not unit:
             each, rest = measures.number(size[1])
-            return food, weights.of_unit(amount * each, rest), fresh, int(amount) if container else 1
-        whole = weights.of_unit(amount, unit) if unit else weights.of_pieces(amount, piece or container)
-        return food, whole, fresh, int(amount) if container and not unit else 1
+            return Line(food, weights.of_unit(amount * each, rest), fresh, int(amount) if container else 1)
+        if unit:
+            return Line(food, weights.of_unit(amount, unit), fresh)
+        whole = weights.of_pieces(amount, piece or container)
+        if container:
+            return Line(food, whole, fresh, int(amount), containers=None if weights.basis == "each" else amount)
+        return Line(food, whole, fresh, counted=weights.basis == "each" or whole >= NO_PIECE * amount)
+
+    def use(self, line, day, clock, give, times=Fraction(1), slack=0):
+        """`give` is the share that recipe or household give."""
+        food = self.foods[line.food]
+        seasoning = food.department == "spices"
+        if (line.counted or food.department == "household") and line.containers is None and not seasoning:
+            give = Fraction(0)
+        share = min(Fraction(1), give * (SEASONINGS_GIVE if seasoning else 1))
+        return Use(line.food, day, clock, line.amount * times, line.fresh, line.amount * times * share, slack,
+                   None if line.containers is None else line.containers * times)
 
     def uses(self, plan, first, last):
         out = []
@@ -195,8 +234,7 @@ class Reader:
             out += self.staple(staple, first, last)
         for extra in as_list(plan.get("extra")):
             terms = extra if isinstance(extra, dict) else {"buy": extra}
-            food, amount, fresh, _ = self.line(terms["buy"])
-            out.append(Use(food, day(terms["by"]) if "by" in terms else last, END_OF_DAY, amount, fresh))
+            out.append(self.use(self.line(terms["buy"]), day(terms["by"]) if "by" in terms else last, END_OF_DAY, Fraction(0)))
         return out
 
     def dish(self, said, date, clock):
@@ -204,27 +242,30 @@ class Reader:
             raise Unreadable(f"a dish: {said!r}")
         words, _, servings = said.partition(" for ")
         if words[0].isdigit():
-            food, amount, fresh, _ = self.line(words)
-            return [Use(food, date, clock, amount * (Fraction(servings) if servings else 1), fresh)]
+            return [self.use(self.line(words), date, clock, self.give, Fraction(servings) if servings else Fraction(1))]
         recipe = load(self.root / "recipes" / f"{words}.yaml")
         eaters = sum(measures.number(person.get("portion", "1"))[0] for person in self.household["people"])
-        give = measures.percent(recipe.get("give", self.household.get("give", USUAL_GIVE)))
+        give = measures.percent(recipe["give"]) if "give" in recipe else self.give
         lines = [self.line(line) for line in as_list(recipe["ingredients"])]
-        if recipe.get("made in") != "exactly" and any(self.weights[food].basis == "each" for food, *_ in lines):
+        if recipe.get("made in") != "exactly" and any(self.weights[line.food].basis == "each" for line in lines):
             raise Unreadable(f"a recipe of what is counted, made in parts: {words}")
         times = times_to_make((Fraction(servings) if servings else eaters) / measures.number(recipe["serves"])[0],
                               recipe.get("made in"), give)
-        return [Use(food, date, clock, amount * times, fresh) for food, amount, fresh, _ in lines]
+        return [self.use(line, date, clock, give, times) for line in lines]
 
     def staple(self, text, first, last):
         if text.startswith("keep "):
-            food, amount, fresh, _ = self.line(text[5:])
-            return [Use(food, last, END_OF_DAY, amount, fresh)]
+            return [self.use(self.line(text[5:]), last, END_OF_DAY, Fraction(0))]
         rate = next((ending for ending in RATES if text.endswith(" " + ending)), None)
         if rate is None:
             raise Unreadable(f"a staple: {text!r}")
-        food, amount, fresh, _ = self.line(text[: -len(rate)])
-        return [Use(food, date, END_OF_DAY, amount / RATES[rate], fresh) for date in range(first, last + 1)]
+        line, days = self.line(text[: -len(rate)]), RATES[rate]
+        at_once = 1 if keeps_for(self.foods[line.food], days) else days
+        out = []
+        for start in range(first, last + 1, at_once):
+            end = min(last, start + at_once - 1)
+            out.append(self.use(line, end, END_OF_DAY, self.give, Fraction(end - start + 1, days), end - start))
+        return out
 
     def lots(self, foods):
         path = self.root / "plans/on-hand.yaml"
@@ -233,7 +274,8 @@ class Reader:
         said, out = load(path), []
         for line in as_list(said.get("on hand")):
             what, *parts = [part.strip() for part in line.split(",")]
-            food, amount, _, packs = self.line(what)
+            asked = self.line(what)
+            food, amount, packs = asked.food, asked.amount, asked.packs
             place = next((part for part in parts if part in ("pantry", "fridge", "freezer")), foods[food].stored)
             use_by = next((day(part[7:]) for part in parts if part.startswith("use by ")), None)
             if use_by is None:

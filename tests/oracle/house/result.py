@@ -40,21 +40,26 @@ class Result:
 
     def find_needs(self):
         """By use of the result: (item, need), both indices. The uses must be those of the files."""
-        places, sums = {}, {}
+        places, sums, gives = {}, {}, {}
         for i, item in enumerate(self.items):
             for n, need in enumerate(item.needs):
-                places[item.name, need.day, need.clock, need.fresh] = i, n
-                sums[i, n] = need.amount
+                places[item.name, need.day, need.clock, need.fresh, need.containers is not None, need.slack] = i, n
+                sums[i, n], gives[i, n] = need.amount, need.give
         found = []
         for use in self.said["uses"]:
-            key = self.house.item_of(use["food"]), day(use["date"]), use["clock"], use["fresh"]
+            key = (self.house.item_of(use["food"]), day(use["date"]), use["clock"], use["fresh"], use["containers"] is not None,
+                   use["slack"])
             if key not in places:
                 raise Unfit(f"a use that the files do not have: {use}")
             found.append(places[key])
             sums[places[key]] -= Fraction(use["amount"]) * self.house.worth(use["food"])
+            gives[places[key]] -= Fraction(use["give"]) * self.house.worth(use["food"])
         for place, left in sums.items():
             if abs(left) > SMALL:
                 raise Unfit(f"need {place}: the result's uses are off by {float(left)}")
+        for place, left in gives.items():
+            if abs(left) > SMALL:
+                raise Unfit(f"need {place}: what the result's uses can do without is off by {float(left)}")
         return found
 
     def stop_choices(self):
@@ -99,6 +104,7 @@ class Result:
             item, name = names[supply["purchase"]]
             self.take(plans, item, name, supply, self.said["purchases"][supply["purchase"]]["food"])
         self.from_stock(plans, places)
+        self.without()
         self.left(plans, names)
         return plans
 
@@ -115,11 +121,16 @@ class Result:
             # A pack that went into the freezer before it was opened was thawed as a whole.
             thawed = opened if source.opened is not None and opened > since else None
         amount = Fraction(served["amount"]) * self.house.worth(food)
+        covers = Fraction(served["covers"]) * self.house.worth(self.said["uses"][served["use"]]["food"])
+        need_said = self.items[item].needs[need]
+        if need_said.containers is None and abs(covers - amount) > SMALL * (1 + self.house.worth(food)):
+            raise Unfit(f"{float(amount)} of {name} cover {float(covers)} of a use that is not for containers")
         for part in plans[item].takings:
             if (part.source, part.need, part.frozen, part.since, part.thawed) == (name, need, served["frozen"], since, thawed):
                 part.amount += amount
+                part.more += covers - amount
                 return
-        plans[item].takings.append(Part(name, amount, served["frozen"], since, thawed, need))
+        plans[item].takings.append(Part(name, amount, served["frozen"], since, thawed, need, covers - amount))
 
     def source(self, item, name):
         return next(source for source in self.items[item].sources if source.name == name)
@@ -134,6 +145,31 @@ class Result:
             if said[part["lot"]]["food"] != lot.food or item is None or lot.last < self.house.first:
                 raise Unfit(f"lot {part['lot']}")
             self.take(plans, item, f"lot{part['lot']}", part, lot.food)
+
+    def without(self):
+        """Every use is served but for what the result says it goes without."""
+        said = self.said
+        lists = {"short_but_enough": defaultdict(Fraction), "still_to_find": defaultdict(Fraction)}
+        for name, of in lists.items():
+            for entry in said[name]:
+                if said["uses"][entry["use"]]["food"] != entry["food"]:
+                    raise Unfit(f"{name}: a use of another food: {entry}")
+                of[entry["use"]] += Fraction(entry["amount"])
+        served = defaultdict(Fraction)
+        for part in said["supplies"] + said["from_stock"]:
+            served[part["use"]] += Fraction(part["covers"])
+        enough, missing = lists["short_but_enough"], lists["still_to_find"]
+        for u, use in enumerate(said["uses"]):
+            if enough[u] > Fraction(use["give"]) + SMALL:
+                raise Unfit(f"{use['food']} on {use['date']} lacks {float(enough[u])} and can do without {float(use['give'])}")
+            off = Fraction(use["amount"]) - served[u] - enough[u] - missing[u]
+            if abs(off) > 2 * SMALL:  # crumbs are not said
+                raise Unfit(f"{use['food']} on {use['date']}: {float(off)} that nothing serves and no list says it lacks")
+        for place in set(self.needs):
+            uses = [u for u, its in enumerate(self.needs) if its == place]
+            unused = sum(Fraction(said["uses"][u]["give"]) - enough[u] for u in uses)
+            if any(missing[u] > SMALL for u in uses) and unused > SMALL * len(uses):
+                raise Unfit(f"{said['uses'][uses[0]]['food']}: {float(unused)} can be done without before anything is missing")
 
     def left(self, plans, names):
         """What is left of purchases and of lots."""

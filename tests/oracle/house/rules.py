@@ -7,27 +7,41 @@
 3. A need is served by one thing after the other, each used up before the next.
 4. A need goes without only if nothing is left that may serve it but what would have to be frozen at home for it. What
    serves it in part is used up.
+5. What a need can do without it takes from what is loose or open and serves it, unfrozen; so nothing of that is left at the
+   end if it lacks that. (What it takes so, others may need: then it goes without. When it does is not said here, so
+   that these rows are a lower bound where something may be lacking.)
+6. A need takes at least so much from the freezer, or all that it must have; what is less may be left there though it lacks it.
 """
-from holdings import COOL, FROM_FREEZER, OPEN, Packs
+from holdings import COOL, FROM_FREEZER, LENT, OPEN, Packs
+from lp import NotSolved
 
 
-class MorePacks(Exception):
-    """A need that may use up so many packs of one size that the rules say which: not said here."""
+class Unsaid(NotSolved):
+    """The house has something of which the rules here say nothing."""
 
 
 PACKS_TO_CHOOSE = 8
 
 
-def add(program, item, things, lacks):
-    """`things` are Loose and Packs; `lacks[i]` is whether something of need i is missing."""
+def add(program, item, things, lacks, lacking, shorts, scale):
+    """`things` are Loose and Packs; `lacks[i]` is whether something of need i is missing, `lacking[i]` what it can do
+    without and lacks, `shorts[i]` how much is missing."""
+    for need in item.needs:
+        if need.containers is not None:
+            raise Unsaid(f"{item.name} in cans of any size")
+        if need.slack and any(isinstance(thing, Packs) for thing in things):
+            raise Unsaid(f"on which day a pack of {item.name} is opened for a week")
     for thing in things:
         if isinstance(thing, Packs) and not thing.source.by_weight:
             if any(need.amount >= (PACKS_TO_CHOOSE + 1) * thing.source.size for need in item.needs):
-                raise MorePacks(f"more than {PACKS_TO_CHOOSE} packs of {thing.source.name} for a need")
+                raise Unsaid(f"more than {PACKS_TO_CHOOSE} packs of {thing.source.name} for a need")
     for i in range(len(item.needs)):
         takings = [taking for thing in things for taking in thing.takings if taking.need == i]
+        if item.needs[i].give:
+            nothing_over_while_lacking(program, takings, lacking[i])
+        takings = [taking for taking in takings if taking.way != LENT]
         if all_the_same(item, things):
-            nothing_while_lacking(program, item, i, takings, lacks[i])
+            nothing_while_lacking(program, i, takings, lacks[i])
             continue
         for taking in takings:
             whether(program, taking, i)
@@ -36,14 +50,16 @@ def add(program, item, things, lacks):
         open_first(program, i, is_open, others, lacks[i])
         goes_off_first(program, item, i, others)
         one_after_the_other(program, i, takings)
-        nothing_while_lacking(program, item, i, others, lacks[i])
+        least = min(item.least_frozen, item.needs[i].must) / scale
+        nothing_while_lacking(program, i, others, lacks[i], too_little(program, least, shorts[i]))
+        not_too_little(program, least, takings)
 
 
 def all_the_same(item, things):
     """Loose things of one food that nothing freezes and for which there is room: that what goes off first is used first
     is no loss."""
     return (not item.takes_room and len({thing.source.food for thing in things}) <= 1
-            and all(taking.way == COOL for thing in things for taking in thing.takings)
+            and all(taking.way in (COOL, LENT) for thing in things for taking in thing.takings)
             and all(thing.source.opened is None and not item.keeps_frozen(thing.source) for thing in things))
 
 
@@ -108,13 +124,41 @@ def one_after_the_other(program, i, takings):
                 program.row({taking.serves: 1, other.serves: 1}, "<=", 1)
 
 
-def nothing_while_lacking(program, item, i, others, lacks):
+def too_little(program, least, short):
+    """(yes or no, the least): whether less than the least is missing."""
+    yes = program.yes_no()
+    program.row({short: 1, yes: program.highs[short] - least}, "<=", program.highs[short])
+    return yes, least
+
+
+def nothing_while_lacking(program, i, others, lacks, little=None):
+    """What is in the freezer may be left if too little of it is left, or missing (`little`)."""
     for taking in others:
         if taking.opens:
             none_left_if(program, lacks, taking.thing.left(i))
         at_home = taking.way in FROM_FREEZER and taking.thing.source.thawed is None
         terms, most = stock_of(taking).left(i)
-        if not at_home:
+        if taking.way in FROM_FREEZER and little and not at_home:
+            yes, least = little
+            program.row({**terms, lacks: most, yes: -most}, "<=", most + least)
+        elif not at_home:
             none_left_if(program, lacks, (terms, most))
         else:  # what serves it in part is used up
             program.row({**terms, lacks: most, taking.serves: most}, "<=", 2 * most)
+
+
+def nothing_over_while_lacking(program, takings, lacking):
+    """Rests are what is left at the end."""
+    yes = program.yes_no()
+    program.row({lacking: 1, yes: -program.highs[lacking]}, "<=", 0)
+    for taking in takings:
+        if taking.way == LENT and not (taking.part.frozen and taking.part.thawed is None):
+            none_left_if(program, yes, ({taking.thing.rest: 1}, taking.thing.most))
+
+
+def not_too_little(program, least, takings):
+    """Of all that comes from the freezer; what is thawed whole, for its first need."""
+    frozen = [taking for taking in takings if taking.way in FROM_FREEZER]
+    if least > 0:
+        for taking in frozen:
+            program.row({**{one.var: 1 for one in frozen}, taking.serves: -least}, ">=", 0)

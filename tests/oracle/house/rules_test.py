@@ -150,12 +150,12 @@ class Rules(unittest.TestCase):
         self.costs(100 + missing(50, 100), house(uses, [(100, 100)], sealed=2, frozen=9, handling=3200))
 
     def test_of_equals_what_stands_first_in_the_list_is_used_first(self):
-        # 50 g fresh and 50 g frozen for the first use leave a pack for the fresh one and 50 g in the freezer. Where the big
+        # 100 g fresh and 100 g frozen for the first use leave a pack for the fresh one and 100 g in the freezer. Where the big
         # pack stands first, the first use takes that (and the fresh one lacks something) or all that is frozen.
-        uses = [(1, NOON, 100), (1, NOON + 60, 100, True), (5, NOON, 50)]
-        rest = {"lots": [(100, "freezer", 30)], "sealed": 2}
-        self.costs(160, house(uses, [(50, 60, 1), (100, 100, 1)], **rest))
-        self.costs(100 + missing(50, 60), house(uses, [(100, 100, 1), (50, 60, 1)], **rest))
+        uses = [(1, NOON, 200), (1, NOON + 60, 200, True), (5, NOON, 100)]
+        rest = {"lots": [(200, "freezer", 30)], "sealed": 2}
+        self.costs(160, house(uses, [(100, 60, 1), (200, 100, 1)], **rest))
+        self.costs(100 + missing(50, 60), house(uses, [(200, 100, 1), (100, 60, 1)], **rest))
 
     def test_wasted_stock_counts(self):
         gone = [(400, "fridge", 0)]  # good to day 0 only

@@ -27,6 +27,7 @@ class Food:
     frozen: Optional[int]  # how long it keeps if it is frozen at home
     opened: Optional[int]  # how long one pack keeps once opened; None: opening starts no clock
     ml: Fraction  # room of one unit of the basis
+    portions: Optional[int] = None  # how long portions keep that are frozen when a pack is opened; None: as `frozen` says
 
 
 @dataclass(frozen=True)
@@ -74,6 +75,9 @@ class Use:
     clock: int
     amount: Fraction
     fresh: bool
+    give: Fraction = Fraction(0)  # of the amount: what may be lacking
+    slack: int = 0  # it may be eaten so many days before
+    containers: Optional[Fraction] = None  # so many cans of any usual size, for which the amount stands
 
 
 @dataclass(frozen=True)
