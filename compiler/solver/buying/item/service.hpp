@@ -191,6 +191,7 @@ private:
     bool begun = false;
     Amount amount = 0; ///< still to be served, `give` left out
     bool frozen = false;
+    bool missed = false; ///< something of it is missing
     /// Packs of kinds up to this order have been taken as many as was chosen.
     std::size_t after = 0;
   };
@@ -346,11 +347,12 @@ private:
       add_frozen(held, d, open, candidates);
       // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
       // is of use to others: or spares them the freezer, where taking things from there costs
-      // something.
-      const bool spares = facts_.from_freezer > 0 &&
-                          std::any_of(cool.begin(), cool.end(), [&](const Candidate& one) {
-                            return item_.end_of_cool_use[held[one.at].source] > d + 1;
-                          });
+      // something, or leaves too little to take from there.
+      const bool spares = facts_.least_frozen > 0 ||
+                          (facts_.from_freezer > 0 &&
+                           std::any_of(cool.begin(), cool.end(), [&](const Candidate& one) {
+                             return item_.end_of_cool_use[held[one.at].source] > d + 1;
+                           }));
       std::erase_if(candidates, [&](const Candidate& one) {
         return from_freezer(one.way) && !cool.empty() && !freezes_for_room() && !chosen_last_ &&
                !spares && std::all_of(held.begin(), held.end(), [&](const Holding& like) {
@@ -636,9 +638,11 @@ private:
     branch.cost += value_of(open.amount, facts_.missing) + fine(facts_.missing_once);
     branch.track.miss(d, open.amount);
     open.amount = 0;
+    open.missed = true;
   }
 
-  /// What the demand may lack is taken from what is open or loose, unless it is needed otherwise.
+  /// What the demand may lack is taken from what is open or loose, unless it is needed otherwise,
+  /// or something of the demand is missing anyway.
   void finish(Branch<Track>& branch, std::size_t d, const Open& open) const {
     const Demand& demand = item_.demands[d];
     if (open.frozen) {
@@ -647,7 +651,7 @@ private:
     }
     Amount give = demand.give;
     while (give > 0) {
-      const std::optional<std::size_t> at = lender(branch.held, d, open.frozen);
+      const auto at = open.missed ? std::nullopt : lender(branch.held, d, open.frozen);
       if (!at) {
         branch.cost += value_of(give, facts_.lacking);
         branch.track.lack(d, give);
