@@ -27,6 +27,11 @@ std::string errand(const kitchen::Kitchen& kitchen, const Shopping& shopping, st
   return others == 0 ? all : fmt::format("{} and {} more", all, others);
 }
 
+bool all_priced(const Shopping& shopping, std::size_t visit) {
+  return std::all_of(shopping.lines.begin(), shopping.lines.end(),
+                     [&](const Line& line) { return line.visit != visit || line.cost; });
+}
+
 // What the list is without the stop: as if it cost more than all else.
 std::string without(const Shopping& shopping, buying::StopId stop, const Search& search) {
   buying::Model model = shopping.lowered.model;
@@ -54,7 +59,8 @@ void tell_small_stops(const kitchen::Kitchen& kitchen, const Shopping& shopping,
   for (std::size_t v = 0; v < shopping.visits.size(); ++v) {
     const StopMade& visit = shopping.visits[v];
     const buying::StopId stop = shopping.solution.stops[v];
-    if (visit.paid() >= visit.stop_cost || shopping.lowered.model.stops[stop].always) {
+    if (visit.paid() >= visit.stop_cost || !all_priced(shopping, v) ||
+        shopping.lowered.model.stops[stop].always) {
       continue;
     }
     text::Diagnostic& told = diagnostics.remark(

@@ -53,9 +53,9 @@
 ///
 /// **Shortage.** What a demand must have is its amount less `give`. It takes the rest, too, from
 /// what is open or loose and serves it at that time, unless what it takes so is needed by another
-/// demand that nothing else could serve, or something of the rest is missing. What is lacking of `give` costs `lacking`; what is missing
-/// of the rest costs `missing`, and `missing_once` for the demand. (What is taken so takes no room
-/// until then.)
+/// demand that nothing else could serve, or something of the rest is missing. What is lacking of
+/// `give` costs `lacking`; what is missing of the rest costs `missing`, and `missing_once` for the
+/// demand. (What is taken so takes no room until then.)
 ///
 /// **Left at the end.** What serves no demand is kept if it is still good on `kept_day`, cool or,
 /// loose or in unopened packs, frozen; of an opened pack only if it is good unfrozen. It is worth
