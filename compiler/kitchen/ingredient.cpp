@@ -22,7 +22,11 @@ void Line::take_brackets() {
     const std::size_t close = std::min(line_.find(')', open), line_.size() - 1);
     const std::string inside(text::trim(
         std::string_view(line_).substr(open + 1, close - open - (line_[close] == ')' ? 1 : 0))));
-    if (const auto pack = measure::parse_quantity(inside, system_); pack && !pack_) {
+    std::string_view size = inside; // "(400 g each)"
+    if (size.ends_with(" each")) {
+      size.remove_suffix(std::string_view(" each").size());
+    }
+    if (const auto pack = measure::parse_quantity(size, system_); pack && !pack_) {
       pack_ = pack;
     } else if (inside == "optional") {
       optional_ = true;
@@ -111,10 +115,14 @@ bool Line::take_amount(Cursor& cursor) {
   if (cursor.rest().starts_with('-')) {
     ++cursor.at; // "8-oz package"
   }
-  // "one 3-lb chicken", "2 15-oz cans": the size of each.
+  // "one 3-lb chicken", "2 15-oz cans", "2 x 400 g cans": the size of each.
   Cursor size = cursor;
   size.skip_spaces();
   if (size.at > cursor.at) {
+    if (size.rest().starts_with("x ")) {
+      ++size.at;
+      size.skip_spaces();
+    }
     if (const auto each = measure::scan_quantity(size, system_);
         each && each->unit != Unit::each && each->unit != Unit::dozen) {
       pack_ = each;

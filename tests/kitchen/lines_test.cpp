@@ -234,6 +234,18 @@ TEST(Lines, NonsenseIsRefusedWithAMessageThatHelps) {
               std::size(nonsense));
 }
 
+TEST(Lines, TheSizeOfACanIsReadInAnyUsualWay) {
+  for (const char* const line :
+       {"2 x 400 g cans chickpeas", "2 cans chickpeas (400 g each)", "2 400-g cans chickpeas"}) {
+    const Read read(line);
+    EXPECT_EQ(read.grams(), 800) << line;
+    EXPECT_EQ(read.lines.at(0).containers, 2) << line;
+    EXPECT_FALSE(read.lines.at(0).any_size) << line;
+  }
+  EXPECT_TRUE(Read("2 cans chickpeas").lines.at(0).any_size);
+  EXPECT_EQ(Read("2 onions (one for each)").lines.at(0).note, "one for each");
+}
+
 TEST(Lines, ARangeIsBoughtForItsUpperEnd) {
   const Read read("1-2 tsp salt");
   ASSERT_EQ(read.lines.size(), 1U);
