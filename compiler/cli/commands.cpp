@@ -5,7 +5,6 @@
 #include "cli/say.hpp"
 #include "cli/write.hpp"
 #include "emit/emit.hpp"
-#include "emit/words.hpp"
 #include "kitchen/paths.hpp"
 #include "text/nearest.hpp"
 #include "text/yaml.hpp"

@@ -112,21 +112,8 @@ std::vector<std::string> purposes_of(const Compiled& compiled, std::size_t line)
   return out;
 }
 
-namespace {
-
-std::string the_first_few(const std::vector<std::string>& all) {
-  constexpr std::size_t shown = 3;
-  std::string out;
-  for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
-    out += (i > 0 ? ", " : "") + all[i];
-  }
-  return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
-}
-
-} // namespace
-
 std::string for_what(const Compiled& compiled, std::size_t line) {
-  return the_first_few(purposes_of(compiled, line));
+  return text::the_first_few(purposes_of(compiled, line));
 }
 
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
@@ -206,7 +193,7 @@ std::string phrase(const Compiled& compiled, const StillToFind& one) {
       unit.by_weight ? one.amount : Rational(measure::ceil(one.amount / unit.size)) * unit.size;
   return fmt::format("{}, for {}",
                      foods::with_name(food, amount, compiled.kitchen.household.system),
-                     the_first_few(one.purposes));
+                     text::the_first_few(one.purposes));
 }
 
 std::string verdict(const Compiled& compiled) {

@@ -21,6 +21,10 @@ struct Lowered {
   text::Date first;
   /// Money for one cent: 100, or 1 where sums would otherwise be beyond what is solved exactly.
   buying::Money per_cent = 100;
+  /// The nearest cent.
+  [[nodiscard]] Cents cents(buying::Money money) const {
+    return measure::to_int64(measure::round(Rational(money) / per_cent));
+  }
   /// By item. Of foods that stand for each other the first, in terms of which amounts are.
   buying::Table<buying::ItemId, foods::FoodId> foods;
   /// By item and offer: place in the shop's offers.

@@ -3,22 +3,6 @@
 #include <algorithm>
 
 namespace manciple::purchase {
-namespace {
-
-buying::Amount missing_on_the_list(const buying::ItemSolution& item) {
-  buying::Amount sum = 0;
-  for (const buying::Short& one : item.shorts) {
-    sum += one.missing;
-  }
-  return sum;
-}
-
-Cents to_cents(buying::Money money, const Lowered& lowered) {
-  return measure::to_int64(measure::round(Rational(money) / lowered.per_cent));
-}
-
-} // namespace
-
 std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shopping& shopping,
                                    foods::FoodId food) {
   const Lowered& lowered = shopping.lowered;
@@ -42,10 +26,10 @@ std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shoppi
     read.offer = lowered.offers[item][way.offer];
     read.proven = way.proven;
     read.wasted = from_model(way.wasted);
-    if (way.free_stops && way.missing <= missing_on_the_list(shopping.solution.items[item])) {
-      read.more = to_cents(*way.free_stops - shopping.solution.total, lowered);
-      read.spent = to_cents(way.spent, lowered);
-      read.stops_more = to_cents(way.stop_cost - shopping.solution.stop_cost, lowered);
+    if (way.free_stops && way.missing <= shopping.solution.items[item].missing()) {
+      read.more = lowered.cents(*way.free_stops - shopping.solution.total);
+      read.spent = lowered.cents(way.spent);
+      read.stops_more = lowered.cents(way.stop_cost - shopping.solution.stop_cost);
     }
     read.on_the_list =
         std::any_of(shopping.lines.begin(), shopping.lines.end(), [&](const Line& line) {

@@ -200,17 +200,17 @@ private:
   static Rational counts_for(const buying::Serving& serving, const buying::Item& item,
                              const buying::ItemSolution& solution) {
     const buying::Demand& demand = item.demands[serving.demand];
-    const buying::Amount containers =
-        serving.stock ? item.stock[buying::LotId(serving.of)].containers
-                      : item.offers[solution.purchases[serving.of].offer].containers;
-    const buying::Amount pack = serving.stock
-                                    ? item.stock[buying::LotId(serving.of)].amount /
-                                          item.stock[buying::LotId(serving.of)].packs
-                                    : item.offers[solution.purchases[serving.of].offer].pack;
-    if (demand.containers == 0 || containers == 0) {
-      return 1;
+    const auto of = [&](buying::Amount containers, buying::Amount pack) {
+      return demand.containers == 0 || containers == 0
+                 ? Rational(1)
+                 : Rational(demand.amount) * containers / (Rational(demand.containers) * pack);
+    };
+    if (serving.stock) {
+      const buying::Lot& lot = item.stock[buying::LotId(serving.of)];
+      return of(lot.containers, lot.amount / lot.packs);
     }
-    return Rational(demand.amount) * containers / (Rational(demand.containers) * pack);
+    const buying::Offer& offer = item.offers[solution.purchases[serving.of].offer];
+    return of(offer.containers, offer.pack);
   }
 
   // `taken` in terms of the item, of which it covers so much of the use.

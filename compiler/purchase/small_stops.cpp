@@ -10,21 +10,14 @@
 namespace manciple::purchase {
 namespace {
 
-// More is no longer a small stop's errand.
-constexpr std::size_t most_named = 3;
-
 std::string errand(const kitchen::Kitchen& kitchen, const Shopping& shopping, std::size_t visit) {
   std::vector<std::string> names;
-  std::size_t others = 0;
   for (const Line& line : shopping.lines) {
-    if (line.visit == visit && names.size() < most_named) {
+    if (line.visit == visit) {
       names.push_back(kitchen.food(line.food).name);
-    } else {
-      others += line.visit == visit ? 1 : 0;
     }
   }
-  const std::string all = text::join(names, ", ");
-  return others == 0 ? all : fmt::format("{} and {} more", all, others);
+  return text::the_first_few(names);
 }
 
 bool all_priced(const Shopping& shopping, std::size_t visit) {
@@ -32,24 +25,34 @@ bool all_priced(const Shopping& shopping, std::size_t visit) {
                      [&](const Line& line) { return line.visit != visit || line.cost; });
 }
 
-// What the list is without the stop: as if it cost more than all else.
-std::string without(const Shopping& shopping, buying::StopId stop, const Search& search) {
+buying::Amount missing(const buying::Solution& solution) {
+  buying::Amount sum = 0;
+  for (const buying::ItemSolution& item : solution.items) {
+    sum += item.missing();
+  }
+  return sum;
+}
+
+// What the list is without the stop.
+std::string without(const Shopping& shopping, buying::StopId left_out, const Search& search) {
+  const buying::Solution& with = shopping.solution;
   buying::Model model = shopping.lowered.model;
-  const buying::Money before = model.stops[stop].cost;
-  model.stops[stop].cost = before + shopping.solution.total;
-  if (buying::most_that_may_be_paid(model) > buying::most_money) {
-    return "";
+  model.stops = {};
+  for (const buying::StopId stop : buying::ids(shopping.lowered.model.stops)) {
+    if (stop != left_out) {
+      model.stops.push_back(shopping.lowered.model.stops[stop]);
+    }
   }
   buying::Options options;
   options.stop = search.stop;
   const buying::Solution other = buying::solve(model, options);
-  const bool made = std::find(other.stops.begin(), other.stops.end(), stop) != other.stops.end();
-  const buying::Money per_cent = shopping.lowered.per_cent;
-  const kitchen::Cents more = (other.total - shopping.solution.total + per_cent / 2) / per_cent;
-  return made ? "no other stop brings that in time"
-              : fmt::format("without it the list would cost {} more in all, stops and leftovers "
-                            "counted",
-                            kitchen::print_money(more));
+  if (missing(other) > missing(with)) {
+    return "no other stop brings all of that in time";
+  }
+  const bool proven = shopping.proven() && other.status == buying::Status::optimal;
+  return fmt::format("without it the list would cost {}{} more in all, stops and leftovers counted",
+                     proven ? "" : "about ",
+                     kitchen::print_money(shopping.lowered.cents(other.total - with.total)));
 }
 
 } // namespace
@@ -69,10 +72,7 @@ void tell_small_stops(const kitchen::Kitchen& kitchen, const Shopping& shopping,
                     kitchen.shop(visit.shop).name, text::print_day(visit.date),
                     kitchen::print_money(visit.paid()), errand(kitchen, shopping, v),
                     kitchen::print_money(visit.stop_cost)));
-    const std::string otherwise = without(shopping, stop, search);
-    if (!otherwise.empty()) {
-      told.note(std::nullopt, otherwise);
-    }
+    told.note(std::nullopt, without(shopping, stop, search));
   }
 }
 

@@ -1,5 +1,7 @@
 #include "text/words.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -80,6 +82,15 @@ std::string join(const std::vector<std::string>& parts, std::string_view separat
     out += parts[i];
   }
   return out;
+}
+
+std::string the_first_few(const std::vector<std::string>& all) {
+  constexpr std::size_t shown = 3;
+  std::string out;
+  for (std::size_t i = 0; i < all.size() && i < shown; ++i) {
+    out += (i > 0 ? ", " : "") + all[i];
+  }
+  return all.size() > shown ? fmt::format("{} and {} more", out, all.size() - shown) : out;
 }
 
 std::string slug(std::string_view name) {

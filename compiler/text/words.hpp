@@ -17,6 +17,8 @@ std::string_view trim(std::string_view text);
 /// Cut at each `separator`, parts trimmed.
 std::vector<std::string_view> split(std::string_view text, char separator);
 std::string join(const std::vector<std::string>& parts, std::string_view separator);
+/// "chili, soup, stew and 4 more": the first three, and how many there are besides.
+std::string the_first_few(const std::vector<std::string>& all);
 
 /// A name as a file is called: lower case, a hyphen for every run of other characters.
 /// "Smoky lentil soup" is "smoky-lentil-soup".

@@ -383,5 +383,28 @@ TEST(Shopping, UsualSwapsAreMadeWhereTheHouseholdSaysSo) {
   EXPECT_FALSE(house.compile());
 }
 
+// Beef for 100.00 at the corner; an onion for 0.50 at a stop that costs 2.00.
+std::string said_of_a_small_stop(const std::string& corner) {
+  House house;
+  house.household("a stop costs: 2.00\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {" + corner + "}\n");
+  house.write("plans/stores/far.yaml", "shop: Far\nprices: {onion: 1 lb bag 0.50}\n");
+  house.recipe("stew", "20 lb ground beef, 1 lb onion");
+  house.plan_with_trip("2027-03-02: {dinner: stew}", "[corner, far]");
+  (void)house.good();
+  return house.said();
+}
+
+TEST(Shopping, OfASmallStopItIsSaidWhatLeavingItOutWouldMean) {
+  const std::string dearer = said_of_a_small_stop("ground beef: 5.00/lb, onion: 1 lb bag 4.00");
+  EXPECT_NE(dearer.find("Far on Mon 1 Mar is a stop for 0.50 of onion, less than the 2.00"),
+            std::string::npos)
+      << dearer;
+  // 4.00 for 0.50 and the 2.00 of the stop.
+  EXPECT_NE(dearer.find("the list would cost 1.50 more in all"), std::string::npos) << dearer;
+  const std::string only = said_of_a_small_stop("ground beef: 5.00/lb");
+  EXPECT_NE(only.find("no other stop brings all of that in time"), std::string::npos) << only;
+}
+
 } // namespace
 } // namespace manciple

@@ -75,9 +75,7 @@ private:
       for (const Waste& waste : item.wastes) {
         result.wasted += waste.amount;
       }
-      for (const Short& one : item.shorts) {
-        result.missing += one.missing;
-      }
+      result.missing = item.missing();
     }
     return result;
   }

@@ -83,6 +83,14 @@ struct ItemSolution {
   Fine missing_value = 0;
   Money handling = 0;
 
+  /// What all its demands are missing.
+  [[nodiscard]] Amount missing() const {
+    Amount sum = 0;
+    for (const Short& one : shorts) {
+      sum += one.missing;
+    }
+    return sum;
+  }
   [[nodiscard]] Fine total() const {
     return fine(cost + handling) + waste_value - salvage_value + lacking_value + missing_value;
   }
