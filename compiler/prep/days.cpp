@@ -48,8 +48,8 @@ private:
   void thaw_food();
   void thaw_dishes();
   void wait_times();
-  void after_shopping();
-  void freeze(const Food& food, const std::vector<Bag>& all);
+  void ripening();
+  void freeze();
   void use_up();
   void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
     out_.push_back({kind, date, clock, std::move(what)});
@@ -163,8 +163,8 @@ void Days::wait_times() {
   }
 }
 
-// On the day of a trip: what has to ripen, and what goes to the freezer without a session to do it.
-void Days::after_shopping() {
+// On the day of a trip: what has to ripen.
+void Days::ripening() {
   for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
     const purchase::Line& line = shopping_.lines[l];
     const Date date = shopping_.visits[line.visit].date;
@@ -174,30 +174,23 @@ void Days::after_shopping() {
           fmt::format("Leave {} on the counter to ripen (about {}), then into the fridge",
                       text::plural(food.name), text::print_days(food.ripens->value)));
     }
-    freeze(food, bags(kitchen_, resolved_, shopping_, l));
-  }
-  std::map<std::size_t, std::vector<Bag>> of_stock; // by lot
-  for (const purchase::StockUse& used : shopping_.from_stock) {
-    if (used.frozen && kitchen_.on_hand.lots[used.lot].place != foods::Place::freezer) {
-      of_stock[used.lot].push_back({used.amount, used.use, used.frozen_on});
-    }
-  }
-  for (const auto& [lot, of_lot] : of_stock) {
-    freeze(kitchen_.food(*kitchen_.on_hand.lots[lot].what.food()), of_lot);
   }
 }
 
-// Sessions see to their own day.
-void Days::freeze(const Food& food, const std::vector<Bag>& all) {
-  std::map<Date, std::vector<Bag>> by_day;
-  for (const Bag& bag : all) {
-    by_day[bag.frozen_on].push_back(bag);
-  }
-  for (const auto& [date, of_day] : by_day) {
-    const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
-                                     [day = date](const auto& s) { return s.date == day; });
-    if (!session) {
-      add(Kind::freeze, date, into_freezer(kitchen_, food, of_day));
+// What goes into the freezer on a day without a session to do it.
+void Days::freeze() {
+  for (const Freezing& freezing : prep::freezing(kitchen_, resolved_, shopping_)) {
+    std::set<Date> days;
+    for (const Bag& bag : freezing.bags) {
+      days.insert(bag.frozen_on);
+    }
+    for (const Date day : days) {
+      const bool session = std::any_of(plan_.sessions.begin(), plan_.sessions.end(),
+                                       [day](const auto& s) { return s.date == day; });
+      if (!session) {
+        add(Kind::freeze, day,
+            into_freezer(kitchen_, kitchen_.food(freezing.food), freezing.on(day)));
+      }
     }
   }
 }
@@ -219,7 +212,8 @@ std::vector<Reminder> Days::run() {
   thaw_food();
   thaw_dishes();
   wait_times();
-  after_shopping();
+  ripening();
+  freeze();
   use_up();
   std::stable_sort(out_.begin(), out_.end(), [](const Reminder& a, const Reminder& b) {
     return std::tuple(a.date, a.kind, a.clock.value_or(-1), std::string_view(a.what)) <
@@ -318,22 +312,20 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                      making.id});
     }
   }
-  for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
-    const purchase::Line& line = shopping.lines[l];
-    const Food& food = kitchen.food(line.food);
-    const Date bought = shopping.visits[line.visit].date;
+  for (const Freezing& freezing : prep::freezing(kitchen, resolved, shopping)) {
+    const Food& food = kitchen.food(freezing.food);
     const bool juice = food.keeps.frozen_juice.has_value();
     const auto& keeps = food.keeps.in(foods::Place::freezer);
-    for (const Bag& bag : bags(kitchen, resolved, shopping, l)) {
+    for (const Bag& bag : freezing.bags) {
       const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
       const std::string of = foods::amount_seen(food, bag.amount, kitchen.household.system);
       out.push_back({juice ? food.name + " juice and zest" : food.name,
                      use == nullptr ? "nothing planned yet"
                                     : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
                                                   text::print_day(use->date)),
-                     juice ? "of " + of : of, bought,
-                     bought + std::chrono::days(keeps ? keeps->value : 0), foods::Place::freezer,
-                     food.thaw, std::nullopt});
+                     juice ? "of " + of : of, freezing.bought.value_or(bag.frozen_on),
+                     bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),
+                     foods::Place::freezer, food.thaw, std::nullopt});
     }
   }
   std::stable_sort(out.begin(), out.end(), [](const Label& a, const Label& b) {

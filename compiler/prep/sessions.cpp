@@ -141,22 +141,20 @@ void Session::cuts() {
   }
 }
 
-// What was bought for the freezer on this day.
+// What goes into the freezer on this day.
 void Session::portions() {
-  for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
-    const purchase::Line& line = shopping_.lines[l];
-    std::vector<Bag> today = bags(kitchen_, resolved_, shopping_, l);
-    std::erase_if(today, [&](const Bag& bag) { return bag.frozen_on != session().date; });
+  for (const Freezing& freezing : prep::freezing(kitchen_, resolved_, shopping_)) {
+    const std::vector<Bag> today = freezing.on(session().date);
     if (today.empty()) {
       continue;
     }
-    const Food& food = kitchen_.food(line.food);
+    const Food& food = kitchen_.food(freezing.food);
     Task task;
     task.kind = Task::Kind::portion;
     task.what = into_freezer(kitchen_, food, today);
     task.hands_on = portioning_minutes(static_cast<int>(today.size()));
     if (food.keeps.frozen_juice) {
-      task.hands_on += cutting_minutes(Form::juice, line.to_freeze);
+      task.hands_on += cutting_minutes(Form::juice, amount_of(today));
     }
     risks_.push_back(risk(food));
     out_.tasks.push_back(std::move(task));
@@ -376,45 +374,6 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
     return step.hands_on;
   }
   return static_cast<int>(measure::to_int64(measure::ceil(times * step.hands_on)));
-}
-
-std::vector<Bag> bags(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
-                      std::size_t line) {
-  std::vector<Bag> out;
-  std::optional<Date> week; // in which the bag of a staple was taken out
-  const Date bought = shopping.visits[shopping.lines[line].visit].date;
-  Rational rest = shopping.lines[line].to_freeze;
-  for (const purchase::Supply& supply : shopping.supplies) {
-    if (supply.line != line || !supply.frozen) {
-      continue;
-    }
-    const resolve::Use& use = resolved.uses[supply.use];
-    const bool staple = std::holds_alternative<resolve::OfStaple>(use.reason);
-    if (staple && week && use.date - *week < std::chrono::days(7)) {
-      out.back().amount += supply.amount;
-    } else {
-      out.push_back({supply.amount, supply.use, supply.frozen_on});
-      week = staple ? std::optional(use.date) : std::nullopt;
-    }
-    rest -= supply.frozen_on == bought ? supply.amount : Rational(0);
-  }
-  if (foods::is_more_than_scraps(kitchen.food(shopping.lines[line].food), rest)) {
-    out.push_back({rest, std::nullopt, bought});
-  }
-  return out;
-}
-
-std::string into_freezer(const Kitchen& kitchen, const Food& food, const std::vector<Bag>& bags) {
-  Rational sum = 0;
-  for (const Bag& bag : bags) {
-    sum += bag.amount;
-  }
-  const std::string what = foods::as_seen(food, sum, kitchen.household.system);
-  const std::string_view word = bags.size() == 1 ? "bag" : "bags";
-  return food.keeps.frozen_juice
-             ? fmt::format("Wash, zest and juice {}; freeze as cubes in {} {}, labelled", what,
-                           bags.size(), word)
-             : fmt::format("Portion {} into {} {}, label and freeze", what, bags.size(), word);
 }
 
 std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,

@@ -46,6 +46,26 @@ TEST(Prep, ALargePieceThawsForDays) {
   EXPECT_TRUE(reminded(house.good(), prep::Reminder::Kind::thaw, "2027-03-07"));
 }
 
+TEST(Prep, WhatIsOnHandAndHasToBeFrozenIsATaskOfItsDay) {
+  House house;
+  house.recipe("stew", "1 lb ground beef");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [\"1 lb ground beef, fridge, use by 2027-03-02\"]\n");
+  house.plan("2027-03-10: {dinner: stew}");
+  auto compiled = house.good();
+  EXPECT_TRUE(reminded(compiled, prep::Reminder::Kind::freeze, "2027-03-01"));
+  ASSERT_EQ(compiled.prep.labels.size(), 1U);
+  EXPECT_EQ(compiled.prep.labels[0].amount, "1 lb");
+  // A session on that day sees to it.
+  house.plan("2027-03-10: {dinner: stew}",
+             "prep: [{date: 2027-03-01, from: \"14:00\", until: \"15:00\"}]\n");
+  compiled = house.good();
+  EXPECT_FALSE(reminded(compiled, prep::Reminder::Kind::freeze, "2027-03-01"));
+  ASSERT_EQ(compiled.prep.sessions.size(), 1U);
+  EXPECT_EQ(compiled.prep.sessions[0].tasks.at(0).what,
+            "Portion 1 lb ground beef into 1 bag, label and freeze");
+}
+
 TEST(Prep, LemonsAreSqueezedIntoCubesWithALabelEach) {
   House house;
   house.write("plans/stores/corner.yaml",
