@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace manciple::foods {
 namespace {
@@ -71,8 +72,7 @@ struct Counted {
   Rational count;
 };
 
-// The pieces that a cook counts: cloves of garlic, stalks of what is less than a bunch, else whole
-// ones.
+// The pieces that a cook counts.
 std::optional<Counted> counted(const Food& food, const Rational& purchased) {
   std::string whole = counted_by(food);
   if (whole.empty() && food.department == Department::produce) {
@@ -86,31 +86,34 @@ std::optional<Counted> counted(const Food& food, const Rational& purchased) {
   if (is_weighed(food) && *one < small_grams && count > most_small) {
     return std::nullopt;
   }
-  const auto part = [&](std::string_view piece, const Rational& below) -> std::optional<Counted> {
-    const auto of = count < below ? grams_of(food, piece) : std::nullopt;
-    return of && *of < *one
-               ? std::optional(Counted{std::string(piece),
-                                       std::max(Rational(1), nearest(purchased / *of, 1))})
-               : std::nullopt;
-  };
-  for (const auto& smaller :
-       {part("clove", purchased), part("stalk", 1), part("sprig", least_part)}) {
-    if (smaller) {
-      return smaller;
+  // Cloves always, stalks and sprigs of less than a bunch, or a quarter of one.
+  const std::array<std::pair<std::string_view, bool>, 3> parts{
+      {{"clove", true}, {"stalk", count < 1}, {"sprig", count < least_part}}};
+  for (const auto& [part, counts] : parts) {
+    const auto of = counts ? grams_of(food, part) : std::nullopt;
+    if (of && *of < *one) {
+      return Counted{std::string(part), std::max(Rational(1), nearest(purchased / *of, 1))};
     }
   }
   return Counted{whole, rounded(count)};
 }
 
 std::string weight(const Food& food, const Rational& purchased, measure::System system) {
-  const bool volume = basis(food) == Dimension::volume;
-  const auto& facts = [](Unit unit) { return measure::facts(unit).factor; };
-  const bool us = system == measure::System::us && !volume;
-  const Rational large = us ? facts(Unit::pound) : Rational(1000);
+  const bool us = system == measure::System::us && basis(food) != Dimension::volume;
+  const Rational large = us ? measure::facts(Unit::pound).factor : Rational(1000);
   const Rational step = purchased >= large ? large / (us ? 10 : 20)
-                        : us               ? facts(Unit::ounce) / 2
+                        : us               ? measure::facts(Unit::ounce).factor / 2
                                            : Rational(least_grams);
   return customary(food, std::max(step, nearest(purchased, step)), system);
+}
+
+// "9", "1/2 head": without the name.
+std::string words(const Food& food, const Counted& pieces) {
+  const std::string number = fraction(pieces.count);
+  return counts_itself(food, pieces.piece)
+             ? number
+             : fmt::format("{} {}", number,
+                           pieces.count > 1 ? text::plural(pieces.piece) : pieces.piece);
 }
 
 } // namespace
@@ -122,39 +125,30 @@ std::string as_seen(const Food& food, const Rational& purchased, measure::System
                ? with_name(food, std::max(Rational(1), nearest(purchased, 1)), system)
                : fmt::format("{} {}", weight(food, purchased, system), name_of(food, purchased));
   }
-  const bool several = pieces->count > 1;
-  const std::string name = counts_itself(food, pieces->piece)
-                               ? fmt::format("{} {}", fraction(pieces->count),
-                                             several ? text::plural(food.name) : food.name)
-                               : fmt::format("{} {} {}", fraction(pieces->count),
-                                             several ? text::plural(pieces->piece) : pieces->piece,
-                                             after_piece(food, pieces->piece));
-  return is_weighed(food) ? fmt::format("{} ({})", name, weight(food, purchased, system)) : name;
+  const std::string name = !counts_itself(food, pieces->piece) ? after_piece(food, pieces->piece)
+                           : pieces->count > 1                 ? text::plural(food.name)
+                                                               : food.name;
+  const std::string all = fmt::format("{} {}", words(food, *pieces), name);
+  return is_weighed(food) ? fmt::format("{} ({})", all, weight(food, purchased, system)) : all;
 }
 
 std::string amount_seen(const Food& food, const Rational& purchased, measure::System system) {
   const auto pieces = counted(food, purchased);
-  if (!pieces || is_weighed(food)) {
-    return basis(food) == Dimension::count ? customary(food, purchased, system, 0)
-                                           : weight(food, purchased, system);
+  if (pieces && !is_weighed(food)) {
+    return words(food, *pieces);
   }
-  return counts_itself(food, pieces->piece)
-             ? fraction(pieces->count)
-             : fmt::format("{} {}", fraction(pieces->count),
-                           pieces->count > 1 ? text::plural(pieces->piece) : pieces->piece);
+  return basis(food) == Dimension::count ? customary(food, purchased, system, 0)
+                                         : weight(food, purchased, system);
 }
 
 std::optional<std::string> pieces_in(const Food& food, const Rational& purchased) {
-  const auto pieces = counted(food, purchased);
+  auto pieces = counted(food, purchased);
   // A counter cuts slices as thick as it is asked to.
   if (!pieces || pieces->piece == "slice") {
     return std::nullopt;
   }
-  const Rational count = std::max(Rational(1), nearest(pieces->count, 1));
-  return counts_itself(food, pieces->piece)
-             ? fraction(count)
-             : fmt::format("{} {}", fraction(count),
-                           count > 1 ? text::plural(pieces->piece) : pieces->piece);
+  pieces->count = std::max(Rational(1), nearest(pieces->count, 1));
+  return words(food, *pieces);
 }
 
 std::string part_of(const Rational& share) {

@@ -18,6 +18,12 @@ const std::optional<Sourced<int>>& Keeps::in(Place place) const {
   return pantry;
 }
 
+Place Keeps::best_place(Place stored) const {
+  const bool cooler =
+      stored == Place::pantry && fridge && (!pantry || fridge->value > pantry->value);
+  return cooler ? Place::fridge : stored;
+}
+
 const VolumeWeight* Food::volume(Form form) const {
   const auto found = std::find_if(volumes.begin(), volumes.end(),
                                   [&](const VolumeWeight& v) { return v.form == form; });

@@ -55,6 +55,8 @@ struct Keeps {
 
   /// In the freezer as it is, or else as juice.
   [[nodiscard]] const std::optional<Sourced<int>>& in(Place place) const;
+  /// Where it keeps longest as it is bought: what stands in the pantry may go to the fridge.
+  [[nodiscard]] Place best_place(Place stored) const;
 };
 
 /// The lowest safe temperature in the middle.

@@ -88,13 +88,9 @@ Keeping keeping_of(const Food& food, int days) {
   if (food.is_household()) {
     return result;
   }
-  auto best = food.keeps.in(food.stored);
-  // What stands in the pantry may go to the fridge where it keeps longer.
-  if (food.stored == foods::Place::pantry && food.keeps.fridge &&
-      (!best || food.keeps.fridge->value > best->value)) {
-    best = food.keeps.fridge;
-    result.place = Place::fridge;
-  }
+  const foods::Place place = food.keeps.best_place(food.stored);
+  result.place = place_of(place);
+  const auto& best = food.keeps.in(place);
   if (!best) {
     result.known = false;
     return result;

@@ -163,13 +163,18 @@ private:
     std::map<FoodId, std::vector<std::size_t>> uses; // by the food in terms of which they are
     std::vector<FoodId> order;                       // as they are first used
     for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
-      if (resolved_.uses[u].amount > 0) {
-        const FoodId id = in_terms_of(resolved_.uses[u].food).food;
-        if (uses[id].empty()) {
-          order.push_back(id);
-        }
-        uses[id].push_back(u);
+      const resolve::Use& use = resolved_.uses[u];
+      if (use.amount == 0) {
+        continue;
       }
+      if (use.containers) {
+        usual_container_.emplace(use.food, use.amount / *use.containers);
+      }
+      const FoodId id = in_terms_of(use.food).food;
+      if (uses[id].empty()) {
+        order.push_back(id);
+      }
+      uses[id].push_back(u);
     }
     for (const FoodId id : order) {
       item(id, uses[id]);
@@ -266,15 +271,13 @@ private:
   // What holds `amount`, as a number of containers (in thousandths) such as the food's uses ask
   // for; 0 if it is too far from the usual size, or another food than they name.
   buying::Amount in_containers(FoodId food, const Rational& amount, const Rational& count) const {
-    for (const resolve::Use& use : resolved_.uses) {
-      if (use.food == food && use.containers) {
-        const Rational usual = use.amount / *use.containers * count;
-        const bool near =
-            amount >= usual * smallest_container && amount <= usual * largest_container;
-        return near ? to_thousandths(count) : 0;
-      }
+    const auto one = usual_container_.find(food);
+    if (one == usual_container_.end()) {
+      return 0;
     }
-    return 0;
+    const Rational usual = one->second * count;
+    const bool near = amount >= usual * smallest_container && amount <= usual * largest_container;
+    return near ? to_thousandths(count) : 0;
   }
 
   void stock(Item& item, FoodId id) {
@@ -524,6 +527,7 @@ private:
   int days_;
   text::Diagnostics& diagnostics_;
   Cents dearest_stop_ = 0;
+  std::map<FoodId, Rational> usual_container_; ///< what one holds, of foods asked for by it
   std::optional<text::Span> price_too_large_;
   bool sums_too_large_ = false;
   Lowered out_;

@@ -124,11 +124,11 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
   }
 }
 
-// Unfrozen, it is good so long.
+// As it is bought, it is good so long.
 bool keeps_for(const foods::Food& food, int days) {
-  const auto good = [&](const auto& time) { return time && time->value >= days; };
-  return food.is_household() || food.stored == foods::Place::freezer || good(food.keeps.fridge) ||
-         (food.stored == foods::Place::pantry && good(food.keeps.pantry));
+  const auto& keeps = food.keeps.in(food.keeps.best_place(food.stored));
+  return food.is_household() || food.stored == foods::Place::freezer ||
+         (keeps && keeps->value >= days);
 }
 
 // So much a week is used day by day; but what does not keep for a week is eaten some time in the
