@@ -230,6 +230,22 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
   return true;
 }
 
+// A household that names nobody is of those whom the plan names.
+bool PlanReader::is_known(const Node& who) {
+  const std::vector<Person>& people = context_.household.people;
+  if (people.empty() || context_.household.person(who.scalar)) {
+    return true;
+  }
+  std::vector<std::string_view> known;
+  for (const Person& person : people) {
+    known.push_back(person.name);
+  }
+  diagnostics_.error(errors::unknown_person, who.span,
+                     fmt::format("{} is not in the household", who.scalar),
+                     text::did_you_mean(who.scalar, known));
+  return false;
+}
+
 std::optional<Dish> PlanReader::dish(const Node& node) {
   Dish out;
   out.at = node.span;
@@ -243,16 +259,7 @@ std::optional<Dish> PlanReader::dish(const Node& node) {
     out.servings = read_positive(*servings, diagnostics_);
   }
   for (const Node* who : fields.list("eaten by")) {
-    if (!context_.household.person(who->scalar)) {
-      std::vector<std::string_view> known;
-      for (const Person& person : context_.household.people) {
-        known.push_back(person.name);
-      }
-      diagnostics_.error(errors::unknown_person, who->span,
-                         fmt::format("{} is not in the household", who->scalar),
-                         text::did_you_mean(who->scalar, known));
-      good = false;
-    }
+    good = is_known(*who) && good;
     out.eaten_by.push_back(who->scalar);
   }
   return good ? std::optional(std::move(out)) : std::nullopt;
@@ -328,14 +335,7 @@ void PlanReader::away(const Node& node) {
   if (who == nullptr) {
     return;
   }
-  if (!context_.household.person(who->scalar)) {
-    std::vector<std::string_view> known;
-    for (const Person& person : context_.household.people) {
-      known.push_back(person.name);
-    }
-    diagnostics_.error(errors::unknown_person, who->span,
-                       fmt::format("{} is not in the household", who->scalar),
-                       text::did_you_mean(who->scalar, known));
+  if (!is_known(*who)) {
     return;
   }
   plan_.away.push_back({who->scalar, from, until, at});

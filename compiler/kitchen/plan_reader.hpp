@@ -30,6 +30,7 @@ private:
   std::vector<Candidate> all_shops();
   std::pair<text::Date, text::Date> span_of(const text::Fields& fields);
   std::vector<std::string> slots(const std::vector<const text::Node*>& list);
+  bool is_known(const text::Node& who);
   void dishes(const text::Node& value, Meal& meal);
   std::optional<Dish> dish(const text::Node& node);
   bool dish_words(const text::Node& node, Dish& dish);

@@ -44,7 +44,10 @@ private:
     const bool matters = std::any_of(plan_.meals.begin(), plan_.meals.end(), [&](const Meal& meal) {
       return std::any_of(meal.dishes.begin(), meal.dishes.end(), as_written);
     });
-    if (kitchen_.household.people.empty() && plan_.guests.empty() && matters) {
+    if (kitchen_.household.people.empty()) {
+      name_eaters();
+    }
+    if (kitchen_.household.people.empty() && matters) {
       said_.emplace_back("a dish is made for as many as its recipe serves");
     }
     std::vector<std::string> unsaid;
@@ -56,6 +59,33 @@ private:
     if (!unsaid.empty()) {
       said_.push_back(
           fmt::format("{} {} 4", and_list(unsaid), unsaid.size() > 1 ? "serve" : "serves"));
+    }
+  }
+
+  // Those whom the plan names.
+  void name_eaters() {
+    std::vector<std::string> names;
+    const auto name = [&](const std::string& one) {
+      if (std::find(names.begin(), names.end(), one) == names.end()) {
+        names.push_back(one);
+      }
+    };
+    for (const Meal& meal : plan_.meals) {
+      for (const Dish& dish : meal.dishes) {
+        std::for_each(dish.eaten_by.begin(), dish.eaten_by.end(), name);
+      }
+    }
+    for (const Absence& absence : plan_.away) {
+      name(absence.who);
+    }
+    for (const std::string& one : names) {
+      Person person;
+      person.name = one;
+      kitchen_.household.people.push_back(std::move(person));
+    }
+    if (!names.empty()) {
+      said_.push_back(fmt::format("{} {} here, and nobody else", and_list(names),
+                                  names.size() > 1 ? "eat" : "eats"));
     }
   }
 

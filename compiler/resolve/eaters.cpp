@@ -96,9 +96,9 @@ std::vector<std::vector<Rational>> servings(const Kitchen& kitchen,
       for (const Person* person : eaters(kitchen, {m, d})) {
         sum += person->portion;
       }
-      const bool known = !kitchen.household.people.empty() || !plan.guests.empty();
-      if (!known && !dish.servings) {
-        sum = as_written(kitchen, {m, d});
+      // Guests alone do not tell who lives here.
+      if (kitchen.household.people.empty() && !dish.servings) {
+        sum = std::max(sum, as_written(kitchen, {m, d}));
       } else if (sum == 0 && dish.servings.value_or(0) == 0 &&
                  dish.kind != kitchen::Dish::Kind::plain) {
         diagnostics.error(

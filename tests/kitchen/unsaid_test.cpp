@@ -47,6 +47,15 @@ TEST(Unsaid, MealsAloneAreAPlan) {
       << read.said();
 }
 
+TEST(Unsaid, ThoseEatWhomThePlanNames) {
+  const Read read("meals: {2027-04-05: {dinner: [{dish: stew, eaten by: [Ada, Cy]}]}}\n"
+                  "away: [{who: Ben, from: 2027-04-05, until: 2027-04-05}]\n");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  ASSERT_EQ(read.kitchen.household.people.size(), 3U);
+  EXPECT_EQ(read.kitchen.household.people[2].name, "Ben");
+  EXPECT_TRUE(read.says("Ada, Cy and Ben eat here, and nobody else")) << read.said();
+}
+
 TEST(Unsaid, AMonthIsThatOfTheFile) {
   text::Sources sources;
   text::Diagnostics diagnostics;

@@ -51,6 +51,16 @@ TEST(Resolve, ADishIsScaledToThoseWhoEat) {
   EXPECT_EQ(pounds(compiled, "onion"), Rational(5, 2)); // Ada 1 and three half portions
 }
 
+TEST(Resolve, GuestsAloneDoNotTellWhoLivesHere) {
+  House house;
+  house.write("plans/household.yaml", "meals: {dinner: \"18:30\"}\n");
+  house.recipe("stew", "2 lb onion", "made in: exactly\n"); // serves 2
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-20: {dinner: stew}",
+             "guests: [{who: Cy, count: 3, from: 2027-03-20, until: 2027-03-21}]\n");
+  auto compiled = house.good();
+  EXPECT_EQ(pounds(compiled, "onion"), 5); // as written, then for three
+}
+
 TEST(Resolve, RecipesInRecipesGoToAnyDepth) {
   House house;
   house.recipe("base", "3 lb onion", "makes: 12 cups\nkeeps: {fridge: 3 days}\n");
