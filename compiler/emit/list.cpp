@@ -75,7 +75,7 @@ std::string list_text(const Compiled& compiled) {
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
         const std::string notes = text::join(notes_of(compiled, l), "; ");
-        std::string row = priced ? fmt::format("    {:<18} {:<30} {:>8}", count_of(compiled, line),
+        std::string row = priced ? fmt::format("    {:<24} {:<30} {:>8}", count_of(compiled, line),
                                                name_on_list(compiled, line), cost_of(line))
                                  : fmt::format("    {:<18} {:<30}", count_of(compiled, line),
                                                name_on_list(compiled, line));

@@ -37,7 +37,7 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
         "{} {}", measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
         offer.pack);
     const auto pieces = foods::pieces_in(food_of(compiled, line), line.amount);
-    return pieces ? fmt::format("{}, about {}", *pieces, weight) : weight;
+    return pieces ? fmt::format("{}, about {}", pieces->words, weight) : weight;
   }
   if (offer.pack == "each") {
     return fmt::format("{}", line.packs);
@@ -47,7 +47,13 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
 
 std::string name_on_list(const Compiled& compiled, const purchase::Line& line) {
   const foods::Food& food = food_of(compiled, line);
-  const bool counted = offer_of(compiled, line).pack == "each";
+  const kitchen::Offer& offer = offer_of(compiled, line);
+  const auto pieces =
+      offer.by_weight ? foods::pieces_in(food, line.amount) : std::optional<foods::Pieces>();
+  if (pieces && pieces->several) {
+    return text::plural(food.name);
+  }
+  const bool counted = offer.pack == "each";
   return counted && line.packs > 1 && !food.as_written ? text::plural(food.name)
                                                        : foods::name_of(food, line.amount);
 }
@@ -125,7 +131,8 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   if (foods::is_more_than_scraps(compiled.kitchen.food(line.food), line.to_freeze)) {
     const bool juice = food_of(compiled, line).keeps.frozen_juice.has_value();
     out.push_back(fmt::format("{} {}", juice ? "juice and freeze" : "freeze",
-                              amount_of(compiled, line.food, line.to_freeze, 0)));
+                              foods::amount_seen(food_of(compiled, line), line.to_freeze,
+                                                 compiled.kitchen.household.system)));
   }
   std::set<std::string_view> replaced;
   for (const purchase::Supply& supply : compiled.shopping.supplies) {

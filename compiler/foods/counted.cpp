@@ -22,6 +22,8 @@ constexpr int small_grams = 60;
 constexpr int most_small = 12;
 const Rational least_part(1, 4);
 const Rational least_seen(1, 8);
+// Of a piece, at a counter: so much may be a small one.
+const Rational least_bought(3, 4);
 constexpr int least_grams = 5;
 
 Rational nearest(const Rational& amount, const Rational& step) {
@@ -72,30 +74,38 @@ struct Counted {
   Rational count;
 };
 
-// The pieces that a cook counts.
-std::optional<Counted> counted(const Food& food, const Rational& purchased) {
-  std::string whole = counted_by(food);
-  if (whole.empty() && food.department == Department::produce) {
-    whole = "medium";
+// In whole pieces, and parts of them.
+std::optional<Counted> whole(const Food& food, const Rational& purchased) {
+  std::string piece = counted_by(food);
+  if (piece.empty() && food.department == Department::produce) {
+    piece = "medium";
   }
-  const auto one = grams_of(food, whole);
+  const auto one = grams_of(food, piece);
   if (!one || basis(food) != Dimension::mass) {
     return std::nullopt;
   }
   const Rational count = purchased / *one;
-  if (is_weighed(food) && *one < small_grams && count > most_small) {
+  const bool too_many = is_weighed(food) && *one < small_grams && count > most_small;
+  return too_many ? std::nullopt : std::optional(Counted{std::move(piece), count});
+}
+
+// As a cook counts, who weighs meat: cloves of garlic always, stalks and sprigs of less than a
+// bunch or a quarter of one.
+std::optional<Counted> counted(const Food& food, const Rational& purchased) {
+  auto pieces = whole(food, purchased);
+  if (!pieces || (is_weighed(food) && food.department != Department::produce)) {
     return std::nullopt;
   }
-  // Cloves always, stalks and sprigs of less than a bunch, or a quarter of one.
   const std::array<std::pair<std::string_view, bool>, 3> parts{
-      {{"clove", true}, {"stalk", count < 1}, {"sprig", count < least_part}}};
+      {{"clove", true}, {"stalk", pieces->count < 1}, {"sprig", pieces->count < least_part}}};
   for (const auto& [part, counts] : parts) {
     const auto of = counts ? grams_of(food, part) : std::nullopt;
-    if (of && *of < *one) {
+    if (of && *of < purchased / pieces->count) {
       return Counted{std::string(part), std::max(Rational(1), nearest(purchased / *of, 1))};
     }
   }
-  return Counted{whole, rounded(count)};
+  pieces->count = rounded(pieces->count);
+  return pieces;
 }
 
 std::string weight(const Food& food, const Rational& purchased, measure::System system) {
@@ -141,14 +151,14 @@ std::string amount_seen(const Food& food, const Rational& purchased, measure::Sy
                                          : weight(food, purchased, system);
 }
 
-std::optional<std::string> pieces_in(const Food& food, const Rational& purchased) {
-  auto pieces = counted(food, purchased);
+std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {
+  auto pieces = whole(food, purchased);
   // A counter cuts slices as thick as it is asked to.
-  if (!pieces || pieces->piece == "slice") {
+  if (!pieces || pieces->piece == "slice" || pieces->count < least_bought) {
     return std::nullopt;
   }
-  pieces->count = std::max(Rational(1), nearest(pieces->count, 1));
-  return words(food, *pieces);
+  pieces->count = nearest(pieces->count, 1);
+  return Pieces{words(food, *pieces), pieces->count > 1 && counts_itself(food, pieces->piece)};
 }
 
 std::string part_of(const Rational& share) {

@@ -16,9 +16,13 @@ std::string as_seen(const Food& food, const Rational& purchased, measure::System
 /// The same without the name, and without the number of pieces of what is weighed.
 std::string amount_seen(const Food& food, const Rational& purchased, measure::System system);
 
-/// About how many pieces are in what is weighed out at a shop: "2", "1 head". None for what nobody
-/// counts.
-std::optional<std::string> pieces_in(const Food& food, const Rational& purchased);
+/// About how many whole pieces are in what is weighed out at a shop.
+struct Pieces {
+  std::string words;    ///< "2", "1 head"
+  bool several = false; ///< of what is counted by itself, so that its name is in the plural
+};
+/// None for what nobody counts, and for less than one.
+std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased);
 
 /// A part of a whole in quarters and thirds: "about 2/3", "nearly all"; at least a quarter.
 std::string part_of(const Rational& share);

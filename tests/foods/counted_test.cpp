@@ -45,14 +45,21 @@ TEST(Counted, WhatNobodyCountsIsWeighedByHalfAnOunce) {
   EXPECT_EQ(seen("parmesan cheese", 51, System::metric), "50 g parmesan cheese");
 }
 
+TEST(Counted, MeatIsWeighedInTheKitchen) {
+  EXPECT_EQ(seen("boneless chicken breast", 680), "1.5 lb boneless chicken breasts");
+}
+
 TEST(Counted, ACanIsNotCannedTwice) {
   EXPECT_EQ(seen("canned crushed tomato", 397), "1/2 can crushed tomatoes");
 }
 
 TEST(Counted, HowManyPiecesTheScaleWillHold) {
-  EXPECT_EQ(pieces_in(food("jalapeno pepper"), 45), "3");
-  EXPECT_EQ(pieces_in(food("deli ham"), 283), std::nullopt);
-  EXPECT_EQ(pieces_in(food("cremini mushroom"), 450), std::nullopt);
+  EXPECT_EQ(pieces_in(food("jalapeno pepper"), 45)->words, "3");
+  EXPECT_TRUE(pieces_in(food("jalapeno pepper"), 45)->several);
+  EXPECT_EQ(pieces_in(food("broccoli"), 1000)->words, "1 bunch");
+  EXPECT_FALSE(pieces_in(food("russet potato"), 45)); // a fifth of one
+  EXPECT_FALSE(pieces_in(food("deli ham"), 283));
+  EXPECT_FALSE(pieces_in(food("cremini mushroom"), 450));
 }
 
 TEST(Counted, ATraceIsNotSeen) {
