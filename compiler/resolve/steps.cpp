@@ -79,6 +79,17 @@ bool rounds_well(const std::vector<int>& counted, const Rational& times) {
   });
 }
 
+// From `needed` up (or down, with `step` -1): the first number of nths that rounds well; but not
+// more than a whole recipe further on.
+Rational next_measured(const std::vector<int>& counted, const Rational& needed, int n, int step) {
+  const Rational first(step > 0 ? measure::ceil(needed * n) : measure::floor(needed * n));
+  int on = 0;
+  while (on < n && !rounds_well(counted, (first + step * on) / n)) {
+    ++on;
+  }
+  return (first + step * on) / n;
+}
+
 // The parts in which a recipe may be made: n stands for 1/n, 2/n, ...
 std::vector<int> divisions(const Recipe& recipe, const std::vector<int>& counted) {
   switch (recipe.made_in) {
@@ -135,27 +146,27 @@ Rational times_to_make(const Kitchen& kitchen, const Recipe& recipe, const Ratio
   if (recipe.made_in == MadeIn::exactly) {
     return needed;
   }
+  const Rational give = give_of(kitchen, recipe);
+  const Rational least = needed * (1 - give);
   const std::vector<int> counted = all_parts(kitchen, recipe);
   const std::vector<int> in = divisions(recipe, counted);
   std::optional<Rational> more; // or just as much
   std::optional<Rational> less;
   for (const int n : in) {
-    const Rational up = Rational(measure::ceil(needed * n)) / n;
-    const Rational down = Rational(measure::floor(needed * n)) / n;
+    const Rational up = next_measured(counted, needed, n, 1);
     if (rounds_well(counted, up)) {
       more = more ? std::min(*more, up) : up;
     }
-    if (rounds_well(counted, down)) {
+    const Rational down = next_measured(counted, needed, n, -1);
+    if (down > 0 && down >= least && rounds_well(counted, down)) {
       less = less ? std::max(*less, down) : down;
     }
   }
   if (!more) { // what the recipe itself says goes before what comes out well
     more = Rational(measure::ceil(needed * in.front())) / in.front();
   }
-  const Rational give = give_of(kitchen, recipe);
   const bool leaves_little = *more <= needed * (1 + give);
-  const bool is_enough = less && *less > 0 && *less >= needed * (1 - give);
-  return is_enough && !leaves_little ? *less : *more;
+  return less && !leaves_little ? *less : *more;
 }
 
 } // namespace manciple::resolve

@@ -59,8 +59,8 @@ TEST(Steps, ClovesAndSpicesDoNotCount) {
 
 TEST(Steps, ALittleLessForAllIsEnough) {
   EXPECT_EQ(made("1 egg", "2.1"), 1);
-  EXPECT_EQ(made("1 egg", "2.1", "give: 0 %\n"), 2);
-  EXPECT_EQ(made("1 egg", "2.6"), 2);
+  EXPECT_EQ(made("1 egg", "2.1", "give: 0 %\n"), Rational(5, 3)); // two eggs, and less of the rest
+  EXPECT_EQ(made("1 egg", "2.6"), Rational(5, 3));
 }
 
 TEST(Steps, ARecipeMaySayInWhichPartsItIsMade) {

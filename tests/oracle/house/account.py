@@ -241,7 +241,8 @@ def broken_by(item, plan, small):
         parts = [part for part in plan.takings if part.need == i and part.frozen]
         frozen = sum(part.amount + part.more for part in parts)
         # What is left of a pack that was thawed for an earlier need is open.
-        if any(part.thawed is None for part in parts) and frozen < min(item.least_frozen, need.must) - small:
+        frozen_here = any(part.thawed is None and sources[part.source].thawed is None for part in parts)
+        if frozen_here and frozen < min(item.least_frozen, need.must) - small:
             yield f"need {i} takes only {float(frozen)} from the freezer"
 
 

@@ -36,6 +36,7 @@ class Cook:
 
     def __init__(self, item, most):
         self.item = item
+        self.there_before = {source.name: source.thawed is not None for source in item.sources}  # in the freezer
         self.most = most  # packs of a line that are tried
         stops = {}
         for source in item.sources:
@@ -45,7 +46,7 @@ class Cook:
         self.stops = [sorted(found, key=lambda source: source.by_weight)
                       for _, found in sorted(stops.items(), key=lambda one: (one[1][0].day, one[1][0].clock))]
         self.order = {source.name: n for n, source in enumerate(
-            [source for source in item.sources if source.lot is not None] + [source for stop in self.stops for source in stop])}
+            sorted((source for source in item.sources if source.lot is not None), key=item.came) + [source for stop in self.stops for source in stop])}
 
     def ways(self):
         """(packs bought by source, plan)."""
@@ -131,18 +132,19 @@ class Cook:
         must have and lacks. Lent is what a need takes beyond that: (what is held, the taking)."""
         if i == end:
             yield house, takings, lent
-        elif wanted == 0 and not self.enough_frozen(i, self.frozen(i, takings)):
+        elif wanted == 0 and self.takes_too_little(i, takings):
             return
         elif wanted == 0:
             yield from self.lend(i, end, self.item.needs[i].give, house, takings, lent)
         else:
             if not self.enough_frozen(i, self.frozen(i, takings) + self.could_be_frozen(i, wanted, house)):
-                ways = [way for way in self.choices(i, house) if way[2] in ("unfrozen", "open")]
+                ways = [way for way in self.choices(i, house)
+                        if way[2] in ("unfrozen", "open") or way[0].source.thawed is not None]
             else:
                 ways = self.choices(i, house)
             freezing = all(how not in ("unfrozen", "open") and held.source.thawed is None for held, _, how in ways)
             back = [one for one in lent if self.can_come_back(one[0], i)] if not ways or freezing else []
-            if (not ways or freezing) and not back and self.enough_frozen(i, self.frozen(i, takings)):  # it goes without
+            if (not ways or freezing) and not back and not self.takes_too_little(i, takings):  # it goes without
                 yield from self.serve(i + 1, end, self.must(i + 1), house, takings, lent)
             for one in back:
                 held, part = one
@@ -169,11 +171,13 @@ class Cook:
                                  lent + ((after, self.part(after, amount, i, how)),))
 
     @staticmethod
-    def frozen(i, takings):
+    def frozen_parts(i, takings):
         """What is left of a pack that was thawed for an earlier need is open."""
         earlier = {(part.source, part.thawed) for part in takings if part.thawed is not None and part.need < i}
-        return sum(part.amount for part in takings
-                   if part.need == i and part.frozen and (part.source, part.thawed) not in earlier)
+        return [part for part in takings if part.need == i and part.frozen and (part.source, part.thawed) not in earlier]
+
+    def frozen(self, i, takings):
+        return sum(part.amount for part in self.frozen_parts(i, takings))
 
     def could_be_frozen(self, i, wanted, house):
         """At most; of what can serve it, what goes off first does."""
@@ -181,8 +185,12 @@ class Cook:
         return min(wanted, sum(held.left for held in house if any(how != "unfrozen" for *_, how in self.others([held], need))))
 
     def enough_frozen(self, i, amount):
-        """To be taken from the freezer: none, or the least."""
-        return amount == 0 or amount >= min(self.item.least_frozen, self.item.needs[i].must)
+        """To be taken from the freezer: the least, if some of it was frozen after the beginning."""
+        return amount >= min(self.item.least_frozen, self.item.needs[i].must)
+
+    def takes_too_little(self, i, takings):
+        here = any(not self.there_before[part.source] for part in self.frozen_parts(i, takings))
+        return here and not self.enough_frozen(i, self.frozen(i, takings))
 
     def can_come_back(self, held, i):
         need = self.item.needs[i]
@@ -211,7 +219,7 @@ class Cook:
         return held.opened is not None and need.earliest <= held.until and not (need.fresh and held.thawed)
 
     def others(self, house, need, last=None):
-        """Of each kind and way what goes off first (or at all events after the rest of it: `last`)."""
+        """Of each kind and way what goes off first, where what is frozen for want of room stands apart (or at all events after the rest of it: `last`)."""
         item, found = self.item, []
         for held in house:
             source = held.source
@@ -219,18 +227,19 @@ class Cook:
                 continue
             if held.opened is not None:
                 if held.frozen_until is not None and not need.fresh and need.earliest <= held.frozen_until:
-                    found.append(((held.frozen_until, held.until), held, held, "portion"))
+                    found.append(((held.frozen_until, held.until), held, held, "portion", False))
                 continue
             if item.serves_cool(source, need):
-                found.append((item.cool_rank(source), held, self.opened(held, need, "cool"), "unfrozen"))
+                found.append((item.cool_rank(source), held, self.opened(held, need, "cool"), "unfrozen", False))
             if item.serves_frozen(source, need):
                 ways = ("loose",) if source.opened is None else ("whole", "portion at home")
-                found += [(item.frozen_rank(source), held, self.opened(held, need, how), how) for how in ways]
-        for rank, held, after, how in found:
+                for_room = item.serves_cool(source, need)
+                found += [(item.frozen_rank(source), held, self.opened(held, need, how), how, for_room) for how in ways]
+        for rank, held, after, how, for_room in found:
             key = (last is not None and held.source is last, rank, item.came(held.source))
-            if not any(other_how == how and other.kind == held.kind
+            if not any((other_how, other_for_room) == (how, for_room) and other.kind == held.kind
                        and (last is not None and other.source is last, other_rank, item.came(other.source)) < key
-                       for other_rank, other, _, other_how in found):
+                       for other_rank, other, _, other_how, other_for_room in found):
                 yield held, after, how
 
     def opened(self, held, need, how):

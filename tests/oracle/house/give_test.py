@@ -64,15 +64,22 @@ class Give(unittest.TestCase):
         self.costs(missing(100, 100), replace(there, uses=[replace(there.uses[0], slack=2)]))
         self.costs(100, replace(there, uses=[replace(there.uses[0], slack=3)]))
 
-    def test_less_than_sixty_grams_come_from_the_freezer_only_if_that_is_all(self):
-        lots = [(50, "fridge", 2), (50, "freezer", 30)]
-        self.costs(missing(50, 100), house([(1, NOON, 100)], [(100, 100)], [], lots))
-        self.costs(0, house([(1, NOON, 50), (2, NOON, 50)], [(100, 100)], [], lots))
-        self.costs(0, house([(1, NOON, 120)], [(100, 100)], [], [(60, "fridge", 2), (60, "freezer", 30)]))
+    def test_less_than_sixty_grams_are_frozen_only_if_that_is_all_that_is_needed(self):
+        lots = [(50, "fridge", 2), (50, "fridge", 9)]
+        self.costs(missing(50, 100), house([(5, NOON, 100)], [(100, 100)], [], lots, frozen=30))
+        self.costs(0, house([(5, NOON, 50), (6, NOON, 50)], [(100, 100)], [], lots, frozen=30))
+        lots = [(60, "fridge", 2), (60, "fridge", 9)]
+        self.costs(0, house([(5, NOON, 120)], [(100, 100)], [], lots, frozen=30))
+
+    def test_what_was_in_the_freezer_before_is_used_up_however_little_it_is(self):
+        self.costs(0, house([(1, NOON, 100)], [(100, 100)], [], [(50, "fridge", 2), (50, "freezer", 30)]))
+        # And counts: 80 g come from the freezer.
+        lots = [(20, "fridge", 9), (30, "freezer", 30), (50, "fridge", 2)]
+        self.costs(0, house([(5, NOON, 100)], [(100, 100)], [], lots, frozen=20))
 
     def test_what_is_fresh_need_not_be_taken_first(self):
-        # Of 70 g in the freezer 50 g would be too little.
-        self.costs(0, house([(1, NOON, 120)], [(100, 100)], [], [(70, "fridge", 2), (70, "freezer", 30)]))
+        # Of 70 g that have to be frozen 50 g would be too little.
+        self.costs(0, house([(5, NOON, 120)], [(100, 100)], [], [(70, "fridge", 9), (70, "fridge", 2)], frozen=30))
 
     def test_the_rest_of_a_pack_is_frozen_where_a_whole_one_is_not(self):
         there = house([(1, NOON, 100), (8, NOON, 100)], [(200, 300)], opened=2)
@@ -234,7 +241,8 @@ class Check(unittest.TestCase):
         self.assertIn("not for containers", self.wrong(change))
 
     def test_sees_too_little_from_the_freezer(self):
-        there = house([(1, NOON, 100)], [(100, 100)], [], [(70, "fridge", 2), (50, "freezer", 30)])
+        lots = [(70, "fridge", 9), (50, "fridge", 2)]
+        there = house([(5, NOON, 100)], [(100, 100)], [], lots, frozen=30)
         item, = oracle.items_of(there)
         plan = account.ItemPlan(takings=[account.Part("lot0", Fraction(50), need=0),
                                          account.Part("lot1", Fraction(50), True, 0, need=0)])

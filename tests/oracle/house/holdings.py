@@ -33,7 +33,10 @@ class Taking:
 
     @property
     def order(self):
-        return self.thing.item.kind(self.thing.source), self.way
+        """What is good unfrozen, too, but frozen for want of room, stands beside the rest of the freezer."""
+        item, source = self.thing.item, self.thing.source
+        for_room = self.way in (LOOSE, WHOLE, PORTIONED) and item.serves_cool(source, item.needs[self.need])
+        return item.kind(source), self.way, for_room
 
 
 class Loose:

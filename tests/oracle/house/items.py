@@ -59,6 +59,7 @@ class Source:
     opened: Optional[int]  # days that a pack is good once opened; None: opening starts no clock
     ml: Fraction  # room of a unit
     portions: Optional[int] = None  # days that portions keep that are frozen when the pack is opened
+    member: int = 0  # which of the foods that stand for each other it is
     thawed: Optional[int] = None  # of what was put into the freezer at home before the plan: its last day
     number: int = 0  # of an offer: its place in the shop's list
 
@@ -140,10 +141,10 @@ class Item:
 
     @staticmethod
     def came(source):
-        """Of things that go off on one day: the first lot, then what was bought first, at one stop in the order of its list, what
-        is weighed last."""
+        """Of things that go off on one day: what is on hand in the order of the foods that stand for each other, then of the
+        list; then what was bought first, at one stop in the order of its list, what is weighed last."""
         if source.lot is not None:
-            return 0, source.lot
+            return 0, source.member, source.lot
         return 1, source.day, source.clock, source.stop, source.by_weight, source.number
 
     @staticmethod
@@ -187,7 +188,7 @@ def stock_source(house, index):
     return Source(f"lot{index}", index, None, None, lot.food, lot.amount * house.worth(lot.food) / packs, packs,
                   house.first, 0, lot.last, lot.place, food.frozen if at_home else None,
                   food.opened if at_home else None, room_of(house, item), portions_of(food) if at_home else None,
-                  lot.last if thawed else None)
+                  house.members(item).index(lot.food), lot.last if thawed else None)
 
 
 def bought_source(house, index, number, offer):

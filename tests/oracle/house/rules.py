@@ -2,15 +2,16 @@
 
 1. What is open and good unfrozen for a need is used up before anything else serves it, what goes off first first.
 2. Of things of one kind (loose, or packs of one size) the one that goes off first unfrozen is used up, or opened, first;
-   likewise from the freezer; of equals, the first lot, then what was bought first, at one stop in the order of its
-   list, what is weighed last. Which kind, and whether from the freezer or not, is free.
+   likewise from the freezer (what is good unfrozen, too, stands beside what is not); of equals, the first lot, then what
+   was bought first, at one stop in the order of its list, what is weighed last. Which kind, and whether from the freezer or not, is free.
 3. A need is served by one thing after the other, each used up before the next.
 4. A need goes without only if nothing is left that may serve it but what would have to be frozen at home for it. What
    serves it in part is used up.
 5. What a need can do without it takes from what is loose or open and serves it, unfrozen; so nothing of that is left at the
    end if it lacks that. (What it takes so, others may need: then it goes without. When it does is not said here, so
    that these rows are a lower bound where something may be lacking.)
-6. A need takes at least so much from the freezer, or all that it must have; what is less may be left there though it lacks it.
+6. A need takes at least so much from the freezer, or all that it must have, where some of it was frozen after the beginning;
+   what is less may be left there though it lacks it.
 """
 from holdings import COOL, FROM_FREEZER, LENT, OPEN, Packs
 from lp import NotSolved
@@ -161,4 +162,6 @@ def not_too_little(program, least, takings):
     frozen = [taking for taking in takings if taking.way in FROM_FREEZER]
     if least > 0:
         for taking in frozen:
+            if taking.thing.source.thawed is not None:
+                continue
             program.row({**{one.var: 1 for one in frozen}, taking.serves: -least}, ">=", 0)

@@ -142,6 +142,31 @@ TEST(Solve, FreezesNoPartThatIsTooSmall) {
   EXPECT_EQ(solved(model).total, 16 * dollar);
 }
 
+TEST(Solve, UsesUpALittleThatWasInTheFreezerBefore) {
+  Model model = one_shop(20, {0});
+  Item fish = item({need(3, 200)}, {pack(0, 200, 3 * dollar, 5)});
+  fish.stock.push_back(lot(150, 9));
+  Lot bag = lot(50, 0, Place::freezer);
+  bag.life.frozen = 60;
+  fish.stock.push_back(bag);
+  fish.least_frozen = 60 * unit;
+  model.items.push_back(fish);
+  EXPECT_EQ(solved(model).total, 0);
+  // What is frozen for the demand makes up for it.
+  model.items[first_item].stock.clear();
+  Lot fresh = lot(150, 2);
+  fresh.life.frozen = 60;
+  Lot rest = lot(50, 9);
+  rest.life.frozen = 60;
+  model.items[first_item].stock.push_back(fresh);
+  model.items[first_item].stock.push_back(rest);
+  EXPECT_EQ(solved(model).total, 0);
+  // But nothing is frozen for less.
+  model.items[first_item].stock[LotId(0)].amount = 50 * unit;
+  model.items[first_item].stock[LotId(1)].amount = 150 * unit;
+  EXPECT_EQ(solved(model).total, 3 * dollar);
+}
+
 TEST(Solve, UsesStockBeforeItBuys) {
   Model model = one_shop(10, {0});
   Item milk = item({need(1, 300), need(4, 300)}, {pack(0, 300, dollar, 20)});

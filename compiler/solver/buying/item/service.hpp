@@ -191,7 +191,9 @@ private:
     bool begun = false;
     Amount amount = 0; ///< still to be served, `give` left out
     bool frozen = false;
-    bool missed = false; ///< something of it is missing
+    Amount thawed = 0;     ///< served from the freezer
+    bool from_bag = false; ///< some of that was frozen after the beginning
+    bool missed = false;   ///< something of it is missing
     /// Packs of kinds up to this order have been taken as many as was chosen.
     std::size_t after = 0;
   };
@@ -235,7 +237,8 @@ private:
         open = Open{};
         continue;
       }
-      if (const std::optional<std::size_t> opened = opened_cool(branch.held, demand)) {
+      if (const auto opened = opened_cool(branch.held, demand);
+          opened && !takes_too_little(demand, open)) {
         take(branch, demand, {{*opened, Way::open, 0, false, false}}, open);
         continue;
       }
@@ -341,6 +344,10 @@ private:
   void find_candidates(const Holdings& held, std::size_t d, const Open& open,
                        std::vector<Candidate>& candidates) const {
     candidates.clear();
+    if (takes_too_little(d, open)) {
+      add_frozen(held, d, open, candidates);
+      return;
+    }
     add_cool(held, d, candidates);
     if (item_.demands[d].takes_frozen) {
       const std::vector<Candidate> cool = candidates;
@@ -415,7 +422,7 @@ private:
     for (std::size_t i = 0; i < held.size(); ++i) {
       const Holding& one = held[i];
       const Source& from = source(one);
-      if (one.free() == 0 || !is_enough(one, free_frozen(held, from.kind, d), d, open)) {
+      if (one.free() == 0 || !(from.in_freezer || is_enough(free_frozen(held, d, open), d, open))) {
         continue;
       }
       const auto add = [&](Way way, bool packs) {
@@ -440,21 +447,28 @@ private:
     }
   }
 
-  /// So much of a holding is worth taking out of the freezer.
-  bool is_enough(const Holding& held, Amount amount, std::size_t d, const Open& open) const {
-    const Demand& demand = item_.demands[d];
-    const Amount least =
-        open.frozen ? 0 : std::min(facts_.least_frozen, demand.amount - demand.give);
-    return source(held).served_by(demand, amount, open.amount) >= least;
+  /// The least that the demand takes from the freezer if something was frozen for it.
+  Amount least_frozen(std::size_t d) const {
+    return std::min(facts_.least_frozen, item_.demands[d].amount - item_.demands[d].give);
+  }
+  bool takes_too_little(std::size_t d, const Open& open) const {
+    return open.from_bag && open.thawed < least_frozen(d);
+  }
+  /// So much more from there would do.
+  bool is_enough(Amount more, std::size_t d, const Open& open) const {
+    return open.thawed + more >= least_frozen(d);
   }
 
-  /// What there is of a kind for the demand from the freezer.
-  Amount free_frozen(const Holdings& held, std::size_t kind, std::size_t d) const {
+  /// What there is for the demand in the freezer.
+  Amount free_frozen(const Holdings& held, std::size_t d, const Open& open) const {
     Amount sum = 0;
     for (const Holding& one : held) {
-      sum += source(one).kind == kind && serves_frozen(one, d) ? one.free() : 0;
+      const bool from_there = one.open || !item_.cool(one.source, d) || freezes_for_room();
+      if (from_there && serves_frozen(one, d)) {
+        sum += source(one).served_by(item_.demands[d], one.free(), open.amount);
+      }
     }
-    return sum;
+    return std::min(sum, open.amount);
   }
 
   /// The way in which something that is open or loose serves the demand without more ado; with
@@ -477,7 +491,12 @@ private:
                 std::vector<Candidate>& candidates) const {
     for (std::size_t i = 0; i < held.size(); ++i) {
       const auto way = held[i].lent > 0 ? way_at_hand(held[i], d, true) : std::nullopt;
-      if (way && (!from_freezer(*way) || is_enough(held[i], held[i].lent, d, open))) {
+      if (!way) {
+        continue;
+      }
+      const Source& from = source(held[i]);
+      const Amount served = from.served_by(item_.demands[d], held[i].lent, open.amount);
+      if (!from_freezer(*way) || from.in_freezer || is_enough(served, d, open)) {
         candidates.push_back({i, *way, std::numeric_limits<std::size_t>::max(), false, true});
         return; // one after the other
       }
@@ -547,7 +566,7 @@ private:
       Holding& held = branch.held[candidate.at];
       const Amount needed = source(held).spent_on(demand, open.amount);
       const Amount part = std::min(candidate.back ? held.lent : held.free(), needed);
-      open.amount -= source(held).served_by(demand, part, open.amount);
+      cover(source(held), demand, part, candidate.way, open);
       if (candidate.back) {
         branch.track.take_back(held, part);
         held.lent -= part;
@@ -569,7 +588,7 @@ private:
       opened.left = pack;
       branch.track.open(unopened, opened, opening_day(unopened, demand, candidate.way));
       const Amount part = std::min(pack, from.spent_on(demand, open.amount));
-      open.amount -= from.served_by(demand, part, open.amount);
+      cover(from, demand, part, candidate.way, open);
       serve(branch, opened, d, part, candidate.way);
       opened.left -= part;
       left -= pack;
@@ -585,6 +604,16 @@ private:
     }
     if (opened.left > 0) {
       put(branch.held, opened);
+    }
+  }
+
+  /// So much of a source leaves that much less open.
+  static void cover(const Source& from, const Demand& demand, Amount part, Way way, Open& open) {
+    const Amount served = from.served_by(demand, part, open.amount);
+    open.amount -= served;
+    if (from_freezer(way)) {
+      open.thawed += served;
+      open.from_bag = open.from_bag || !from.in_freezer;
     }
   }
 
