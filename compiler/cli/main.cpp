@@ -34,10 +34,12 @@ int run(int argc, char** argv) {
                     "the folder to write to (default: out/ and the plan's name, beside plans/)");
   cli::BuildRequest request;
   build
-      ->add_option(
-          "--search", request.search,
-          "how hard to search for the cheapest list, times the usual (default: 1, a second "
-          "or two at most); if it is not proven by then, the build says by how much it may be off")
+      ->add_option("--search", request.search,
+                   "how hard to search for the cheapest list, times the usual (default: 1: most "
+                   "months take a "
+                   "second, the hardest half a minute); if it is not proven by then, the build "
+                   "says by how much it "
+                   "may be off")
       ->check(CLI::Range(0.01, 1e6));
   build->add_flag("--strict", request.strict,
                   "write nothing and fail if something is still to be found, or nobody knows it");

@@ -134,23 +134,11 @@ std::string rest_of(const Compiled& compiled, const purchase::Line& line) {
                      foods::part_of(line.kept / offer.size), offer.pack);
 }
 
-// Of each food, what its uses lack within what the dishes can do without.
-std::string a_little_short(const Compiled& compiled) {
-  std::map<std::string_view, std::pair<foods::FoodId, Rational>> by_food;
-  for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
-    const foods::FoodId food = compiled.resolved.uses[one.use].food;
-    auto& [id, sum] = by_food[compiled.kitchen.food(food).name];
-    id = food;
-    sum += one.lacking;
-  }
+// What the list leaves a little short.
+std::string short_but_enough(const Compiled& compiled) {
   std::string out;
-  for (const auto& [name, of] : by_food) {
-    const foods::Food& food = compiled.kitchen.food(of.first);
-    if (foods::is_seen(food, of.second)) {
-      out += fmt::format(
-          "- {} less than planned\n",
-          escape_markdown(foods::as_seen(food, of.second, compiled.kitchen.household.system)));
-    }
+  for (const std::string& one : a_little_short(compiled)) {
+    out += fmt::format("- {} less than planned\n", escape_markdown(one));
   }
   return out.empty() ? "" : "\n## A little short, and enough\n\n" + out;
 }
@@ -178,7 +166,7 @@ std::string left_markdown(const Compiled& compiled) {
                             text::print_day(compiled.shopping.visits[line.visit].date));
     }
   }
-  out += a_little_short(compiled);
+  out += short_but_enough(compiled);
   out += "\n## Was on hand and is still there\n\n";
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];

@@ -203,6 +203,25 @@ std::string phrase(const Compiled& compiled, const StillToFind& one) {
                      text::the_first_few(one.purposes));
 }
 
+std::vector<std::string> a_little_short(const Compiled& compiled) {
+  std::map<std::string_view, std::pair<foods::FoodId, Rational>> by_food;
+  for (const purchase::Shortfall& one : compiled.shopping.shortfalls) {
+    const foods::FoodId food = compiled.resolved.uses[one.use].food;
+    auto& [id, sum] = by_food[compiled.kitchen.food(food).name];
+    id = food;
+    sum += one.lacking;
+  }
+  std::vector<std::string> out;
+  for (const auto& [name, of] : by_food) {
+    const auto& [id, lacking] = of;
+    const foods::Food& food = compiled.kitchen.food(id);
+    if (foods::is_seen(food, lacking)) {
+      out.push_back(foods::as_seen(food, lacking, compiled.kitchen.household.system));
+    }
+  }
+  return out;
+}
+
 std::string verdict(const Compiled& compiled) {
   const std::size_t open = without_price(compiled);
   if (open > 0 && open == compiled.shopping.lines.size()) {

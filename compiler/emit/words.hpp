@@ -51,6 +51,9 @@ struct StillToFind {
 std::vector<StillToFind> still_to_find(const Compiled& compiled);
 /// One of them as a phrase: "1 lb onion, for Stew and 2 more".
 std::string phrase(const Compiled& compiled, const StillToFind& one);
+/// Of each food, what its uses lack within what the dishes can do without, if that can be seen:
+/// "2 oz onion".
+std::vector<std::string> a_little_short(const Compiled& compiled);
 /// What is proven of the list, in a sentence.
 std::string verdict(const Compiled& compiled);
 

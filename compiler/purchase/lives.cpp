@@ -68,12 +68,10 @@ std::optional<int> opened_and_frozen(const Food& food) {
 }
 
 // Opening starts a clock for what comes in one pack, not for a bag of onions, and only if it ends
-// before the plan does.
+// before the plan does. Raw meat and fish have none: they keep as long opened as not.
 std::optional<int> once_opened(const Food& food, int sealed, int days) {
   using foods::Department;
-  const bool one_pack = food.department != Department::produce &&
-                        food.department != Department::meat &&
-                        food.department != Department::fish && !food.is_household();
+  const bool one_pack = food.department != Department::produce && !food.is_household();
   if (one_pack && food.keeps.opened && food.keeps.opened->value < std::min(sealed, days)) {
     return food.keeps.opened->value;
   }

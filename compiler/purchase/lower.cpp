@@ -386,6 +386,10 @@ private:
     if (offer.inside > 1) { // what is inside is opened one by one
       made.life.opened = made.life.refrozen = std::nullopt;
     }
+    if (offer.by_weight && made.life.opened) { // cut at the counter: it has been opened
+      made.life.cool = *made.life.opened;
+      made.life.opened = made.life.refrozen = std::nullopt;
+    }
     // Exact, so that it never pays to split what the scale weighs for the cents that a till rounds.
     made.cost.each = to_money(terms.each * counts);
     made.till.packs.each = terms.known ? to_money_down(terms.each * (1 + tax)) : 0;

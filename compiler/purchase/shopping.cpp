@@ -18,7 +18,7 @@ using foods::Food;
 using kitchen::Kitchen;
 using resolve::Resolved;
 
-/// Work of the search for an effort of 1: a second or two.
+/// Work of the search for an effort of 1: some ten seconds.
 constexpr double usual_work = 40'000'000;
 
 /// Thousandths of a unit.

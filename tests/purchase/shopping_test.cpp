@@ -44,6 +44,29 @@ TEST(Shopping, WhatEveryPartCostsMakesUpTheWhole) {
   EXPECT_EQ(compiled.worth.total(), Rational(goods));
 }
 
+// FSIS product 514: deli turkey keeps 3 to 5 days once opened, 2 weeks unopened.
+TEST(Shopping, SlicedMeatThatWasOpenedIsEatenWithinDays) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {deli turkey: [1 lb pack 6.00, 4 oz pack 2.50]}\n");
+  house.recipe("stew", "4 oz deli turkey");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-05: {dinner: stew}");
+  EXPECT_EQ(house.good().shopping.paid, 500); // of two of the small ones, or both of the large one
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-06: {dinner: stew}, 2027-03-07: {dinner: stew}, "
+             "2027-03-08: {dinner: stew}");
+  EXPECT_EQ(house.good().shopping.lines.size(), 2U); // the large one is not good from first to last
+}
+
+TEST(Shopping, WhatIsCutAtTheCounterHasBeenOpened) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {deli turkey: 6.00/lb}\n");
+  house.recipe("stew", "4 oz deli turkey");
+  house.plan("2027-03-04: {dinner: stew}");
+  EXPECT_TRUE(house.good().shopping.shortfalls.empty());
+  house.plan("2027-03-05: {dinner: stew}");
+  EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
+}
+
 TEST(Shopping, EveryUseIsMetExactly) {
   House house;
   house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");

@@ -83,6 +83,12 @@ std::string list_section(const Compiled& compiled) {
     }
     out += "</ul></div>\n";
   }
+  const std::vector<std::string> enough = a_little_short(compiled);
+  if (!enough.empty()) {
+    out += fmt::format("<p class=check><b>A little short, and enough</b> (the dishes can do without "
+                       "so much): {}</p>\n",
+                       escape(text::join(enough, ", ")));
+  }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
     std::vector<std::string> names;

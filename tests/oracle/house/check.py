@@ -83,16 +83,7 @@ def complaints(house, result):
 
 def why_not(house, items, plans):
     """What is wrong can be said for the simple faults."""
-    wrong = account.broken(house, items, plans, HAIR)
-    if not wrong and any(weighed_and_lent(item) for item in items):
-        raise Unsaid("what is lent of goods by weight, and taken back")
-    return wrong or ["no way of using these things obeys the rules of use and the room"]
-
-
-def weighed_and_lent(item):
-    """What a use takes beyond what it must have is gone for others as long as there is something else: so a pack may be
-    begun while another, of which something is lent, may still be taken back. The rules' rows do not say that."""
-    return any(source.by_weight for source in item.sources) and any(need.give for need in item.needs)
+    return account.broken(house, items, plans, HAIR) or ["no way of using these things obeys the rules of use and the room"]
 
 
 def tolerance(house, items, plans, terms):

@@ -13,18 +13,22 @@ from account import Part
 SOME = Fraction(1, 1000)  # of the scale: the least that a pack is opened for, at least
 OPEN, COOL, LOOSE, PORTION, WHOLE, PORTIONED = "open", "cool", "loose", "portion", "whole", "portioned"
 LENT = "lent"  # of what is open or loose: what a need takes beyond what it must have
+BACK = "back"  # what was lent, for another need that has nothing else
 FROM_FREEZER = (LOOSE, PORTION, WHOLE, PORTIONED)
 
 
 class Taking:
     """So much of a thing serves a need in some way. Of takings of one kind and way the lowest rank comes first."""
 
-    def __init__(self, thing, need, var, way, rank, part):
+    def __init__(self, thing, need, var, way, rank, part, lender=None):
         self.thing, self.need, self.var, self.way, self.rank, self.part = thing, need, var, way, rank, part
+        self.lender = lender  # the need from which it is taken back
         self.serves = None  # a yes or no, see rules.py
 
     def after(self, i):
-        """Whether it takes what is left when need i has what it must have."""
+        """Whether it takes what is left when need i has what it must have. What is lent is gone, and taken back or not."""
+        if self.way == BACK:
+            return self.lender >= i
         return self.need > i or self.need == i and self.way == LENT
 
     @property
@@ -37,6 +41,11 @@ class Taking:
         item, source = self.thing.item, self.thing.source
         for_room = self.way in (LOOSE, WHOLE, PORTIONED) and item.serves_cool(source, item.needs[self.need])
         return item.kind(source), self.way, for_room
+
+
+def lenders(item, i, could_take):
+    """Needs before need i that may have been lent something."""
+    return [j for j in range(i) if item.needs[j].give and could_take(j)]
 
 
 class Loose:
@@ -52,6 +61,8 @@ class Loose:
                 self.add(program, i, COOL, item.cool_rank(source), scale, Part(source.name, 0, need=i))
                 if need.give:
                     self.add(program, i, LENT, item.cool_rank(source), scale, Part(source.name, 0, need=i))
+                for lender in lenders(item, i, lambda j: item.serves_cool(source, item.needs[j])):
+                    self.add(program, i, BACK, item.cool_rank(source), scale, Part(source.name, 0, need=i), lender)
             if item.serves_frozen(source, need):
                 self.add(program, i, LOOSE, item.frozen_rank(source), scale, Part(source.name, 0, True, source.day, need=i))
                 if need.give:
@@ -66,9 +77,9 @@ class Loose:
         else:
             program.row({**all_of_it, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)
 
-    def add(self, program, i, way, rank, scale, part):
+    def add(self, program, i, way, rank, scale, part, lender=None):
         var = program.var(min(self.item.needs[i].amount / scale, self.most))
-        self.takings.append(Taking(self, i, var, way, rank, part))
+        self.takings.append(Taking(self, i, var, way, rank, part, lender))
 
     def left(self, i):
         """Terms of what is left when a need has what it must have, and how much that can be."""
@@ -125,6 +136,10 @@ class Group:
             self.takings.append(Taking(self, i, program.var(item.needs[i].amount / scale), way, rank, part))
             if item.needs[i].give:
                 self.takings.append(Taking(self, i, program.var(item.needs[i].give / scale), LENT, rank, replace(part)))
+            if way == OPEN:
+                for j in lenders(item, i, lambda j: j >= self.first):
+                    var = program.var(item.needs[j].give / scale)
+                    self.takings.append(Taking(self, i, var, BACK, rank, replace(part), j))
         self.rest = program.var()
         self.keeps = self.closes >= item.end
 

@@ -193,8 +193,10 @@ def stock_source(house, index):
 
 def bought_source(house, index, number, offer):
     stop, food, item = house.stops[index], house.foods[offer.food], house.item_of(offer.food)
+    cut = offer.by_weight and food.opened is not None  # at the counter: it has been opened
+    sealed, opened = (food.opened, None) if cut else (food.sealed, food.opened)
     return Source(f"stop{index}offer{number}", None, index, offer, offer.food, offer.size * house.worth(offer.food), None,
-                  stop.day, stop.home, min(FOREVER, stop.day + food.sealed), food.place, food.frozen, food.opened,
+                  stop.day, stop.home, min(FOREVER, stop.day + sealed), food.place, food.frozen, opened,
                   room_of(house, item), portions_of(food), number=number)
 
 

@@ -10,7 +10,7 @@ from typing import Dict, List
 import account
 import rules
 from buying import buying
-from holdings import FROM_FREEZER, LENT, Loose, Packs
+from holdings import BACK, FROM_FREEZER, LENT, Loose, Packs
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
 from money import LACKING_COSTS, MISSING_COSTS
@@ -53,6 +53,9 @@ class ItemRows:
             takings = [taking for taking in self.takings if taking.need == i]
             program.row({short: 1, **{taking.var: 1 for taking in takings if taking.way != LENT}}, "=", need.must / scale)
             program.row({lacking: 1, **{taking.var: 1 for taking in takings if taking.way == LENT}}, "=", need.give / scale)
+            lent = {taking.var: 1 for taking in takings if taking.way == LENT}
+            back = {taking.var: 1 for taking in self.takings if taking.way == BACK and taking.lender == i}
+            program.row({**lent, **back}, "<=", need.give / scale)
             program.row({short: 1, lacks[i]: -need.must / scale}, "<=", 0)
             program.row({lacks[i]: need.give / scale, lacking: -1}, "<=", 0)
             self.lacking.append(lacking)

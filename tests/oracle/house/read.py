@@ -19,7 +19,7 @@ from things import FOREVER, Buying, Food, House, Lot, Offer, Shop, Stop, Unreada
 
 END_OF_DAY = 24 * 60
 HOME_FROZEN = ("meat", "fish", "bakery", "dairy")
-CLOCKLESS = ("produce", "meat", "fish", "household")
+CLOCKLESS = ("produce", "household")
 HANDLING_HOURS = Fraction(3, 60)  # a bag, a label, thawing
 SEASONINGS_GIVE = 3  # times the share of other food
 NO_PIECE = 15  # grams: what is smaller (a clove of garlic) is not counted

@@ -8,12 +8,12 @@
 4. A need goes without only if nothing is left that may serve it but what would have to be frozen at home for it. What
    serves it in part is used up.
 5. What a need can do without it takes from what is loose or open and serves it, unfrozen; so nothing of that is left at the
-   end if it lacks that. (What it takes so, others may need: then it goes without. When it does is not said here, so
-   that these rows are a lower bound where something may be lacking.)
+   end if it lacks that. What it takes so is gone for others, but for those that have nothing else: then it goes without.
+   (Whether they have is not said here, so that these rows are a lower bound where something may be lacking.)
 6. A need takes at least so much from the freezer, or all that it must have, where some of it was frozen after the beginning;
    what is less may be left there though it lacks it.
 """
-from holdings import COOL, FROM_FREEZER, LENT, OPEN, Packs
+from holdings import BACK, COOL, FROM_FREEZER, LENT, OPEN, Packs
 from lp import NotSolved
 
 
@@ -40,7 +40,7 @@ def add(program, item, things, lacks, lacking, shorts, scale):
         takings = [taking for thing in things for taking in thing.takings if taking.need == i]
         if item.needs[i].give:
             nothing_over_while_lacking(program, takings, lacking[i])
-        takings = [taking for taking in takings if taking.way != LENT]
+        takings = [taking for taking in takings if taking.way not in (LENT, BACK)]
         if all_the_same(item, things):
             nothing_while_lacking(program, i, takings, lacks[i])
             continue
@@ -60,7 +60,7 @@ def all_the_same(item, things):
     """Loose things of one food that nothing freezes and for which there is room: that what goes off first is used first
     is no loss."""
     return (not item.takes_room and len({thing.source.food for thing in things}) <= 1
-            and all(taking.way in (COOL, LENT) for thing in things for taking in thing.takings)
+            and all(taking.way in (COOL, LENT, BACK) for thing in things for taking in thing.takings)
             and all(thing.source.opened is None and not item.keeps_frozen(thing.source) for thing in things))
 
 

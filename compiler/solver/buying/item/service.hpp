@@ -350,8 +350,10 @@ private:
     }
     add_cool(held, d, candidates);
     if (item_.demands[d].takes_frozen) {
-      const std::vector<Candidate> cool = candidates;
+      // What is added now may go again; these stay where they are.
+      const std::size_t cool_count = candidates.size();
       add_frozen(held, d, open, candidates);
+      const std::span<const Candidate> cool(candidates.data(), cool_count);
       // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
       // is of use to others: or spares them the freezer, where taking things from there costs
       // something, or leaves too little to take from there.

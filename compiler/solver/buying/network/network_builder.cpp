@@ -166,6 +166,8 @@ private:
     const Fine refund = bound_.refund(begin, end);
     const Holdings before(begin, end);
     if (offer.by_weight) {
+      const std::size_t ahead = item_.demands.size() - item_.first_served[stage.visit];
+      count(1 + static_cast<std::int64_t>(ahead)); // it is served twice, without a choice
       weighed_ = weighing_.choices(begin, end, stage.visit, source, must);
     }
     auto next_weighed = weighed_.begin();
