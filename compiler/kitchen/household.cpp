@@ -296,11 +296,12 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (fields.has("appliances")) {
     read_appliances(fields.named("appliances"), household, diagnostics);
   }
-  if (const Node* cost = fields.find("a stop costs")) {
-    household.stop_cost = read_money(*cost, diagnostics).value_or(0);
-  }
   if (const Node* cost = fields.find("an hour costs")) {
     household.hour_cost = read_money(*cost, diagnostics).value_or(0);
+    household.stop_cost = household.hour_cost / stops_an_hour;
+  }
+  if (const Node* cost = fields.find("a stop costs")) {
+    household.stop_cost = read_money(*cost, diagnostics).value_or(0);
   }
   if (const Node* budget = fields.find("budget")) {
     household.budget = read_money(*budget, diagnostics);

@@ -63,6 +63,9 @@ struct InTermsOf {
   Rational worth = 1;
 };
 
+/// A stop takes a quarter of an hour besides the way. Common practice, no source.
+constexpr Cents stops_an_hour = 4;
+
 struct Household {
   std::vector<Person>
       people; ///< none: not said, and a dish is made for as many as its recipe serves
@@ -77,12 +80,13 @@ struct Household {
   std::optional<Rational> freezer_litres;
   std::optional<Rational> pantry_litres;
   std::vector<ShopName> member_of; ///< where it pays the member price
-  Cents stop_cost = 0;             ///< what making one stop is worth, unless the shop says
   Cents hour_cost = 600;           ///< what an hour of handling food is worth
-  std::optional<Cents> budget;     ///< for a plan
-  Rational give{1, 10};            ///< by how much less than their share eaters are content
-  Rational leftovers_worth{1, 2};  ///< of its usual price, for what keeps beyond the plan
-  Rational waste_costs{1, 4};      ///< of its usual price, for what is thrown away
+  /// What saving one stop is worth, unless the shop says.
+  Cents stop_cost = hour_cost / stops_an_hour;
+  std::optional<Cents> budget;    ///< for a plan
+  Rational give{1, 10};           ///< by how much less than their share eaters are content
+  Rational leftovers_worth{1, 2}; ///< of its usual price, for what keeps beyond the plan
+  Rational waste_costs{1, 4};     ///< of its usual price, for what is thrown away
   std::string currency = "$";
 
   [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;

@@ -59,6 +59,9 @@ std::string without(const Shopping& shopping, buying::StopId left_out, const Sea
 
 void tell_small_stops(const kitchen::Kitchen& kitchen, const Shopping& shopping,
                       text::Diagnostics& diagnostics, const Search& search) {
+  if (shopping.visits.size() == 1) {
+    return; // whoever shops once knows what for
+  }
   for (std::size_t v = 0; v < shopping.visits.size(); ++v) {
     const StopMade& visit = shopping.visits[v];
     const buying::StopId stop = shopping.solution.stops[v];

@@ -125,7 +125,11 @@ const std::map<std::string, Spoil>& spoilt() {
       {"P007", own_food("{department: canned, stored: pantry}")},
       {"P008", plan("2027-03-02: {dinner: stew}", "budget: 0.10\n")},
       {"P010", line("999999 lb onion")},
-      {"P011", [](House& house) { house.household("a stop costs: 20.00\n"); }},
+      {"P011",
+       [](House& house) {
+         own_food("{department: fish, stored: fridge, keeps: {fridge: [2 days, mine]}}")(house);
+         house.plan("2027-03-02: {dinner: stew}, 2027-03-07: {dinner: stew}");
+       }},
       {"S001",
        [](House& house) {
          house.recipe("stock", "1 lb onion",

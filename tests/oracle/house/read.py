@@ -19,6 +19,7 @@ from things import FOREVER, Buying, Food, House, Lot, Offer, Shop, Stop, Unreada
 
 END_OF_DAY = 24 * 60
 HOME_FROZEN = ("meat", "fish", "bakery", "dairy")
+STOPS_AN_HOUR = 4
 CLOCKLESS = ("produce", "household")
 HANDLING_HOURS = Fraction(3, 60)  # a bag, a label, thawing
 SEASONINGS_GIVE = 3  # times the share of other food
@@ -138,7 +139,8 @@ class Reader:
         foods = self.foods = self.read_foods(last - first + 1)
         shops = {path.stem: self.shop(path) for path in sorted((self.root / "plans/stores").glob("*.yaml"))}
         says = self.household
-        stop_cost = measures.money(says.get("a stop costs", "0"))
+        hour = measures.money(says.get("an hour costs", "6.00"))
+        stop_cost = measures.money(says["a stop costs"]) if "a stop costs" in says else Fraction(hour // STOPS_AN_HOUR)
         return House(
             first, last, foods, shops, self.stops(plan, shops, stop_cost), self.uses(plan, first, last),
             self.lots(foods), {place: measures.number(text)[0] * 1000 for place, text in says.get("storage", {}).items()},
@@ -149,7 +151,7 @@ class Reader:
              for group in as_list(says.get("any of these"))],
             measures.percent(says.get("leftovers are worth", "50 %")),
             measures.percent(says.get("throwing away costs", "25 %")),
-            measures.money(says.get("an hour costs", "6.00")) * HANDLING_HOURS)
+            hour * HANDLING_HOURS)
 
     def read_foods(self, days):
         own = self.root / "recipes/foods.yaml"
