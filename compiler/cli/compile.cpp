@@ -2,6 +2,7 @@
 
 #include "purchase/budget.hpp"
 #include "purchase/likely.hpp"
+#include "safety/safety.hpp"
 
 namespace manciple::cli {
 
@@ -15,6 +16,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   }
   // What the files say may be wrong in places; what follows from the rest is worth saying too.
   out.resolved = resolve::resolve(out.kitchen, diagnostics);
+  safety::check(out.kitchen, out.resolved, diagnostics);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }

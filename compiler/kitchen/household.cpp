@@ -220,6 +220,9 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
     person.portion = read_number(*portion, diagnostics).value_or(1);
   }
   read_avoids(fields.list("avoids"), person, names, diagnostics);
+  if (const Node* age = fields.find("age")) {
+    person.months = read_months(*age, diagnostics);
+  }
   household.people.push_back(std::move(person));
 }
 

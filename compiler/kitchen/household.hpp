@@ -16,6 +16,7 @@ struct Person {
   Rational portion = 1; ///< of an adult's serving
   std::vector<foods::Allergen> avoids;
   std::vector<foods::FoodId> avoids_foods;
+  std::optional<int> months = {}; ///< their age
   text::Span at;
 };
 

@@ -356,6 +356,9 @@ void PlanReader::guest(const Node& node) {
     guest.person.portion = read_number(*portion, diagnostics_).value_or(1) * guest.count;
   }
   read_avoids(fields.list("avoids"), guest.person, context_.foods, diagnostics_);
+  if (const Node* age = fields.find("age")) {
+    guest.person.months = read_months(*age, diagnostics_);
+  }
   std::tie(guest.from, guest.until) = span_of(fields);
   guest.slots = slots(fields.list("meals"));
   plan_.guests.push_back(std::move(guest));

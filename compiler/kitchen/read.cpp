@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <charconv>
+
 namespace manciple::kitchen {
 namespace {
 
@@ -47,6 +49,24 @@ std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagn
 std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics) {
   return read(node, diagnostics, "a time such as 4 days or 3 months, at most 100 years",
               text::parse_days);
+}
+
+std::optional<int> read_months(const text::Node& node, text::Diagnostics& diagnostics) {
+  constexpr int a_year = 12;
+  constexpr int oldest = 150;
+  const std::string_view said = node.scalar;
+  int number = 0;
+  const auto [end, wrong] = std::from_chars(said.data(), said.data() + said.size(), number);
+  std::string_view unit = said.substr(static_cast<std::size_t>(end - said.data()));
+  unit.remove_prefix(std::min(unit.size(), unit.find_first_not_of(' ')));
+  const bool years = unit.empty() || unit == "year" || unit == "years";
+  const bool months = unit == "month" || unit == "months";
+  if (wrong != std::errc() || number < 0 || number > oldest || !(years || months)) {
+    diagnostics.error(errors::bad_value, node.span, fmt::format("'{}' is no age", node.scalar),
+                      "write 6, 6 years or 8 months");
+    return std::nullopt;
+  }
+  return years ? number * a_year : number;
 }
 
 std::optional<measure::Rational> read_number(const text::Node& node,

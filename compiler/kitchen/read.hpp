@@ -18,6 +18,8 @@ std::optional<text::Date> read_date(const text::Node& node, text::Diagnostics& d
 std::optional<int> read_clock(const text::Node& node, text::Diagnostics& diagnostics);
 std::optional<int> read_minutes(const text::Node& node, text::Diagnostics& diagnostics);
 std::optional<int> read_days(const text::Node& node, text::Diagnostics& diagnostics);
+/// An age: "8 months", "6 years", "6" (years); at most 150 years.
+std::optional<int> read_months(const text::Node& node, text::Diagnostics& diagnostics);
 std::optional<measure::Rational> read_number(const text::Node& node,
                                              text::Diagnostics& diagnostics);
 /// A number above 0.

@@ -4,7 +4,8 @@
 
 For each house: the program's account must be what its own lines say (check.py); if it says that its list is proven, its
 total is the oracle's, else no less. Where goods are sold by weight, or a use may lack something, the oracle is a bound, and
-brute.py decides if it can. Of cans without a size and of weeks of what comes in packs there is no oracle.
+brute.py decides if it can. Of cans without a size, of weeks of what comes in packs, and of what is priced nowhere there is
+no oracle.
 Totals are the same when they differ by no more than check.py's tolerance. What differs is kept in FOLDER, made small, and
 printed with both solutions. The program's search is limited by its work (--search), so that a busy machine changes
 nothing; what takes longer than two minutes all the same has "no end".
@@ -26,7 +27,7 @@ import oracle
 from check import complaints, tolerance
 from generate import generate, weighs, write
 from lp import NotSolved
-from money import price_of
+from money import counted_offers, price_of
 from read import read_house
 from result import Result
 from rules import Unsaid
@@ -81,6 +82,9 @@ def outcome(command, folder):
         return Outcome("no oracle", str(reason))
     if wrong:
         return Outcome("the result is wrong by itself", "\n".join(wrong) + "\n" + ran.stdout + lines_of(result))
+    unpriced = [item.name for item in result.items if not counted_offers(house, item.name)]
+    if unpriced:
+        return Outcome("no oracle", f"what is priced nowhere counts by a guess: {', '.join(unpriced)}")
     try:
         best = oracle.best(house)
     except NotSolved as reason:

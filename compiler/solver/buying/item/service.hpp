@@ -477,7 +477,10 @@ private:
   /// `frozen`, from the freezer, too.
   std::optional<Way> way_at_hand(const Holding& held, std::size_t d, bool frozen) const {
     if (held.open) {
-      return is_opened_cool(held, item_.demands[d]) ? std::optional(Way::open) : std::nullopt;
+      const bool portion = frozen && item_.demands[d].takes_frozen && serves_frozen(held, d);
+      return is_opened_cool(held, item_.demands[d]) ? std::optional(Way::open)
+             : portion                              ? std::optional(Way::of_portion)
+                                                    : std::nullopt;
     }
     if (source(held).comes_in_packs) {
       return std::nullopt;

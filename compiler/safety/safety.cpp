@@ -1,0 +1,234 @@
+#include "safety/safety.hpp"
+
+#include "resolve/eaters.hpp"
+#include "safety/errors.hpp"
+#include "safety/hazard.hpp"
+#include "safety/phrases.hpp"
+#include "safety/temperature.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+namespace manciple::safety {
+namespace {
+
+using foods::Food;
+using kitchen::Ingredient;
+using kitchen::Kitchen;
+using kitchen::MethodStep;
+using kitchen::Recipe;
+
+// Whatever a household names heats, but for what is known to be cold.
+bool heats(std::string_view appliance) {
+  constexpr std::array<std::string_view, 9> cold{
+      "", "sink", "fridge", "freezer", "food processor", "blender", "mixer", "grinder", "juicer"};
+  return std::find(cold.begin(), cold.end(), appliance) == cold.end();
+}
+
+bool is_hot(const MethodStep& step) {
+  return heats(step.appliance) ||
+         says(step.what,
+              {"bake~",     "boil~",       "simmer~",     "fry",        "fried",  "frying",
+               "roast~",    "cook~",       "grill~",      "broil~",     "steam~", "poach~",
+               "scramble~", "sear~",       "brown the",   "saute~",     "sauté~", "toast~",
+               "heat~",     "melt~",       "griddle~",    "microwave~", "stew~",  "braise~",
+               "blanch~",   "caramelise~", "caramelize~", "soften~",    "sweat~", "barbecue~",
+               "hot water", "boiling"});
+}
+
+bool is_boiled(const MethodStep& step) {
+  return says(step.what, {"boil~", "simmer~", "pressure cook~"}) ||
+         step.appliance == "pressure cooker";
+}
+
+// Looks through one recipe.
+class Look {
+public:
+  Look(const Kitchen& kitchen, const Recipe& recipe) : kitchen_(kitchen), recipe_(recipe) {}
+
+  // The place that shows it, if the recipe is like the pattern.
+  [[nodiscard]] std::optional<text::Span> place_of(const Pattern& pattern) const {
+    text::Span at = recipe_.at;
+    if (!pattern.food.empty()) {
+      const Ingredient* found = some(pattern.food);
+      if (found == nullptr) {
+        return std::nullopt;
+      }
+      at = found->at;
+    }
+    if (!holds_each(pattern.with) || some(pattern.without) != nullptr ||
+        (!pattern.only.empty() && !all(pattern.only)) || !is_kept(pattern) ||
+        !fits(pattern.process) || says_anywhere(pattern.unless)) {
+      return std::nullopt;
+    }
+    return pattern.says.empty() ? at : said(pattern.says);
+  }
+
+private:
+  [[nodiscard]] const Food* food(const Ingredient& line) const {
+    const foods::FoodId* id = line.food();
+    return id == nullptr ? nullptr : &kitchen_.food(*id);
+  }
+  [[nodiscard]] bool is_one(const Ingredient& line, const std::vector<foods::Class>& of) const {
+    const Food* it = food(line);
+    return it != nullptr && std::any_of(of.begin(), of.end(),
+                                        [&](foods::Class what) { return foods::is(*it, what); });
+  }
+  [[nodiscard]] const Ingredient* some(const std::vector<foods::Class>& of) const {
+    const auto found = std::find_if(recipe_.ingredients.begin(), recipe_.ingredients.end(),
+                                    [&](const Ingredient& line) { return is_one(line, of); });
+    return found == recipe_.ingredients.end() ? nullptr : &*found;
+  }
+  [[nodiscard]] bool all(const std::vector<foods::Class>& of) const {
+    return std::all_of(recipe_.ingredients.begin(), recipe_.ingredients.end(),
+                       [&](const Ingredient& line) { return is_one(line, of); });
+  }
+  [[nodiscard]] bool holds_each(const std::vector<foods::Class>& of) const {
+    return std::all_of(of.begin(), of.end(),
+                       [&](foods::Class what) { return some({what}) != nullptr; });
+  }
+  [[nodiscard]] bool is_kept(const Pattern& pattern) const {
+    if (!pattern.kept) {
+      return true;
+    }
+    const std::optional<int>& days = *pattern.kept == foods::Place::pantry ? recipe_.keeps_pantry
+                                     : *pattern.kept == foods::Place::fridge
+                                         ? recipe_.keeps_fridge
+                                         : recipe_.keeps_freezer;
+    return days && *days > pattern.days;
+  }
+  [[nodiscard]] bool fits(Process process) const {
+    const auto any = [&](auto&& what) {
+      return std::any_of(recipe_.method.begin(), recipe_.method.end(), what);
+    };
+    switch (process) {
+    case Process::any:
+      return true;
+    case Process::cold:
+      return !recipe_.method.empty() && !any(is_hot);
+    case Process::hot:
+      return any(is_hot);
+    case Process::not_boiled:
+      return !recipe_.method.empty() && !any(is_boiled) && !any([](const MethodStep& step) {
+        return step.appliance == "burner" || step.appliance == "slow cooker" ||
+               step.appliance == "rice cooker";
+      });
+    case Process::slow_cooker:
+      return !any(is_boiled) && any([](const MethodStep& step) {
+        return step.appliance == "slow cooker" || says(step.what, {"slow cook~"});
+      });
+    }
+    return false;
+  }
+  [[nodiscard]] std::optional<text::Span> said(const std::vector<std::string_view>& phrases) const {
+    for (const MethodStep& step : recipe_.method) {
+      if (says(step.what, phrases)) {
+        return step.at;
+      }
+    }
+    for (const Ingredient& line : recipe_.ingredients) {
+      if (says(line.text, phrases)) {
+        return line.at;
+      }
+    }
+    return std::nullopt;
+  }
+  // What a food is called is no word of the cook's: "dried beans" are not kept dry.
+  [[nodiscard]] bool says_anywhere(const std::vector<std::string_view>& phrases) const {
+    const auto step = [&](const MethodStep& one) { return says(one.what, phrases); };
+    const auto note = [&](const Ingredient& line) { return says(line.note, phrases); };
+    return says(recipe_.name, phrases) ||
+           std::any_of(recipe_.method.begin(), recipe_.method.end(), step) ||
+           std::any_of(recipe_.ingredients.begin(), recipe_.ingredients.end(), note);
+  }
+
+  const Kitchen& kitchen_;
+  const Recipe& recipe_;
+};
+
+void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diagnostics) {
+  const Look look(kitchen, recipe);
+  std::set<std::string_view> told; // each danger once, the gravest first
+  for (const Hazard& hazard : hazards()) {
+    const auto at = look.place_of(hazard.pattern);
+    if (!at || !told.insert(hazard.code.number).second) {
+      continue;
+    }
+    const std::string what = fmt::format("{}: {}", recipe.name, hazard.what);
+    auto& said = hazard.forbidden
+                     ? diagnostics.error(hazard.code, *at, what, std::string(hazard.instead))
+                     : diagnostics.warning(hazard.code, *at, what, std::string(hazard.instead));
+    said.note(std::nullopt, std::string(hazard.source));
+  }
+  check_temperatures(kitchen, recipe, diagnostics);
+}
+
+// Honey may carry spores of botulism, which heat does not kill and only infants cannot cope with.
+void check_infants(const Kitchen& kitchen, const resolve::Resolved& resolved,
+                   text::Diagnostics& diagnostics) {
+  constexpr int old_enough = 12;                                  // months
+  std::set<std::pair<resolve::DishRef, std::string_view>> dishes; // and what brings the honey
+  const auto honey = [&](const Ingredient& line) {
+    const foods::FoodId* id = line.food();
+    return id != nullptr && foods::is(kitchen.food(*id), foods::Class::honey);
+  };
+  for (const resolve::Making& making : resolved.makings) {
+    const Recipe& recipe = kitchen.recipe(making.recipe);
+    if (std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(), honey)) {
+      for (const resolve::DishShare& of : resolved.shares_of(making.id)) {
+        dishes.emplace(of.dish, recipe.name);
+      }
+    }
+  }
+  const auto& meals = kitchen.plan->meals;
+  for (std::size_t m = 0; m < meals.size(); ++m) {
+    for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
+      if (honey(meals[m].dishes[d].what)) {
+        dishes.emplace(resolve::DishRef{m, d}, "the meal");
+      }
+    }
+  }
+  for (const auto& [dish, name] : dishes) {
+    for (const kitchen::Person* person : resolve::eaters(kitchen, dish)) {
+      if (person->months && *person->months < old_enough) {
+        const kitchen::Meal& meal = meals[dish.meal];
+        diagnostics
+            .error(errors::honey_for_infant, meal.dishes[dish.dish].at,
+                   fmt::format("{} is under one year and must not have honey: it is in {}, for {} "
+                               "on {}",
+                               person->name, name, meal.slot, text::print_day(meal.date)),
+                   "leave it out, or say who else eats the dish: {dish: ..., eaten by: [...]}")
+            .note(std::nullopt, "CDC, Botulism Prevention; FDA, Bad Bug Book");
+      }
+    }
+  }
+}
+
+} // namespace
+
+void check(const Kitchen& kitchen, const resolve::Resolved& resolved,
+           text::Diagnostics& diagnostics) {
+  std::set<kitchen::RecipeId> made;
+  for (const resolve::Making& making : resolved.makings) {
+    made.insert(making.recipe);
+  }
+  for (const kitchen::RecipeId id : made) {
+    check(kitchen, kitchen.recipe(id), diagnostics);
+  }
+  check_infants(kitchen, resolved, diagnostics);
+  for (const kitchen::StockLot& lot : kitchen.on_hand.lots) {
+    if (lot.thawed && lot.place == foods::Place::freezer) {
+      diagnostics
+          .warning(errors::refrozen, lot.what.at,
+                   fmt::format("{} was thawed and is in the freezer again",
+                               kitchen.food(*lot.what.food()).name),
+                   "cook it first; only what has thawed in the fridge may be frozen again as it is")
+          .note(std::nullopt, "FSIS, Freezing and Food Safety");
+    }
+  }
+}
+
+} // namespace manciple::safety

@@ -1,0 +1,108 @@
+#include "safety/safety.hpp"
+
+#include "house.hpp"
+#include "safety/corpus.hpp"
+#include "safety/hazard.hpp"
+#include "safety/phrases.hpp"
+#include "safety/temperature.hpp"
+
+#include <set>
+
+namespace manciple {
+namespace {
+
+// The codes of the dangers in the house's plan.
+std::set<std::string> dangers(const House& house) {
+  text::Sources sources;
+  text::Diagnostics read;
+  const auto kitchen = kitchen::read_kitchen(house.root() + "/plans/p.yaml", sources, read);
+  const auto resolved = resolve::resolve(kitchen, read);
+  for (const auto& one : read.all()) {
+    const bool fails = one.severity == text::Severity::error && one.code.number != "K014";
+    EXPECT_FALSE(fails) << text::render(read, sources);
+  }
+  text::Diagnostics said;
+  safety::check(kitchen, resolved, said);
+  std::set<std::string> out;
+  for (const auto& one : said.all()) {
+    EXPECT_FALSE(one.fix.empty());
+    EXPECT_FALSE(one.notes.empty()) << "no source";
+    out.emplace(one.code.number);
+  }
+  return out;
+}
+
+std::set<std::string> dangers(const safety::Case& of) {
+  House house;
+  house.household("", "[]", "{burner: 4, oven: 1, slow cooker: 1, pressure cooker: 1, grill: 1}");
+  house.recipe("stew", std::string(of.ingredients), std::string(of.further) + "\n");
+  house.plan("2027-03-02: {dinner: stew}");
+  return dangers(house);
+}
+
+TEST(Safety, EveryDangerOfTheCorpusIsSeen) {
+  for (const safety::Case& one : safety::dangerous) {
+    EXPECT_TRUE(dangers(one).contains(std::string(one.code)))
+        << one.code << ": " << one.ingredients << "\n"
+        << one.further;
+  }
+  EXPECT_GE(safety::dangerous.size(), 60U);
+}
+
+TEST(Safety, WhatIsHarmlessIsLeftInPeace) {
+  for (const safety::Case& one : safety::harmless) {
+    const auto found = dangers(one);
+    EXPECT_TRUE(found.empty()) << *found.begin() << ": " << one.ingredients << "\n" << one.further;
+  }
+  EXPECT_GE(safety::harmless.size(), 60U);
+}
+
+TEST(Safety, EveryHazardHasASourceAndIsInTheCorpus) {
+  for (const safety::Hazard& hazard : safety::hazards()) {
+    EXPECT_FALSE(hazard.source.empty());
+    EXPECT_TRUE(
+        std::any_of(safety::dangerous.begin(), safety::dangerous.end(),
+                    [&](const safety::Case& one) { return one.code == hazard.code.number; }))
+        << hazard.code.number;
+  }
+}
+
+TEST(Safety, HoneyIsNotForAnInfant) {
+  House house;
+  house.write("plans/household.yaml",
+              "people: [{name: Ada}, {name: Mia, age: 8 months}, {name: Tom, age: 3}]\n");
+  house.recipe("glaze", "1 cup honey", "makes: 1 cup\n");
+  house.recipe("stew", "1 lb carrots, 1/4 cup glaze");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_EQ(dangers(house), std::set<std::string>{"H021"});
+  house.plan("2027-03-02: {dinner: {dish: stew, eaten by: [Ada, Tom]}}");
+  EXPECT_TRUE(dangers(house).empty());
+  house.plan("2027-03-02: {breakfast: 2 tbsp honey}");
+  EXPECT_EQ(dangers(house), std::set<std::string>{"H021"});
+}
+
+TEST(Safety, WhatWasThawedIsNotInTheFreezerAgainUnseen) {
+  House house;
+  house.recipe("stew", "1 lb onion");
+  house.plan("2027-03-02: {dinner: stew}");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [\"1 lb ground beef, freezer, thawed\"]\n");
+  EXPECT_EQ(dangers(house), std::set<std::string>{"H012"});
+}
+
+TEST(Safety, PhrasesHaveGapsAndEndings) {
+  EXPECT_TRUE(safety::says("Rinse the whole chickens.", {"rinse * chicken~"}));
+  EXPECT_TRUE(safety::says("RINSE CHICKEN", {"rinse * chicken~"}));
+  EXPECT_FALSE(safety::says("Rinse the rice and then cook the chicken", {"rinse * chicken~"}));
+  EXPECT_FALSE(safety::says("Rinsed chicken", {"rinse * chicken~"}));
+  EXPECT_FALSE(safety::says("", {"rinse"}));
+}
+
+TEST(Safety, TemperaturesAreReadInBothScales) {
+  EXPECT_EQ(safety::temperatures_in("to 165 F, or 74 C"), (std::vector<int>{165, 165}));
+  EXPECT_EQ(safety::temperatures_in("180°C"), std::vector<int>{356});
+  EXPECT_TRUE(safety::temperatures_in("2 Forks, 3 Cups, 12").empty());
+}
+
+} // namespace
+} // namespace manciple
