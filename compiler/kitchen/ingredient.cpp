@@ -49,6 +49,10 @@ void Line::take_tail(std::string_view tail, std::size_t at) {
   for (const Word& word : words_of(tail, at)) {
     std::string plain = word.text;
     std::erase_if(plain, [](char c) { return c == ',' || c == ';'; });
+    if (word.at == at + static_cast<std::size_t>(first.data() - tail.data()) &&
+        (is_kind(plain) || !form_of(plain))) {
+      first_after_ = plain;
+    }
     if (const auto form = form_of(plain)) {
       after_.push_back(*form);
     } else if (plain == "fresh") {
@@ -95,6 +99,27 @@ std::vector<Form> Line::take_part_of(std::string& head) {
   return {};
 }
 
+namespace {
+
+// A heaped spoon holds half as much again as a level one. Common practice, no source.
+const Rational heaped_share(3, 2);
+
+// "2 heaped tbsp": passes the word by.
+bool take_heaped(Cursor& cursor) {
+  Cursor look = cursor;
+  look.skip_spaces();
+  for (const std::string_view word : {"heaped ", "heaping "}) {
+    if (look.rest().starts_with(word)) {
+      look.at += word.size();
+      cursor = look;
+      return true;
+    }
+  }
+  return false;
+}
+
+} // namespace
+
 // The number, the measure and the size of a pack, in the orders that cooks use. False on an error.
 bool Line::take_amount(Cursor& cursor) {
   cursor.skip_spaces();
@@ -129,9 +154,13 @@ bool Line::take_amount(Cursor& cursor) {
       cursor = size;
     }
   }
+  const bool heaped = take_heaped(cursor);
   if (!pack_) {
     Cursor after = cursor;
     if ((unit_ = measure::scan_unit(after, system_))) {
+      if (heaped && measure::facts(*unit_).dimension == measure::Dimension::volume) {
+        number_ = measure::Range{number_->low * heaped_share, number_->high * heaped_share};
+      }
       // "1 lb 4 oz": what follows in the same dimension is added.
       Cursor more = after;
       const auto added = measure::scan_quantity(more, system_);
@@ -200,7 +229,17 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
       rest.erase(rest.begin());
     }
   }
-  const auto found = match(rest);
+  auto found = match(rest);
+  if (found && !first_after_.empty()) { // "peas, frozen" are frozen peas
+    std::string name = first_after_;
+    for (std::size_t i = found->first; i < found->last; ++i) {
+      name += " " + rest[i].text;
+    }
+    if (const auto kind = names_.find(name)) {
+      found->target = *kind;
+      std::erase(after_, form_of(first_after_).value_or(Form::plain));
+    }
+  }
   const bool understood = found && understands(rest, *found);
   const auto unknown = understood ? std::nullopt : carry(rest, found);
   if (!understood && !unknown) {
@@ -312,7 +351,7 @@ std::vector<Ingredient> Line::read() {
       head.resize(head.size() - ending.size());
     }
   }
-  for (const std::string_view roughly : {"about ", "approximately ", "scant ", "heaping "}) {
+  for (const std::string_view roughly : {"about ", "approximately ", "scant "}) {
     if (const std::size_t at = head.find_first_not_of(' ');
         at != std::string::npos && std::string_view(head).substr(at).starts_with(roughly)) {
       std::fill_n(head.begin() + static_cast<std::ptrdiff_t>(at), roughly.size(), ' ');

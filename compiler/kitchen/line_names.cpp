@@ -141,11 +141,16 @@ bool Line::has_slip(const std::vector<Word>& words, const std::optional<Match>& 
   if (text::slip_of(foods::normal_name(joined(words)), names)) {
     return true;
   }
+  const auto is_new = [&](const Word& word) {
+    return !is_known(word, nullptr) && !names_.find(foods::normal_name(word.text));
+  };
+  // Of several words that nobody knows, none is taken for a slip of a food.
+  const bool alone = std::count_if(words.begin(), words.end(), is_new) == 1;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool named = found && i >= found->first && i < found->last;
     const std::string word = foods::normal_name(words[i].text);
-    if (!named && !is_known(words[i], nullptr) && !names_.find(word) &&
-        (slip_of_word(words[i].text) || (!found && text::slip_of(word, names)))) {
+    if (!named && is_new(words[i]) &&
+        (slip_of_word(words[i].text) || (alone && !found && text::slip_of(word, names)))) {
       return true;
     }
   }
@@ -167,6 +172,9 @@ std::optional<Target> Line::carry(const std::vector<Word>& words,
   if (core.size() > 1 && number_ && !unit_ && is_piece(text::singular(core.front().text))) {
     counted_by = text::singular(core.front().text);
     core.erase(core.begin());
+    if (core.size() > 1 && core.front().text == "of") {
+      core.erase(core.begin());
+    }
   }
   const std::string name = joined(core);
   if (const auto recipe = name.empty() ? std::nullopt : names_.find_title(name)) {

@@ -226,7 +226,8 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
           : fmt::format("there is no recipe '{}'; it stands in the menu, and nothing is bought for "
                         "it",
                         words),
-      food ? fmt::format("say how much, for example '2 {}'", words) : "");
+      food ? fmt::format("say how much, for example '2 {}'", text::plural(text::singular(words)))
+           : "");
   return true;
 }
 
