@@ -136,7 +136,13 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
   Food food;
   food.name = std::string(name);
   food.department = Department::other;
-  if (like != nullptr && normal_name(like->name) == normal_name(name)) {
+  const auto is_called = [&](const Food& one) {
+    return normal_name(one.name) == std::get<0>(key) ||
+           std::any_of(one.aliases.begin(), one.aliases.end(), [&](const std::string& alias) {
+             return normal_name(alias) == std::get<0>(key);
+           });
+  };
+  if (like != nullptr && is_called(*like)) {
     // The food itself, in a measure that it is not known by.
     if (like->as_written != dimension) {
       food.name += dimension == measure::Dimension::volume ? " (by volume)"

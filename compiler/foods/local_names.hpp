@@ -13,10 +13,11 @@ struct LocalName {
 
 /// What US cooks mean by them is in the reference. Common practice, no source.
 constexpr std::array local_names{
-    LocalName{"biscuit", "sweet biscuit"},      LocalName{"chip", "frozen french fry"},
-    LocalName{"cider", "hard cider"},           LocalName{"coriander", "cilantro"},
-    LocalName{"jelly", "flavored gelatin mix"}, LocalName{"lemonade", "lemon-lime soda"},
-    LocalName{"tomato puree", "tomato paste"}};
+    LocalName{"biscuit", "sweet biscuit"},    LocalName{"chicken leg", "chicken leg quarter"},
+    LocalName{"chip", "frozen french fry"},   LocalName{"cider", "hard cider"},
+    LocalName{"coriander", "cilantro"},       LocalName{"jelly", "flavored gelatin mix"},
+    LocalName{"lemonade", "lemon-lime soda"}, LocalName{"mozzarella", "fresh mozzarella"},
+    LocalName{"pork sausage", "sausage"},     LocalName{"tomato puree", "tomato paste"}};
 
 /// A food of the reference, which is American, and what it is called on the lists of others.
 struct NameElsewhere {
@@ -38,7 +39,6 @@ constexpr std::array names_elsewhere{
     NameElsewhere{"beet", "beetroot"},
     NameElsewhere{"blood sausage", "black pudding"},
     NameElsewhere{"bok choy", "pak choi"},
-    NameElsewhere{"broccolini", "tenderstem broccoli"},
     NameElsewhere{"canned beet", "tinned beetroot"},
     NameElsewhere{"canned corn", "sweetcorn"},
     NameElsewhere{"canned diced tomato", "tinned tomato"},

@@ -118,6 +118,23 @@ bool take_heaped(Cursor& cursor) {
   return false;
 }
 
+// The piece of a food that a container is: a tin is a can, and a packet may be called a pack.
+std::string piece_of(const foods::Food& food, const std::string& container) {
+  if (container == "tin") {
+    return "can";
+  }
+  constexpr std::array<std::string_view, 4> packs{"package", "pack", "packet", "pkg"};
+  if (food.piece(container) == nullptr &&
+      std::find(packs.begin(), packs.end(), container) != packs.end()) {
+    for (const std::string_view pack : packs) {
+      if (food.piece(pack) != nullptr) {
+        return std::string(pack);
+      }
+    }
+  }
+  return container;
+}
+
 } // namespace
 
 // The number, the measure and the size of a pack, in the orders that cooks use. False on an error.
@@ -209,7 +226,7 @@ bool Line::check_measure(Ingredient& ingredient, const foods::Food& food) {
   }
   ingredient.target = *target;
   ingredient.amount->form = Form::plain;
-  if (!food.as_written) {
+  if (!food.as_written && !free_text_) {
     diagnostics_.warning(errors::wrong_measure, node_.part(offset_, line_.size()),
                          bought.error().what + "; it is carried as it is written",
                          bought.error().fix);
@@ -239,6 +256,10 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
       found->target = *kind;
       std::erase(after_, form_of(first_after_).value_or(Form::plain));
     }
+  }
+  if (found && number_ && !unit_ && !pack_ && container_.empty() && rest.size() == 1 &&
+      foods::normal_name(rest.front().text) == "pepper") {
+    found->target = names_.find("bell pepper").value_or(found->target); // nobody counts the spice
   }
   const bool understood = found && understands(rest, *found);
   const auto unknown = understood ? std::nullopt : carry(rest, found);
@@ -280,10 +301,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     amount = {number_->high * pack_->amount, {pack_->unit, {}}, Form::plain, false};
     low = number_->low * pack_->amount;
   } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
-    amount.measure.piece = container_ == "tin" ? "can" : container_;
-    const foods::Piece* metric = system_ == measure::System::metric
-                                     ? food->piece("metric " + amount.measure.piece)
-                                     : nullptr;
+    amount.measure.piece = piece_of(*food, container_);
+    const foods::Piece* metric =
+        system_ != measure::System::us ? food->piece("metric " + amount.measure.piece) : nullptr;
     if (metric != nullptr) {
       amount = {number_->high * metric->grams, {Unit::gram, {}}, Form::plain, false};
       low = number_->low * metric->grams;

@@ -137,6 +137,9 @@ void Line::refuse(const std::vector<Word>& words, const std::optional<Match>& fo
 
 // Something is a slip of the name of a food, or one of the words of a word that cooks use.
 bool Line::has_slip(const std::vector<Word>& words, const std::optional<Match>& found) const {
+  if (names_.find(joined(words))) {
+    return false;
+  }
   const std::vector<std::string_view> names = names_.all();
   if (text::slip_of(foods::normal_name(joined(words)), names)) {
     return true;

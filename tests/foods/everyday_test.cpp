@@ -241,7 +241,7 @@ constexpr Everyday everyday[] = {
     {"tagliatelle", "fettuccine"},
     {"tahini", "tahini"},
     {"tea bags", "tea bag"},
-    {"tenderstem broccoli", "broccolini"},
+    {"long-stem broccoli", "baby broccoli"},
     {"thai green curry paste", "green curry paste"},
     {"tinned tomatoes", "canned diced tomato"},
     {"toilet roll", "toilet paper"},

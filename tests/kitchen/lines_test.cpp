@@ -63,6 +63,11 @@ const Line good_lines[] = {
     {"1 cup almonds, sliced", "almond", 92},
     {"1 cup slivered almonds", "slivered almond", 108},
     {"3 rashers bacon", "bacon", 84},
+    {"3 peppers", "green bell pepper", 0},
+    {"1 tsp pepper", "black pepper", 0},
+    {"2 heads of broccoli", "broccoli", 700},
+    {"1 packet frozen peas", "frozen pea", 284}, // SR28 11312.2, a package
+    {"1 tube tomato paste", "tomato paste", 200},
     // What kind it is may stand after the comma, as in a catalogue.
     {"2 cups peas, frozen", "frozen pea", 0},
     {"1 tsp thyme, dried", "dried thyme", 0},

@@ -203,6 +203,20 @@ TEST(Unknown, AmountOnHandIsNotCounted) {
   EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
 }
 
+TEST(Unknown, FoodThatIsCountedByAWordOfItsOwnIsStillThatFood) {
+  const Read read = cooking("1 wedge of brie");
+  const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
+  EXPECT_EQ(read.kitchen.food(*line.food()).department, foods::Department::dairy);
+}
+
+TEST(Extra, OfAFoodWithoutAnAmountIsOnTheListAsItIsWritten) {
+  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [honey, white bread]\n");
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  const std::vector<Extra>& extra = read.plan().extra;
+  ASSERT_EQ(extra.size(), 2U);
+  EXPECT_EQ(extra[1].what.amount->measure.piece, "loaf");
+}
+
 TEST(Unknown, WordsDoNotMakeOneFoodAnother) {
   const Read read = cooking("2 tbsp perilla oil");
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
