@@ -6,5 +6,11 @@ place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
 cmake --install "$build" --prefix "$place" >/dev/null
 cd "$place"
-bin/manciple convert "2 cups onion, chopped" --to g | head -n 1 | grep -x '355.556 g'
+bin/manciple convert "2 cups onion, chopped" --to g | head -n 1 | grep -x '320 g, 356 g as bought'
 bin/manciple food onion | grep -q 'SR28 11282'
+bin/manciple new home >/dev/null
+bin/manciple build home/plans/week.yaml >/dev/null
+for file in bash-completion/completions/manciple zsh/site-functions/_manciple \
+  fish/vendor_completions.d/manciple.fish man/man1/manciple.1; do
+  grep -q schema "share/$file"
+done

@@ -2,7 +2,8 @@
 """Runs the commands shown in README.md and compares what is shown with what they print.
 
 `tests/readme.py PROGRAM`: in each ```console block, a line that starts with `$ ` is a command, and
-the lines after it are of its output, in order; a line `...` stands for any lines.
+the lines after it are of its output, in order; a line `...` stands for any lines. A ```yaml block
+with a path is written there before what follows it is run.
 """
 import pathlib
 import re
@@ -12,8 +13,12 @@ import sys
 import tempfile
 
 
-def shown(readme):
-    for block in re.findall(r"```console\n(.*?)```", readme, re.DOTALL):
+def shown(readme, place):
+    """Commands with the lines that are shown of what they print; writes the files in between."""
+    for kind, path, block in re.findall(r"```(console|yaml) ?(\S*)\n(.*?)```", readme, re.DOTALL):
+        if kind == "yaml":
+            (pathlib.Path(place) / path).write_text(block)
+            continue
         for part in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:
             command, *lines = part.rstrip("\n").split("\n")
             yield command, lines
@@ -45,7 +50,7 @@ def main():
     with tempfile.TemporaryDirectory() as place:
         for folder in ("recipes", "plans"):
             shutil.copytree(root / folder, pathlib.Path(place) / folder)
-        for command, lines in shown((root / "README.md").read_text()):
+        for command, lines in shown((root / "README.md").read_text(), place):
             real = command.replace("build/release/manciple", program)
             said = subprocess.run(real, shell=True, cwd=place, capture_output=True, text=True)
             commands += 1

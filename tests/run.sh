@@ -90,6 +90,8 @@ check "a Debian package runs in a clean root" bash tests/package.sh build/releas
 check "README shows what the program prints" python3 tests/readme.py build/release/manciple
 check "the calendar and the table say what the result says" bash tests/emit/calendar_and_table.sh build/release/manciple
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
+check "a new house builds at once" /usr/bin/python3 tests/cli/new.py build/release/manciple
+check "shells and man are told of every command" /usr/bin/python3 tests/cli/told.py build/release/manciple
 check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
 check "a long build on a terminal can be watched and ended" python3 tests/cli/terminal.py build/release/manciple
 check "a build that is killed leaves no mixture" python3 tests/cli/kills.py build/release/manciple

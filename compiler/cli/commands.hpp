@@ -1,5 +1,8 @@
 #pragma once
 
+#include "measure/units.hpp"
+#include "text/date.hpp"
+
 #include <optional>
 #include <string>
 #include <vector>
@@ -16,6 +19,9 @@ struct BuildRequest {
   bool strict = false; ///< what is still to be found, or not known, is an error
 };
 
+/// Makes a folder with a small house in it that builds, all at once; nothing that is there is
+/// touched.
+int new_house(const std::string& folder, measure::System system, text::Date from);
 int build(const BuildRequest& request);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);

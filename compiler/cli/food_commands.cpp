@@ -159,6 +159,36 @@ std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, st
   return std::nullopt;
 }
 
+std::string print_measure(const foods::Measure& measure, const Rational& number) {
+  if (!measure.piece.empty()) {
+    return fmt::format("{} {}", measure::print_decimal(number, 3),
+                       number > 1 ? text::plural(measure.piece) : measure.piece);
+  }
+  const auto& facts = measure::facts(measure.unit);
+  const bool whole = (measure.unit == measure::Unit::gram && number >= 10);
+  return fmt::format("{} {}", measure::print_decimal(number, whole ? 0 : 3),
+                     number > 1 ? facts.plural : facts.name);
+}
+
+// "320 g, 356 g as bought": what is eaten of an amount in the measure that is wanted, and what is
+// bought for it.
+std::string eaten_and_bought(const Food& food, const foods::Amount& amount,
+                             const std::pair<foods::Measure, Form>& wanted, const Rational& bought,
+                             const foods::Purchased& result) {
+  const foods::Measure& measure = wanted.first;
+  const bool mass =
+      !measure.is_counted() && measure::facts(measure.unit).dimension == measure::Dimension::mass;
+  const auto share = foods::eaten_share(food, mass ? amount.form : wanted.second);
+  if (foods::basis(food) != measure::Dimension::mass || !share || *share == 1) {
+    return print_measure(measure, result.amount);
+  }
+  const foods::Measure weight = mass ? measure : foods::Measure{measure::Unit::gram, {}};
+  const Rational per = measure::facts(weight.unit).factor;
+  return fmt::format("{}, {} as bought",
+                     print_measure(measure, mass ? Rational(bought * *share / per) : result.amount),
+                     print_measure(weight, bought / per));
+}
+
 void print_steps(const std::vector<foods::Step>& steps) {
   for (const foods::Step& step : steps) {
     say("  {}{}\n", step.what, step.source.empty() ? "" : fmt::format("  [{}]", step.source));
@@ -172,7 +202,19 @@ int food(const std::string& name) {
   text::Diagnostics diagnostics;
   foods::Book book;
   read_book(book, sources, diagnostics);
-  const auto id = book.find(name);
+  auto id = book.find(name);
+  if (!id) { // as a recipe may say it: "egg yolk", "chopped onion"
+    BookNames names(book);
+    text::Diagnostics ignored;
+    text::Node line;
+    line.kind = text::Node::Kind::scalar;
+    line.scalar = name;
+    line.span = {sources.add("food", name), 0, static_cast<std::uint32_t>(name.size())};
+    const auto read = kitchen::read_line(line, name, 0, measure::System::us, names, ignored);
+    if (const foods::FoodId* const named = read.size() == 1 ? read.front().food() : nullptr) {
+      id = *named;
+    }
+  }
   if (!id) {
     const std::string near = text::did_you_mean(foods::normal_name(name), book.names());
     complain_of_name("no food is called", name, near);
@@ -218,14 +260,7 @@ int convert(const std::string& amount, const std::string& to) {
     complain("manciple: {}; {}\n", result.error().what, result.error().fix);
     return bad_input;
   }
-  const std::string unit(wanted->first.piece.empty()
-                             ? std::string(measure::facts(wanted->first.unit).name)
-                             : wanted->first.piece);
-  const auto& facts = measure::facts(wanted->first.unit);
-  const std::string shown = wanted->first.piece.empty()
-                                ? std::string(result->amount > 1 ? facts.plural : facts.name)
-                                : (result->amount > 1 ? text::plural(unit) : unit);
-  say("{} {}\n", measure::print_decimal(result->amount, 3), shown);
+  say("{}\n", eaten_and_bought(food, *read.front().amount, *wanted, bought->amount, *result));
   print_steps(bought->steps);
   print_steps(result->steps);
   return good;

@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/say.hpp"
+#include "cli/shells.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -11,6 +12,23 @@
 namespace {
 
 namespace cli = manciple::cli;
+
+// The commands as they are declared below, for the shells and the manual page.
+std::vector<cli::Command> table_of(const CLI::App& app) {
+  std::vector<cli::Command> out;
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+    cli::Command one{command->get_name(), command->get_description(), {}};
+    for (const CLI::Option* option : command->get_options()) {
+      const bool named = !option->get_lnames().empty();
+      one.arguments.push_back({named ? "--" + option->get_lnames().front() : option->get_name(),
+                               option->get_description(), named,
+                               named && option->get_items_expected_max() > 0,
+                               option->get_required()});
+    }
+    out.push_back(std::move(one));
+  }
+  return out;
+}
 
 int run(int argc, char** argv) {
   CLI::App app{"manciple compiles recipes and a month's meal plan into the list to shop from and "
@@ -26,6 +44,23 @@ int run(int argc, char** argv) {
   const auto with_plan = [&](CLI::App* command) {
     command->add_option("--plan", plan, "the plan, for example plans/2027-03.yaml")->required();
   };
+
+  CLI::App* begin = app.add_subcommand(
+      "new", "make a folder with a small house in it, ready to build and to be made your own");
+  begin->add_option("FOLDER", name, "the folder to make; nothing that is there is touched")
+      ->required();
+  std::string measures = "us";
+  begin->add_option("--measures", measures, "us or metric (default: us)")
+      ->check(CLI::IsMember({"us", "metric"}).description(""));
+  std::string from = "2027-01-04";
+  begin->add_option("--from", from, "the first day of its plan (default: 2027-01-04)");
+  begin->callback([&] {
+    const auto day = manciple::text::parse_date(from);
+    if (!day) {
+      throw CLI::ValidationError("--from", "'" + from + "' is not a date such as 2027-01-04");
+    }
+    code = cli::new_house(name, *manciple::measure::parse_system(measures), *day);
+  });
 
   CLI::App* build = app.add_subcommand(
       "build", "compile a plan and write the list, the menu, the schedule and the sums");
@@ -100,6 +135,17 @@ int run(int argc, char** argv) {
       "prep", "the prep sessions of a plan, with a drawing of who and what is busy when");
   prep->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
   prep->callback([&] { code = cli::prep(plan); });
+
+  CLI::App* completion = app.add_subcommand(
+      "completion", "a script that completes the command line, for bash, zsh or fish");
+  completion->add_option("SHELL", name, "bash, zsh or fish")
+      ->required()
+      ->check(CLI::IsMember({"bash", "zsh", "fish"}).description(""));
+  completion->callback([&] { cli::say(std::string_view(cli::completion(table_of(app), name))); });
+
+  CLI::App* manual = app.add_subcommand("manual", "the manual page, for man(1)");
+  manual->callback(
+      [&] { cli::say(std::string_view(cli::manual(table_of(app), MANCIPLE_VERSION))); });
 
   try {
     app.parse(argc, argv);

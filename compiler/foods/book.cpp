@@ -2,6 +2,7 @@
 
 #include "foods/errors.hpp"
 #include "foods/load.hpp"
+#include "foods/local_names.hpp"
 #include "foods/record.hpp"
 #include "foods/reference.hpp"
 #include "text/errors.hpp"
@@ -19,6 +20,20 @@ const ReferenceName* in_reference(std::string_view normal) {
       std::lower_bound(reference_names.begin(), reference_names.end(), normal,
                        [](const ReferenceName& a, std::string_view b) { return a.name < b; });
   return found != reference_names.end() && found->name == normal ? &*found : nullptr;
+}
+
+// Gives a food the name by which it is known outside the United States.
+void call_as_elsewhere(Food& food) {
+  const auto* const other =
+      std::lower_bound(names_elsewhere.begin(), names_elsewhere.end(), food.name,
+                       [](const NameElsewhere& a, std::string_view b) { return a.food < b; });
+  if (other == names_elsewhere.end() || other->food != food.name) {
+    return;
+  }
+  const auto alias = std::find(food.aliases.begin(), food.aliases.end(), other->called);
+  if (alias != food.aliases.end()) {
+    std::swap(food.name, *alias);
+  }
 }
 
 } // namespace
@@ -64,9 +79,14 @@ void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics)
 }
 
 std::optional<FoodId> Book::find(std::string_view name) {
-  const std::string normal = normal_name(name);
+  std::string normal = normal_name(name);
   if (const auto own = own_.find(normal); own != own_.end()) {
     return own->second;
+  }
+  if (system_ != measure::System::us) {
+    const auto* const local = std::find_if(local_names.begin(), local_names.end(),
+                                           [&](const LocalName& l) { return l.name == normal; });
+    normal = local == local_names.end() ? normal : normal_name(local->elsewhere);
   }
   const ReferenceName* known = in_reference(normal);
   if (known == nullptr) {
@@ -79,7 +99,11 @@ std::optional<FoodId> Book::find(std::string_view name) {
   if (read != from_reference_.end()) {
     return read->second;
   }
-  const FoodId id = keep(from_bytes(reference_records[known->record]));
+  Food food = from_bytes(reference_records[known->record]);
+  if (system_ != measure::System::us) {
+    call_as_elsewhere(food);
+  }
+  const FoodId id = keep(std::move(food));
   from_reference_.emplace(known->record, id);
   return id;
 }
@@ -112,7 +136,13 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
   Food food;
   food.name = std::string(name);
   food.department = Department::other;
-  if (like != nullptr && normal_name(like->name) == normal_name(name)) {
+  const auto is_called = [&](const Food& one) {
+    return normal_name(one.name) == std::get<0>(key) ||
+           std::any_of(one.aliases.begin(), one.aliases.end(), [&](const std::string& alias) {
+             return normal_name(alias) == std::get<0>(key);
+           });
+  };
+  if (like != nullptr && is_called(*like)) {
     // The food itself, in a measure that it is not known by.
     if (like->as_written != dimension) {
       food.name += dimension == measure::Dimension::volume ? " (by volume)"

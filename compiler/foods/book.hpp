@@ -25,6 +25,10 @@ public:
   /// Adds or changes foods as a household's foods.yaml says.
   void add_household(const text::Node& file, text::Diagnostics& diagnostics);
 
+  /// Whose words names are: what Britons call tomato puree is tomato paste, and their lists say
+  /// "aubergine". US before this is said; foods that were found before keep their names.
+  void speak(measure::System system) { system_ = system; }
+
   /// By name or alias, singular or plural, any case.
   std::optional<FoodId> find(std::string_view name);
   [[nodiscard]] const Food& get(FoodId id) const { return foods_[static_cast<std::size_t>(id)]; }
@@ -44,6 +48,7 @@ public:
 private:
   FoodId keep(Food food);
 
+  measure::System system_ = measure::System::us;
   std::deque<Food> foods_;
   // By name, dimension and word.
   std::map<std::tuple<std::string, measure::Dimension, std::string>, FoodId> as_written_;

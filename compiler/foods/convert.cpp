@@ -204,6 +204,11 @@ Dimension basis(const Food& food) {
   return unit ? measure::facts(*unit).dimension : Dimension::count;
 }
 
+std::optional<Rational> eaten_share(const Food& food, Form form) {
+  const auto yield = yield_of(food, form);
+  return yield ? std::optional(yield->share) : std::nullopt;
+}
+
 tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amount& amount) {
   if (amount.taken_from_whole) {
     return as_purchased(food, {amount.number, amount.measure, Form::plain, false});
@@ -233,7 +238,9 @@ tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational&
   }
   const Rational number = purchased / one->amount;
   std::vector<Step> steps = one->steps;
-  const Amount asked{number, wanted, form, true};
+  if (one->amount == 1) { // grams
+    return Purchased{number, std::move(steps)};
+  }
   steps.push_back({fmt::format("{} as bought / {} = {}", grams(purchased), grams(one->amount),
                                print_decimal(number, 2)),
                    {}});

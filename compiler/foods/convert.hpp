@@ -58,6 +58,10 @@ measure::Dimension basis(const Food& food);
 /// What has to be bought (AP) for `amount` to be had.
 tl::expected<Purchased, NoConversion> as_purchased(const Food& food, const Amount& amount);
 
+/// The share of the weight as bought that is left in a form, and is eaten; 1 where nothing is
+/// trimmed. Absent where it is not known.
+std::optional<Rational> eaten_share(const Food& food, Form form);
+
 /// The other way: how many of `measure` of `form` come of `purchased` (in the food's basis).
 tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational& purchased,
                                                const Measure& measure, Form form);

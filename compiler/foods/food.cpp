@@ -45,7 +45,7 @@ const Yield* Food::yield(Form form) const {
 
 std::string normal_name(std::string_view name) {
   std::string spaced;
-  for (const char c : text::lower(text::trim(name))) {
+  for (const char c : text::lower(text::without_accents(text::trim(name)))) {
     const bool space = c == ' ' || c == '\t' || c == '-';
     if (!space) {
       spaced += c;

@@ -91,6 +91,8 @@ struct Food {
   std::vector<VolumeWeight> volumes;
   std::vector<Piece> pieces;
   std::optional<std::string> count_as; ///< the piece that a bare count means
+  std::optional<std::string> sold_as;  ///< the piece that a shop means by one, if another
+  std::optional<std::string> in_packs; ///< the piece that a pack of several holds, if another
   std::vector<Yield> yields;
   Keeps keeps;
   std::optional<bool> freezes;        ///< well or poorly
@@ -112,7 +114,8 @@ struct Food {
   [[nodiscard]] bool is_household() const { return department == Department::household; }
 };
 
-/// The form in which names are compared: lower case, single spaces, last word in the singular.
+/// The form in which names are compared: lower case, without accents, single spaces, last word in
+/// the singular.
 std::string normal_name(std::string_view name);
 
 } // namespace manciple::foods

@@ -82,6 +82,8 @@ constexpr std::array food_keys{
     Key{"volume", &volumes, "what a volume of it weighs, by form"},
     Key{"pieces", &pieces, "what its pieces weigh, edible; 'AP' after the weight: as bought"},
     Key{"count as", &piece, "the piece that a bare count means"},
+    Key{"sold as", &piece, "the piece that a shop means by one, if another ('0.59 each')"},
+    Key{"in packs", &piece, "the piece that a pack of several holds, if another ('6 pack')"},
     Key{"yields", &yields, "what is left of the weight as bought"},
     Key{"keeps", &keeps_value, "how long it keeps"},
     Key{"freezes", &well_or_poorly, "how it freezes"},

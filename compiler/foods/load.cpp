@@ -320,6 +320,12 @@ void Reader::read(const Entry& entry) {
   if (const Node* node = fields.find("count as")) {
     food_.count_as = text::lower(node->scalar);
   }
+  if (const Node* node = fields.find("sold as")) {
+    food_.sold_as = text::lower(node->scalar);
+  }
+  if (const Node* node = fields.find("in packs")) {
+    food_.in_packs = text::lower(node->scalar);
+  }
   yields(fields.named("yields"));
   each("keeps", &Reader::keeps);
   if (const Node* node = fields.find("freezes")) {
@@ -372,11 +378,16 @@ void Reader::check(const Entry& entry) {
   if (food_.shop_in.empty()) {
     food_.shop_in = food_.is_household() ? "each" : "lb";
   }
-  if (food_.count_as && food_.piece(*food_.count_as) == nullptr) {
-    diagnostics_.error(errors::incomplete, entry.key.span,
-                       fmt::format("'{}' counts as '{}', but has no piece of that name", food_.name,
-                                   *food_.count_as));
-  }
+  const auto has_piece = [&](const std::optional<std::string>& piece, std::string_view does) {
+    if (piece && food_.piece(*piece) == nullptr) {
+      diagnostics_.error(
+          errors::incomplete, entry.key.span,
+          fmt::format("'{}' {} '{}', but has no piece of that name", food_.name, does, *piece));
+    }
+  };
+  has_piece(food_.count_as, "counts as");
+  has_piece(food_.sold_as, "is sold as");
+  has_piece(food_.in_packs, "in packs is");
 }
 
 } // namespace

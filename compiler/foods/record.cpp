@@ -162,6 +162,8 @@ void describe(Archive& a, Food& f) {
   list(a, f.volumes);
   list(a, f.pieces);
   maybe(a, f.count_as);
+  maybe(a, f.sold_as);
+  maybe(a, f.in_packs);
   list(a, f.yields);
   maybe(a, f.keeps.pantry);
   maybe(a, f.keeps.fridge);

@@ -11,7 +11,7 @@ constexpr auto forms = std::to_array<std::string_view>(
      "crumbled", "crushed", "mashed",  "pureed",  "julienned", "halved",   "quartered", "whole",
      "packed",   "sifted",  "spooned", "scooped", "ground",    "torn",     "dry",       "cooked",
      "drained",  "juice",   "zest",    "yolk",    "white",     "beaten",   "leaves",    "florets",
-     "pitted",   "shelled", "peeled",  "melted",  "toasted",   "frozen"});
+     "pitted",   "shelled", "peeled",  "melted",  "toasted",   "frozen",   "slivered"});
 
 constexpr auto departments = std::to_array<std::string_view>(
     {"produce", "meat", "fish", "dairy", "bakery", "grains", "canned", "baking", "spices", "oils",

@@ -49,6 +49,7 @@ enum class Form : std::uint8_t {
   melted,
   toasted,
   frozen,
+  slivered,
 };
 std::optional<Form> parse_form(std::string_view word);
 std::string_view name(Form form);

@@ -49,6 +49,10 @@ void Line::take_tail(std::string_view tail, std::size_t at) {
   for (const Word& word : words_of(tail, at)) {
     std::string plain = word.text;
     std::erase_if(plain, [](char c) { return c == ',' || c == ';'; });
+    if (word.at == at + static_cast<std::size_t>(first.data() - tail.data()) &&
+        (is_kind(plain) || !form_of(plain))) {
+      first_after_ = plain;
+    }
     if (const auto form = form_of(plain)) {
       after_.push_back(*form);
     } else if (plain == "fresh") {
@@ -95,6 +99,44 @@ std::vector<Form> Line::take_part_of(std::string& head) {
   return {};
 }
 
+namespace {
+
+// A heaped spoon holds half as much again as a level one. Common practice, no source.
+const Rational heaped_share(3, 2);
+
+// "2 heaped tbsp": passes the word by.
+bool take_heaped(Cursor& cursor) {
+  Cursor look = cursor;
+  look.skip_spaces();
+  for (const std::string_view word : {"heaped ", "heaping "}) {
+    if (look.rest().starts_with(word)) {
+      look.at += word.size();
+      cursor = look;
+      return true;
+    }
+  }
+  return false;
+}
+
+// The piece of a food that a container is: a tin is a can, and a packet may be called a pack.
+std::string piece_of(const foods::Food& food, const std::string& container) {
+  if (container == "tin") {
+    return "can";
+  }
+  constexpr std::array<std::string_view, 4> packs{"package", "pack", "packet", "pkg"};
+  if (food.piece(container) == nullptr &&
+      std::find(packs.begin(), packs.end(), container) != packs.end()) {
+    for (const std::string_view pack : packs) {
+      if (food.piece(pack) != nullptr) {
+        return std::string(pack);
+      }
+    }
+  }
+  return container;
+}
+
+} // namespace
+
 // The number, the measure and the size of a pack, in the orders that cooks use. False on an error.
 bool Line::take_amount(Cursor& cursor) {
   cursor.skip_spaces();
@@ -129,9 +171,13 @@ bool Line::take_amount(Cursor& cursor) {
       cursor = size;
     }
   }
+  const bool heaped = take_heaped(cursor);
   if (!pack_) {
     Cursor after = cursor;
     if ((unit_ = measure::scan_unit(after, system_))) {
+      if (heaped && measure::facts(*unit_).dimension == measure::Dimension::volume) {
+        number_ = measure::Range{number_->low * heaped_share, number_->high * heaped_share};
+      }
       // "1 lb 4 oz": what follows in the same dimension is added.
       Cursor more = after;
       const auto added = measure::scan_quantity(more, system_);
@@ -180,7 +226,7 @@ bool Line::check_measure(Ingredient& ingredient, const foods::Food& food) {
   }
   ingredient.target = *target;
   ingredient.amount->form = Form::plain;
-  if (!food.as_written) {
+  if (!food.as_written && !free_text_) {
     diagnostics_.warning(errors::wrong_measure, node_.part(offset_, line_.size()),
                          bought.error().what + "; it is carried as it is written",
                          bought.error().fix);
@@ -200,7 +246,21 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
       rest.erase(rest.begin());
     }
   }
-  const auto found = match(rest);
+  auto found = match(rest);
+  if (found && !first_after_.empty()) { // "peas, frozen" are frozen peas
+    std::string name = first_after_;
+    for (std::size_t i = found->first; i < found->last; ++i) {
+      name += " " + rest[i].text;
+    }
+    if (const auto kind = names_.find(name)) {
+      found->target = *kind;
+      std::erase(after_, form_of(first_after_).value_or(Form::plain));
+    }
+  }
+  if (found && number_ && !unit_ && !pack_ && container_.empty() && rest.size() == 1 &&
+      foods::normal_name(rest.front().text) == "pepper") {
+    found->target = names_.find("bell pepper").value_or(found->target); // nobody counts the spice
+  }
   const bool understood = found && understands(rest, *found);
   const auto unknown = understood ? std::nullopt : carry(rest, found);
   if (!understood && !unknown) {
@@ -241,10 +301,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     amount = {number_->high * pack_->amount, {pack_->unit, {}}, Form::plain, false};
     low = number_->low * pack_->amount;
   } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
-    amount.measure.piece = container_ == "tin" ? "can" : container_;
-    const foods::Piece* metric = system_ == measure::System::metric
-                                     ? food->piece("metric " + amount.measure.piece)
-                                     : nullptr;
+    amount.measure.piece = piece_of(*food, container_);
+    const foods::Piece* metric =
+        system_ != measure::System::us ? food->piece("metric " + amount.measure.piece) : nullptr;
     if (metric != nullptr) {
       amount = {number_->high * metric->grams, {Unit::gram, {}}, Form::plain, false};
       low = number_->low * metric->grams;
@@ -312,7 +371,7 @@ std::vector<Ingredient> Line::read() {
       head.resize(head.size() - ending.size());
     }
   }
-  for (const std::string_view roughly : {"about ", "approximately ", "scant ", "heaping "}) {
+  for (const std::string_view roughly : {"about ", "approximately ", "scant "}) {
     if (const std::size_t at = head.find_first_not_of(' ');
         at != std::string::npos && std::string_view(head).substr(at).starts_with(roughly)) {
       std::fill_n(head.begin() + static_cast<std::ptrdiff_t>(at), roughly.size(), ' ');

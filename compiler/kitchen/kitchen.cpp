@@ -79,7 +79,9 @@ public:
   std::optional<Target> find(std::string_view name) override {
     const std::string slug = text::slug(name);
     for (const std::string& form : {slug, text::slug(text::singular(text::lower(name)))}) {
-      if (std::binary_search(slugs_.begin(), slugs_.end(), form)) {
+      // A recipe that is called as its main food is (gnocchi of gnocchi) speaks of the food.
+      const bool itself = form == reading && FoodNames::find(name);
+      if (!itself && std::binary_search(slugs_.begin(), slugs_.end(), form)) {
         return need(form);
       }
     }
@@ -108,6 +110,7 @@ public:
   }
 
   std::vector<std::string> wanted; ///< slugs in the order of their ids
+  std::string reading;             ///< the slug of the recipe that is being read
 
 private:
   std::vector<std::string> slugs_;
@@ -217,6 +220,12 @@ void Loader::setting() {
   kitchen.household = usual_household();
   if (files_.exists(in_root(root_, "plans/household.yaml"))) {
     if (const auto node = read("plans/household.yaml")) {
+      for (const text::Entry& entry : node->entries) { // before any food is named
+        if (entry.key.scalar == "measures") {
+          kitchen.foods.speak(
+              measure::parse_system(entry.value.scalar).value_or(measure::System::us));
+        }
+      }
       kitchen.household = read_household(*node, food_names_, diagnostics_);
     }
   }
@@ -289,6 +298,7 @@ void Loader::forget_later_count() {
 void Loader::recipes() {
   while (kitchen.recipes.size() < library_.wanted.size()) {
     const std::string slug = library_.wanted[kitchen.recipes.size()];
+    library_.reading = slug;
     Recipe recipe;
     if (const auto node = read("recipes/" + slug + ".yaml")) {
       recipe = read_recipe(*node, slug, kitchen.household.system, library_, diagnostics_);
@@ -296,6 +306,7 @@ void Loader::recipes() {
     recipe.id = RecipeId{static_cast<std::uint32_t>(kitchen.recipes.size())};
     kitchen.recipes.push_back(std::move(recipe));
   }
+  library_.reading.clear();
   number_recipes(kitchen);
 }
 

@@ -72,6 +72,7 @@ private:
   std::string container_;
   std::vector<foods::Form> before_;
   std::vector<foods::Form> after_;
+  std::string first_after_; // the word after the comma, where it may say of which kind the food is
   bool fresh_ = false;
   bool optional_ = false;
   std::string note_;

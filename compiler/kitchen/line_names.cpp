@@ -137,15 +137,23 @@ void Line::refuse(const std::vector<Word>& words, const std::optional<Match>& fo
 
 // Something is a slip of the name of a food, or one of the words of a word that cooks use.
 bool Line::has_slip(const std::vector<Word>& words, const std::optional<Match>& found) const {
+  if (names_.find(joined(words))) {
+    return false;
+  }
   const std::vector<std::string_view> names = names_.all();
   if (text::slip_of(foods::normal_name(joined(words)), names)) {
     return true;
   }
+  const auto is_new = [&](const Word& word) {
+    return !is_known(word, nullptr) && !names_.find(foods::normal_name(word.text));
+  };
+  // Of several words that nobody knows, none is taken for a slip of a food.
+  const bool alone = std::count_if(words.begin(), words.end(), is_new) == 1;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool named = found && i >= found->first && i < found->last;
     const std::string word = foods::normal_name(words[i].text);
-    if (!named && !is_known(words[i], nullptr) && !names_.find(word) &&
-        (slip_of_word(words[i].text) || (!found && text::slip_of(word, names)))) {
+    if (!named && is_new(words[i]) &&
+        (slip_of_word(words[i].text) || (alone && !found && text::slip_of(word, names)))) {
       return true;
     }
   }
@@ -167,6 +175,9 @@ std::optional<Target> Line::carry(const std::vector<Word>& words,
   if (core.size() > 1 && number_ && !unit_ && is_piece(text::singular(core.front().text))) {
     counted_by = text::singular(core.front().text);
     core.erase(core.begin());
+    if (core.size() > 1 && core.front().text == "of") {
+      core.erase(core.begin());
+    }
   }
   const std::string name = joined(core);
   if (const auto recipe = name.empty() ? std::nullopt : names_.find_title(name)) {

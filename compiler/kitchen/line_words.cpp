@@ -11,11 +11,11 @@ namespace manciple::kitchen {
 namespace {
 
 constexpr auto descriptors = std::to_array<std::string_view>(
-    {"ripe",     "fresh",  "freshly", "finely",  "roughly",  "coarsely", "thinly",   "thickly",
-     "lightly",  "firmly", "cold",    "warm",    "hot",      "lukewarm", "chilled",  "boneless",
-     "skinless", "crusty", "good",    "quality", "softened", "heaping",  "level",    "scant",
-     "bought",   "of",     "raw",     "lean",    "the",      "plump",    "unpeeled", "trimmed",
-     "washed",   "rinsed", "very",    "about"});
+    {"ripe",     "fresh",  "freshly", "finely",  "roughly",  "coarsely", "thinly",  "thickly",
+     "lightly",  "firmly", "cold",    "warm",    "hot",      "lukewarm", "chilled", "boneless",
+     "skinless", "crusty", "good",    "quality", "softened", "heaping",  "heaped",  "level",
+     "scant",    "bought", "of",      "raw",     "lean",     "the",      "plump",   "unpeeled",
+     "trimmed",  "washed", "rinsed",  "very",    "about"});
 
 constexpr auto containers = std::to_array<std::string_view>(
     {"can", "tin", "package", "pkg", "packet", "jar", "bottle", "box", "bag", "carton", "tub",
@@ -36,6 +36,9 @@ bool holds(const std::array<std::string_view, n>& list, std::string_view word) {
 bool is_descriptor(std::string_view word) {
   return holds(descriptors, word);
 }
+bool is_kind(std::string_view word) {
+  return word == "frozen" || word == "cooked" || word == "ground" || word == "dry";
+}
 bool is_container(std::string_view word) {
   return holds(containers, word);
 }
@@ -44,8 +47,15 @@ bool is_piece(std::string_view word) {
 }
 
 std::optional<foods::Form> form_of(const std::string& word) {
+  const std::string one = text::singular(word);
+  if (one == "chunk") {
+    return foods::Form::cubed;
+  }
+  if (one == "flaked") {
+    return foods::Form::sliced; // almonds
+  }
   const auto form = foods::parse_form(word);
-  return form ? form : foods::parse_form(text::singular(word));
+  return form ? form : foods::parse_form(one);
 }
 
 std::optional<std::string_view> slip_of_word(std::string_view word) {

@@ -12,6 +12,8 @@ namespace manciple::kitchen {
 
 /// Says what kind is meant and changes no weight that the tables know: "ripe", "boneless".
 bool is_descriptor(std::string_view word);
+/// Whether a form is one in which a food is bought rather than one that a cook makes: "frozen".
+bool is_kind(std::string_view word);
 /// What a food is packed in: "can", "jar"; in the singular.
 bool is_container(std::string_view word);
 /// What is counted of a food of which no pieces are known: "bunch", "knob"; in the singular.

@@ -52,6 +52,12 @@ Rational scale_step(Unit unit) {
   }
 }
 
+// So many of what a shop means by one of a food.
+foods::Amount pieces_sold(const foods::Food& food, const Rational& number) {
+  const auto& piece = number > 1 ? food.in_packs : food.sold_as;
+  return {number, {Unit::each, piece.value_or("")}, foods::Form::plain, false};
+}
+
 class Reader {
 public:
   Reader(measure::System system, Names& names, Diagnostics& diagnostics)
@@ -137,6 +143,9 @@ bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view p
   if (std::any_of(unit.begin(), unit.end(), text::is_digit)) {
     return bad(node, fmt::format("'{}' is not what a price can be for", unit));
   }
+  if (known == Unit::each) {
+    return size_of(node, pieces_sold(*names_.food(offer.food), 1), offer);
+  }
   const std::string piece = known ? std::string() : text::singular(text::lower(unit));
   return size_of(node, {1, {known.value_or(Unit::each), piece}, foods::Form::plain, false}, offer);
 }
@@ -186,7 +195,7 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
           node, {*number, {Unit::each, food.piece(word)->name}, foods::Form::plain, false}, offer);
     }
   }
-  return size_of(node, {*number, {Unit::each, {}}, foods::Form::plain, false}, offer);
+  return size_of(node, pieces_sold(food, *number), offer);
 }
 
 // A price for a unit, where it is written so: "1.99/lb", "1,99 / 100 g", "2.49 per kg". "1/2 gal"
@@ -269,7 +278,7 @@ bool Reader::several(const Node& node, std::string_view words, Cents price, Offe
     return by_pack(node, pack, offer);
   }
   offer.pack = "each";
-  return size_of(node, {1, {Unit::each, {}}, foods::Form::plain, false}, offer);
+  return size_of(node, pieces_sold(*names_.food(offer.food), 1), offer);
 }
 
 void Reader::read_sale(const Node& node, Offer& offer) {
@@ -342,6 +351,24 @@ std::optional<Offer> Reader::read(const Node& node, foods::FoodId food) {
   const bool good = words != nullptr && read_words(*words, offer);
   read_terms(fields, offer);
   return good ? std::optional(std::move(offer)) : std::nullopt;
+}
+
+// Whether the offers of a food are of cans or tins.
+bool is_sold_in_cans(const Node& offers) {
+  const auto says = [](const Node& node) {
+    const std::vector<std::string_view> words = text::split(node.scalar, ' ');
+    return std::any_of(words.begin(), words.end(), [](std::string_view word) {
+      const std::string one = text::singular(text::lower(word));
+      return one == "can" || one == "tin";
+    });
+  };
+  const std::vector<const Node*> items = text::items_of(offers);
+  return std::any_of(items.begin(), items.end(), [&](const Node* item) {
+    return says(*item) ||
+           std::any_of(item->entries.begin(), item->entries.end(), [&](const Entry& entry) {
+             return entry.key.scalar == "offer" && says(entry.value);
+           });
+  });
 }
 
 // The prices of a food that nobody knows, for recipes that speak of it as well.
@@ -420,7 +447,10 @@ bool Offer::on_sale(text::Date day) const {
 std::vector<Offer> read_offers(const Entry& entry, ShopId shop, measure::System system,
                                Names& names, Diagnostics& diagnostics) {
   const std::string& name = entry.key.scalar;
-  const auto target = names.find(name);
+  auto target = names.find(name);
+  if (!target && is_sold_in_cans(entry.value)) { // "chopped tomatoes: 400 g tin 0.69"
+    target = names.find("canned " + name);
+  }
   const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
   std::vector<Offer> out;
   if (!target && !text::slip_of(foods::normal_name(name), names.all())) {

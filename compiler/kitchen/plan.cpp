@@ -226,7 +226,8 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
           : fmt::format("there is no recipe '{}'; it stands in the menu, and nothing is bought for "
                         "it",
                         words),
-      food ? fmt::format("say how much, for example '2 {}'", words) : "");
+      food ? fmt::format("say how much, for example '2 {}'", text::plural(text::singular(words)))
+           : "");
   return true;
 }
 
@@ -419,10 +420,13 @@ void PlanReader::extra(const Node& node) {
   }
   if (auto what = one(*line, line->scalar, 0, context_.foods, true)) {
     if (!what->amount) {
-      what->amount = foods::Amount{1, {measure::Unit::each, {}}, foods::Form::plain, false};
-      if (!foods::as_purchased(*context_.foods.food(what->target), *what->amount)) {
-        diagnostics_.error(errors::unread_amount, line->span, "give an amount");
-        return;
+      const std::string one = context_.foods.food(what->target)->sold_as.value_or("");
+      what->amount = foods::Amount{1, {measure::Unit::each, one}, foods::Form::plain, false};
+      // A food that nobody counts ("honey") is on the list as it is written.
+      const foods::Food& food = *context_.foods.food(what->target);
+      if (!foods::as_purchased(food, *what->amount)) {
+        what->target = context_.foods.as_written(food.name, measure::Dimension::count, {}, &food)
+                           .value_or(what->target);
       }
     }
     extra.what = std::move(*what);

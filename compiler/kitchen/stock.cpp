@@ -209,8 +209,9 @@ OnHand read_on_hand(const Node& file, measure::System system, std::optional<text
     for (Ingredient& what :
          read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
       if (!what.amount) {
-        diagnostics.error(errors::unread_amount, line->span, "give an amount",
-                          "for example '2 lb onions'");
+        diagnostics.warning(errors::unread_amount, line->span,
+                            "how much there is of it is not said, and it is not counted",
+                            "for example '2 lb onions'");
         continue;
       }
       const foods::Food& food = *names.food(what.target);

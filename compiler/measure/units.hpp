@@ -39,6 +39,7 @@ enum class Unit : std::uint8_t {
   metric_tablespoon,
   metric_cup,
   australian_tablespoon,
+  dessertspoon,
   imperial_fluid_ounce,
   imperial_cup,
   imperial_pint,

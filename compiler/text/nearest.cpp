@@ -54,18 +54,30 @@ std::uint64_t letters_of(std::string_view name) {
 } // namespace
 
 bool takes_away(std::string_view name) {
-  for (const std::string_view word : {"free", "without", "no"}) {
+  return !taken_away(name).empty();
+}
+
+std::string_view taken_away(std::string_view name) {
+  for (const std::string_view word : {"free", "without", "no", "vegan"}) {
     for (std::size_t at = name.find(word); at != std::string_view::npos;
          at = name.find(word, at + 1)) {
       const std::size_t end = at + word.size();
       const bool whole =
           (at == 0 || !is_letter(name[at - 1])) && (end == name.size() || !is_letter(name[end]));
-      if (whole) {
-        return true;
+      if (!whole) {
+        continue;
       }
+      if (word == "free") { // with the word before it
+        std::size_t from = at == 0 ? 0 : at - 1;
+        while (from > 0 && is_letter(name[from - 1])) {
+          --from;
+        }
+        return name.substr(from, end - from);
+      }
+      return word == "vegan" ? word : name.substr(at);
     }
   }
-  return false;
+  return {};
 }
 
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
@@ -73,12 +85,13 @@ std::vector<std::string> nearest(std::string_view word, const std::vector<std::s
   std::vector<std::tuple<std::size_t, std::string_view>> found;
   const std::size_t far = std::max<std::size_t>(1, word.size() / 3);
   const std::uint64_t letters = letters_of(word);
+  const std::string_view away = taken_away(word);
   for (const std::string_view name : names) {
     // A name that holds the word whole ("bean" in "black bean") is a good guess at any length.
     const bool holds = word.size() >= 3 && name.find(word) != std::string_view::npos;
     const std::size_t gap =
         name.size() > word.size() ? name.size() - word.size() : word.size() - name.size();
-    if (takes_away(word) && !takes_away(name)) {
+    if (name.find(away) == std::string_view::npos) {
       continue;
     }
     if (!holds && (gap > far ||

@@ -13,11 +13,16 @@ namespace manciple::text {
 std::size_t edit_distance(std::string_view a, std::string_view b,
                           std::size_t most = std::string_view::npos - 1);
 
-/// Whether a name says that something is not in it: "gluten-free flour", "cake without nuts".
+/// Whether a name says that something is not in it: "gluten-free flour", "cake without nuts",
+/// "vegan cheese".
 bool takes_away(std::string_view name);
 
+/// What a name says is not in it, as it says it: "gluten free", "without nuts", "vegan"; empty
+/// where it says nothing of the kind.
+std::string_view taken_away(std::string_view name);
+
 /// The names most like `word`, best first, at most `most`, none that is too far to be meant. For
-/// what is free of something ("gluten-free flour") only such names are.
+/// what is free of something ("gluten-free flour") only what is free of the same.
 std::vector<std::string> nearest(std::string_view word, const std::vector<std::string_view>& names,
                                  std::size_t most = 3);
 

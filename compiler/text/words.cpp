@@ -9,20 +9,14 @@
 namespace manciple::text {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, std::string_view>, 13> irregular{{
-    {"leaf", "leaves"},
-    {"loaf", "loaves"},
-    {"half", "halves"},
-    {"knife", "knives"},
-    {"calf", "calves"},
-    {"tomato", "tomatoes"},
-    {"potato", "potatoes"},
-    {"mango", "mangoes"},
-    {"foot", "feet"},
-    {"piece", "pieces"},
-    {"cookie", "cookies"},
-    {"shrimp", "shrimp"},
-    {"zucchini", "zucchini"},
+constexpr std::array<std::pair<std::string_view, std::string_view>, 20> irregular{{
+    {"leaf", "leaves"},       {"loaf", "loaves"},      {"half", "halves"},
+    {"knife", "knives"},      {"calf", "calves"},      {"tomato", "tomatoes"},
+    {"potato", "potatoes"},   {"mango", "mangoes"},    {"foot", "feet"},
+    {"piece", "pieces"},      {"cookie", "cookies"},   {"shrimp", "shrimp"},
+    {"zucchini", "zucchini"}, {"chilli", "chillies"},  {"chili", "chilies"},
+    {"pie", "pies"},          {"brownie", "brownies"}, {"smoothie", "smoothies"},
+    {"quiche", "quiches"},    {"brioche", "brioches"},
 }};
 
 // Words that end in s and are no plural.
@@ -49,6 +43,25 @@ std::string lower(std::string_view text) {
   for (char& c : out) {
     if (c >= 'A' && c <= 'Z') {
       c = static_cast<char>(c - 'A' + 'a');
+    }
+  }
+  return out;
+}
+
+std::string without_accents(std::string_view text) {
+  // U+00C0 to U+00FF are the bytes C3 80 to C3 BF in UTF-8; a space stands for what stays.
+  constexpr std::string_view plain =
+      "AAAAAA CEEEEIIII NOOOOO OUUUUY  aaaaaa ceeeeiiii nooooo ouuuuy y";
+  std::string out;
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    const bool latin = text[at] == '\xC3' && at + 1 < text.size();
+    const std::size_t letter =
+        latin ? static_cast<unsigned char>(text[at + 1]) - 0x80U : plain.size();
+    if (letter < plain.size() && plain[letter] != ' ') {
+      out += plain[letter];
+      ++at;
+    } else {
+      out += text[at];
     }
   }
   return out;

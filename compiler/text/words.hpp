@@ -12,6 +12,9 @@ bool is_digit(char c);
 
 /// ASCII letters in lower case; other bytes stay.
 std::string lower(std::string_view text);
+/// "creme fraiche" of "crème fraîche": the letters of Latin-1 without what stands over or under
+/// them.
+std::string without_accents(std::string_view text);
 /// Without spaces at either end.
 std::string_view trim(std::string_view text);
 /// Cut at each `separator`, parts trimmed.

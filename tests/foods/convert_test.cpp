@@ -98,7 +98,7 @@ TEST(Conversions, DryGrainsAndPulsesGainWeightWhenTheyAreCooked) {
 TEST(Conversions, WithoutAFigureThereIsAnErrorThatSaysWhatToAdd) {
   Book book;
   const auto oil =
-      as_purchased(book.get(*book.find("olive oil")), {1, {Unit::each, {}}, Form::plain, false});
+      as_purchased(book.get(*book.find("coconut oil")), {1, {Unit::each, {}}, Form::plain, false});
   ASSERT_FALSE(oil);
   EXPECT_NE(oil.error().fix.find("recipes/foods.yaml"), std::string::npos) << oil.error().fix;
 }

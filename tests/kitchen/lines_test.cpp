@@ -59,6 +59,32 @@ struct Line {
 const Line good_lines[] = {
     {"2 cups onion, chopped", "onion", 355.6},
     {"2 cups chopped onion", "onion", 355.6},
+    {"1 cup pineapple, chunks", "pineapple", 323.5}, // SR28 9266.1, 51 % edible
+    {"1 cup almonds, sliced", "almond", 92},
+    {"1 cup slivered almonds", "slivered almond", 108},
+    {"3 rashers bacon", "bacon", 84},
+    {"3 peppers", "green bell pepper", 0},
+    {"1 tsp pepper", "black pepper", 0},
+    {"2 heads of broccoli", "broccoli", 700},
+    {"1 packet frozen peas", "frozen pea", 284}, // SR28 11312.2, a package
+    {"1 tube tomato paste", "tomato paste", 200},
+    // What kind it is may stand after the comma, as in a catalogue.
+    {"2 cups peas, frozen", "frozen pea", 0},
+    {"1 tsp thyme, dried", "dried thyme", 0},
+    {"1 cup sugar, brown", "brown sugar", 0},
+    {"2 lb chicken, cooked", "cooked chicken", 0},
+    {"2 onions, red, sliced", "red onion", 0},
+    {"2 lb chicken, whole", "whole chicken", 0},
+    {"a thumb of ginger", "ginger root", 32.3},
+    {"3 rashers of back bacon", "back bacon", 105},
+    {"1 rib celery", "celery", 44.9},
+    {"2 sticks celery", "celery", 89.9},
+    {"1 knob butter", "butter", 15},
+    {"2 dessertspoons olive oil", "olive oil", 18.3},
+    {"2 dsp olive oil", "olive oil", 18.3},
+    // 1.5 level tablespoons of 125 g/cup.
+    {"1 heaped tbsp all-purpose flour", "all-purpose flour", 11.7},
+    {"1 heaping tbsp all-purpose flour", "all-purpose flour", 11.7},
     {"2 large onions, diced", "onion", 333.3},
     {"2 onions", "onion", 244.4},
     {"half an onion", "onion", 61.1},

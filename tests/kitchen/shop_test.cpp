@@ -59,6 +59,22 @@ TEST(Deals, ByWeightAreOfTheUnitThatThePriceIsFor) {
   EXPECT_EQ(read.offer().cost(25, monday), 650);
 }
 
+// Common practice, no source: what a shop means by one, and what it puts in a pack.
+TEST(Offers, OfOneAreOfWhatAShopMeansByOne) {
+  const auto grams = [](const std::string& food, const std::string& offer) {
+    const Read read("shop: Corner\nprices: {" + food + ": " + offer + "}\n");
+    return to_double(read.offer().size);
+  };
+  EXPECT_GT(grams("garlic", "0.59 each"), 25); // a head, where a recipe counts cloves
+  EXPECT_EQ(grams("garlic", "0.59 each"), grams("garlic", "0.59/head"));
+  EXPECT_EQ(grams("garlic", "3 pack 1.59"), 3 * grams("garlic", "0.59/head"));
+  EXPECT_EQ(grams("garlic", "2 for 1.00"), grams("garlic", "0.59/head"));
+  EXPECT_EQ(grams("white bread", "2.49 each"), grams("white bread", "2.49/loaf"));
+  EXPECT_EQ(grams("celery", "1.49 each"), grams("celery", "1.49/bunch"));
+  EXPECT_EQ(grams("romaine lettuce", "1.49 each"), grams("romaine lettuce", "1.49/head"));
+  EXPECT_EQ(grams("romaine lettuce", "6 pack 5.99"), 6 * grams("romaine lettuce", "1.49/heart"));
+}
+
 TEST(Offers, OfSeveralForAPriceAreThatManyPacks) {
   const Read read = offering("2 for 5.00");
   EXPECT_EQ(read.offer().pack, "each");

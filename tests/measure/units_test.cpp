@@ -70,6 +70,8 @@ TEST(Units, CapitalTIsATablespoonSmallTATeaspoon) {
   EXPECT_EQ(find_unit("tablespoons", System::australian), Unit::australian_tablespoon);
   EXPECT_EQ(find_unit("cups", System::metric), Unit::metric_cup);
   EXPECT_EQ(find_unit("pints", System::imperial), Unit::imperial_pint);
+  EXPECT_EQ(find_unit("dessertspoons", System::metric), Unit::dessertspoon);
+  EXPECT_EQ(facts(Unit::dessertspoon).factor, 10); // ml; common practice, no source
   EXPECT_FALSE(find_unit("cupz", System::us));
 }
 

@@ -22,6 +22,9 @@ TEST(Words, SingularAndPluralGoTogether) {
                                                                   {"slice", "slices"},
                                                                   {"avocado", "avocados"},
                                                                   {"clove", "cloves"},
+                                                                  {"red chilli", "red chillies"},
+                                                                  {"mince pie", "mince pies"},
+                                                                  {"quiche", "quiches"},
                                                                   {"shrimp", "shrimp"}}) {
     EXPECT_EQ(plural(one), many);
     EXPECT_EQ(singular(many), one);
@@ -32,6 +35,12 @@ TEST(Words, WhatOnlyLooksLikeAPluralStays) {
   for (const char* word : {"hummus", "couscous", "asparagus", "swiss", "molasses", "lemongrass"}) {
     EXPECT_EQ(singular(word), word);
   }
+}
+
+TEST(Words, AccentsGoAndOtherLettersStay) {
+  EXPECT_EQ(without_accents("Cr\u00E8me fra\u00EEche"), "Creme fraiche");
+  EXPECT_EQ(without_accents("jalape\u00F1o, \u00C9dam"), "jalapeno, Edam");
+  EXPECT_EQ(without_accents("stra\u00DFe \u00BD \u4E94"), "stra\u00DFe \u00BD \u4E94");
 }
 
 TEST(Words, ASlugIsAFileName) {
@@ -108,6 +117,9 @@ TEST(Names, OfWhatIsFreeOfSomethingAreNotAnsweredWithIt) {
   EXPECT_EQ(did_you_mean("gluten free flour", {"gluten flour"}), "");
   EXPECT_EQ(did_you_mean("gluten free flour", {"gluten flour", "gluten free flours"}),
             "did you mean gluten free flours?");
+  EXPECT_EQ(did_you_mean("dairy free flour", {"gluten free flour"}), "");
+  EXPECT_EQ(did_you_mean("vegan cheese", {"cream cheese"}), "");
+  EXPECT_EQ(taken_away("a gluten free flour"), "gluten free");
   EXPECT_FALSE(takes_away("freezer bag"));
   EXPECT_TRUE(takes_away("cake without nuts"));
 }

@@ -1,0 +1,21 @@
+# Run by the build: writes the files of the houses that `manciple new` begins with as constants of
+# C++.
+# cmake -DOUT=FILE -DFOLDER=FOLDER -P embed.cmake
+set(out "// Made by the build from compiler/cli/house.\n#include \"cli/new_house.hpp\"\n\n#include <array>\n\nnamespace manciple::cli {\nnamespace {\n\n")
+set(systems "")
+foreach(system us metric)
+  file(GLOB_RECURSE files RELATIVE ${FOLDER}/${system} ${FOLDER}/${system}/*.yaml)
+  list(SORT files)
+  set(all "")
+  foreach(name IN LISTS files)
+    file(READ ${FOLDER}/${system}/${name} content)
+    string(FIND "${content}" ")house\"" closes)
+    if(NOT closes EQUAL -1)
+      message(FATAL_ERROR "${name} has the end of a raw string in it")
+    endif()
+    string(APPEND all "    HouseFile{\"${name}\", R\"house(${content})house\"},\n")
+  endforeach()
+  string(APPEND out "constexpr std::array ${system}{\n${all}};\n\n")
+endforeach()
+string(APPEND out "} // namespace\n\nstd::span<const HouseFile> house_files(measure::System system) {\n  return system == measure::System::us ? std::span<const HouseFile>(us) : metric;\n}\n\n} // namespace manciple::cli\n")
+file(WRITE ${OUT} "${out}")
