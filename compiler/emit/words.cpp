@@ -64,8 +64,8 @@ std::string amount_of(const Compiled& compiled, foods::FoodId food, const Ration
                           decimals);
 }
 
-std::string cost_of(const purchase::Line& line) {
-  return line.cost ? kitchen::print_money(*line.cost) : std::string();
+std::string cost_of(const Compiled& compiled, const purchase::Line& line) {
+  return line.cost ? figure(compiled, *line.cost) : std::string();
 }
 
 std::size_t without_price(const Compiled& compiled) {
@@ -81,9 +81,11 @@ bool has_prices(const Compiled& compiled, std::size_t visit) {
 }
 
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
-  const std::string& currency = compiled.kitchen.household.currency;
-  return cents < 0 ? "-" + currency + kitchen::print_money(-cents)
-                   : currency + kitchen::print_money(cents);
+  return compiled.kitchen.household.currency.print(cents);
+}
+
+std::string figure(const Compiled& compiled, kitchen::Cents cents) {
+  return compiled.kitchen.household.currency.figure(cents);
 }
 
 kitchen::Cents cents(const Rational& amount) {

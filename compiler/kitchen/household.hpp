@@ -83,8 +83,19 @@ struct Household {
   Rational give{1, 10};            ///< by how much less than their share eaters are content
   Rational leftovers_worth{1, 2};  ///< of its usual price, for what keeps beyond the plan
   Rational waste_costs{1, 4};      ///< of its usual price, for what is thrown away
-  std::string currency = "$";
+  Currency currency;
+  std::chrono::weekday week_starts = std::chrono::Monday; ///< as in ISO 8601
+  std::string time_zone; ///< by its name in the tz database: Europe/Berlin; empty: not said
+  /// The household's own words for measures, pieces and packs.
+  measure::OwnWords words;
 
+  /// What words mean here.
+  [[nodiscard]] measure::Customs customs() const { return {system, words}; }
+
+  /// From 1: the place of a day in its week.
+  [[nodiscard]] unsigned day_of_week(text::Date day) const {
+    return static_cast<unsigned>((std::chrono::weekday(day) - week_starts).count()) + 1;
+  }
   [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;
   /// All that may stand for a food: itself alone where nothing else may.
   [[nodiscard]] std::vector<foods::FoodId> instead_of(foods::FoodId food) const;

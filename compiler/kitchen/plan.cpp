@@ -149,7 +149,7 @@ std::vector<std::string> PlanReader::slots(const std::vector<const Node*>& list)
 std::optional<Ingredient> PlanReader::one(const Node& node, std::string_view words,
                                           std::size_t offset, Names& names, bool free_text) {
   auto read =
-      read_line(node, words, offset, context_.household.system, names, diagnostics_, free_text);
+      read_line(node, words, offset, context_.household.customs(), names, diagnostics_, free_text);
   if (read.size() > 1) {
     diagnostics_.error(errors::unread_amount, node.part(offset, words.size()),
                        "this line asks for several things", "give each a line of its own");
@@ -458,7 +458,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   }
   each("prep", &PlanReader::session);
   if (const Node* budget = fields.find("budget")) {
-    plan.budget = read_money(*budget, diagnostics);
+    plan.budget = read_money(*budget, context.household.currency, diagnostics);
   }
   std::stable_sort(plan.trips.begin(), plan.trips.end(),
                    [](const Trip& a, const Trip& b) { return a.date < b.date; });

@@ -174,7 +174,7 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
 
 // Where in a line without a comma the place begins: "6 eggs in the fridge".
 std::size_t place_at(std::string_view words) {
-  if (words.find(',') != std::string_view::npos) {
+  if (text::find_comma(words) != std::string_view::npos) {
     return words.size();
   }
   for (const std::string_view place : {"pantry", "fridge", "freezer"}) {
@@ -192,8 +192,8 @@ std::size_t place_at(std::string_view words) {
 
 } // namespace
 
-OnHand read_on_hand(const Node& file, measure::System system, std::optional<text::Date> usual_date,
-                    Names& names, Diagnostics& diagnostics) {
+OnHand read_on_hand(const Node& file, const measure::Customs& customs,
+                    std::optional<text::Date> usual_date, Names& names, Diagnostics& diagnostics) {
   OnHand on_hand;
   on_hand.date = usual_date;
   on_hand.at = file.span;
@@ -204,13 +204,14 @@ OnHand read_on_hand(const Node& file, measure::System system, std::optional<text
   }
   for (const Node* line : fields.list("on hand")) {
     const std::string_view words = line->scalar;
-    const std::size_t comma = std::min(words.find(','), place_at(words));
+    const std::size_t comma = std::min(text::find_comma(words), place_at(words));
     const bool separated = comma < words.size() && words[comma] == ',';
     for (Ingredient& what :
-         read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
+         read_line(*line, words.substr(0, comma), 0, customs, names, diagnostics)) {
       if (!what.amount) {
         diagnostics.error(errors::unread_amount, line->span, "give an amount",
-                          "for example '2 lb onions'");
+                          customs.system == measure::System::us ? "for example '2 lb onions'"
+                                                                : "for example '500 g onions'");
         continue;
       }
       const foods::Food& food = *names.food(what.target);

@@ -30,7 +30,7 @@ struct OnHand {
 /// milk, opened 3 Apr". What else stands after a comma is an error or a warning. A lot
 /// without a use-by date keeps from the date of the list as long as the food does in its place. A
 /// list without a date was counted on `usual_date`.
-OnHand read_on_hand(const text::Node& file, measure::System system,
+OnHand read_on_hand(const text::Node& file, const measure::Customs& customs,
                     std::optional<text::Date> usual_date, Names& foods,
                     text::Diagnostics& diagnostics);
 

@@ -22,7 +22,7 @@ std::string row(const Compiled& compiled, std::size_t l) {
                      "value={}>{}</data></label></li>\n",
                      l, escape(count_of(compiled, line)), name(name_on_list(compiled, line)),
                      small.empty() ? "" : " <small>" + small + "</small>", line.cost.value_or(0),
-                     cost_of(line));
+                     cost_of(compiled, line));
 }
 
 std::string stop(const Compiled& compiled, std::size_t v) {
