@@ -93,6 +93,8 @@ void print_keeps(const Food& food) {
   one("keeps in the freezer", food.keeps.freezer);
   one("keeps once opened", food.keeps.opened);
   one("keeps once thawed", food.keeps.thawed);
+  one("keeps hard", food.keeps.hard);
+  one("ripens", food.ripens);
   one("juice and zest, frozen", food.keeps.frozen_juice);
 }
 

@@ -128,6 +128,18 @@ Json uses(const Compiled& compiled) {
   return out;
 }
 
+// Optional ingredients that are not bought.
+Json left_out(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const resolve::Use& use : compiled.resolved.left_out) {
+    out.push_back({{"food", compiled.kitchen.food(use.food).name},
+                   {"amount", number(use.amount)},
+                   {"date", date(use.date)},
+                   {"for", purpose_of(compiled, use)}});
+  }
+  return out;
+}
+
 Json stock(const Compiled& compiled) {
   Json out = Json::array();
   for (const kitchen::StockLot& lot : compiled.kitchen.on_hand.lots) {
@@ -321,6 +333,7 @@ std::string result_json(const Compiled& compiled) {
       {"meals", meals(compiled)},
       {"makings", makings(compiled)},
       {"uses", uses(compiled)},
+      {"optional", left_out(compiled)},
       {"on_hand", stock(compiled)},
       {"from_stock", from_stock},
       {"foods", keeping(compiled)},

@@ -88,6 +88,13 @@ std::string list_text(const Compiled& compiled) {
     out += fmt::format("\nUsed without an amount; see that there is some: {}\n",
                        text::join(check, ", "));
   }
+  std::vector<std::string> optional;
+  for (const StillToFind& one : optional_ones(compiled)) {
+    optional.push_back(phrase(compiled, one));
+  }
+  if (!optional.empty()) {
+    out += fmt::format("\nOptional, and not on the list: {}\n", text::join(optional, "; "));
+  }
   return out + "\n" + summary(compiled);
 }
 
@@ -156,6 +163,13 @@ std::string list_markdown(const Compiled& compiled) {
   if (!missing.empty()) {
     out += "\n## Still to find\n\nNo shop of the plan has it in time.\n\n";
     for (const StillToFind& one : missing) {
+      out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
+    }
+  }
+  const std::vector<StillToFind> optional = optional_ones(compiled);
+  if (!optional.empty()) {
+    out += "\n## Optional\n\nNot on the list above; buy it if you like.\n\n";
+    for (const StillToFind& one : optional) {
       out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
     }
   }

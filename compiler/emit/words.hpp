@@ -52,6 +52,8 @@ struct StillToFind {
   std::vector<std::string> purposes; ///< each once, in the order of the uses
 };
 std::vector<StillToFind> still_to_find(const Compiled& compiled);
+/// What recipes call optional and the house does not buy for their sake.
+std::vector<StillToFind> optional_ones(const Compiled& compiled);
 /// One of them as a phrase: "1 lb onion, for Stew and 2 more".
 std::string phrase(const Compiled& compiled, const StillToFind& one);
 /// What is proven of the list, in a sentence.

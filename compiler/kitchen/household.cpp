@@ -13,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <tuple>
 
@@ -204,6 +205,14 @@ const Slot* Household::slot(std::string_view name) const {
   return found == slots.end() ? nullptr : &*found;
 }
 
+void Household::add_slot(Slot slot) {
+  const auto later =
+      std::upper_bound(slots.begin(), slots.end(), slot, [](const Slot& a, const Slot& b) {
+        return std::tie(a.at, a.name) < std::tie(b.at, b.name);
+      });
+  slots.insert(later, std::move(slot));
+}
+
 std::optional<std::size_t> Household::person(std::string_view name) const {
   for (std::size_t i = 0; i < people.size(); ++i) {
     if (people[i].name == name) {
@@ -265,11 +274,8 @@ void read_slots(const std::vector<const Entry*>& entries, Household& household,
       diagnostics.error(errors::bad_value, entry->key.span,
                         fmt::format("two meals are called {}", name));
     }
-    household.slots.push_back({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
+    household.add_slot({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
   }
-  std::sort(household.slots.begin(), household.slots.end(), [](const Slot& a, const Slot& b) {
-    return std::tie(a.at, a.name) < std::tie(b.at, b.name);
-  });
 }
 
 void read_appliances(const std::vector<const Entry*>& entries, Household& household,
@@ -290,6 +296,41 @@ void read_appliances(const std::vector<const Entry*>& entries, Household& househ
 }
 
 } // namespace
+
+std::optional<int> hour_of_new_meal(const Household& household, std::string_view name) {
+  constexpr int hour = text::minutes_an_hour;
+  constexpr int half = hour / 2;
+  static constexpr std::array<std::pair<std::string_view, int>, 7> others{{
+      {"elevenses", 11 * hour},
+      {"picnic", 12 * hour + half},
+      {"packed lunch", 12 * hour + half},
+      {"dessert", 19 * hour},
+      {"pudding", 19 * hour},
+      {"party", 19 * hour},
+      {"nightcap", 21 * hour},
+  }};
+  std::vector<std::string_view> known;
+  for (const Slot& slot : household.slots) {
+    known.push_back(slot.name);
+  }
+  const Household usual = usual_household();
+  for (const Slot& slot : usual.slots) {
+    if (slot.name == name) {
+      return slot.at;
+    }
+    known.push_back(slot.name);
+  }
+  for (const auto& [word, at] : others) {
+    if (word == name) {
+      return at;
+    }
+    known.push_back(word);
+  }
+  if (name.empty() || text::slip_of(name, known)) {
+    return std::nullopt;
+  }
+  return 15 * hour + half; // as a snack
+}
 
 Household usual_household() {
   Household household;
@@ -363,6 +404,15 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   }
   if (const Node* give = fields.find("give")) {
     household.give = read_percent(*give, diagnostics).value_or(household.give);
+  }
+  if (const Node* optional = fields.find("optional")) {
+    household.buys_optional = optional->scalar == "buy";
+    if (!household.buys_optional && optional->scalar != "leave") {
+      diagnostics.error(
+          errors::bad_value, optional->span,
+          fmt::format("'{}' is not what to do with what is optional", optional->scalar),
+          "write buy or leave");
+    }
   }
   if (const Node* worth = fields.find("leftovers are worth")) {
     household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));

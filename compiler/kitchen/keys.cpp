@@ -143,6 +143,7 @@ constexpr Value groups = list_of(group, "a list of foods that stand for each oth
                                  "[{canned black beans: 1, canned pinto beans: 1}]");
 
 constexpr Value swaps = word("usual or none", "usual");
+constexpr Value optional = word("buy or leave", "buy");
 
 constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
@@ -172,6 +173,8 @@ constexpr std::array household_keys{
     Key{"buying", &rules, "where a food is bought"},
     Key{"any of these", &groups,
         "foods that may stand for each other, with how much does the same"},
+    Key{"optional", &optional,
+        "buy or leave: whether optional ingredients are on the list (default: leave)"},
     Key{"swaps", &swaps,
         "usual: what most kitchens take in place of each other, such as any frying oil (default: "
         "none)"},

@@ -286,7 +286,24 @@ int rank_of(std::string_view days) {
 
 } // namespace
 
+// A meal that the household does not name is served at its usual hour; what is nearly the name of
+// one that is known is left for the reader to refuse.
+void PlanReader::add_slots(const std::vector<const Entry*>& entries) {
+  Household& household = context_.household;
+  for (const Entry* of_day : entries) {
+    for (const Entry& meal : of_day->value.entries) {
+      std::string name = text::lower(meal.key.scalar);
+      if (const auto hour =
+              household.slot(name) == nullptr ? hour_of_new_meal(household, name) : std::nullopt) {
+        household.added_slots.push_back(name);
+        household.add_slot({std::move(name), *hour});
+      }
+    }
+  }
+}
+
 void PlanReader::meals(const std::vector<const Entry*>& entries) {
+  add_slots(entries);
   struct Said {
     int rank = 0;
     Meal meal;
@@ -359,72 +376,6 @@ void PlanReader::guest(const Node& node) {
   std::tie(guest.from, guest.until) = span_of(fields);
   guest.slots = slots(fields.list("meals"));
   plan_.guests.push_back(std::move(guest));
-}
-
-// "2 gal whole milk per week" is a rate, "keep 12 eggs" a level.
-void PlanReader::staple(const Node& node) {
-  std::string_view words = node.scalar;
-  std::size_t offset = 0;
-  std::optional<int> days;
-  if (words.starts_with("keep ")) {
-    offset = 5;
-    words.remove_prefix(offset);
-  } else {
-    for (const auto& [ending, length] : {std::pair<std::string_view, int>{" per week", 7},
-                                         {" per day", 1},
-                                         {" per month", 30},
-                                         {" a week", 7},
-                                         {" a day", 1},
-                                         {" a month", 30}}) {
-      if (words.ends_with(ending)) {
-        days = length;
-        words.remove_suffix(ending.size());
-        break;
-      }
-    }
-    if (!days) {
-      diagnostics_.error(
-          errors::bad_value, node.span, "a staple needs a rate of use or a level to keep",
-          "end it with 'per week', 'per day' or 'per month', or begin it with 'keep'");
-      return;
-    }
-  }
-  if (auto what = one(node, words, offset, context_.foods)) {
-    if (!what->amount) {
-      diagnostics_.error(errors::unread_amount, node.span, "give an amount");
-      return;
-    }
-    plan_.staples.push_back({std::move(*what), days});
-  }
-}
-
-void PlanReader::extra(const Node& node) {
-  Extra extra;
-  const Node* line = &node;
-  if (node.is_mapping()) {
-    const Fields fields(node, keys::extra, diagnostics_);
-    line = fields.find("buy");
-    if (const Node* by = fields.find("by")) {
-      extra.by = inside(*by);
-    }
-    if (const Node* reason = fields.find("for")) {
-      extra.reason = reason->scalar;
-    }
-  }
-  if (line == nullptr) {
-    return;
-  }
-  if (auto what = one(*line, line->scalar, 0, context_.foods, true)) {
-    if (!what->amount) {
-      what->amount = foods::Amount{1, {measure::Unit::each, {}}, foods::Form::plain, false};
-      if (!foods::as_purchased(*context_.foods.food(what->target), *what->amount)) {
-        diagnostics_.error(errors::unread_amount, line->span, "give an amount");
-        return;
-      }
-    }
-    extra.what = std::move(*what);
-    plan_.extra.push_back(std::move(extra));
-  }
 }
 
 std::optional<Plan> read_plan(const Node& file, const PlanContext& context,

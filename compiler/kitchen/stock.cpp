@@ -1,5 +1,6 @@
 #include "kitchen/stock.hpp"
 
+#include "foods/ripening.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
 #include "kitchen/line_words.hpp"
@@ -78,6 +79,10 @@ private:
         return;
       }
     }
+    if (words == "hard" || words == "unripe" || words == "not ripe" || words == "green") {
+      lot.hard = true;
+      return;
+    }
     for (const std::string_view word : {"opened", "open", "thawed"}) {
       if (!words.starts_with(word) || (words.size() > word.size() && words[word.size()] != ' ')) {
         continue;
@@ -107,10 +112,10 @@ private:
   // A slip or a date of nobody knows what is an error; a cut is kept, and anything else as well,
   // with a warning.
   void not_understood(std::string_view part, const std::string& words, StockLot& lot) {
-    std::vector<std::string_view> known{"pantry", "fridge",      "freezer", "frozen", "in",
-                                        "the",    "cupboard",    "until",   "use",    "by",
-                                        "best",   "before",      "opened",  "thawed", "expires",
-                                        "larder", "refrigerator"};
+    std::vector<std::string_view> known{"pantry", "fridge",   "freezer", "frozen",      "in",
+                                        "the",    "cupboard", "until",   "use",         "by",
+                                        "best",   "before",   "opened",  "thawed",      "expires",
+                                        "hard",   "unripe",   "larder",  "refrigerator"};
     bool understood = true;
     for (const std::string_view word : text::split(words, ' ')) {
       if (const auto meant = text::slip_of(word, known)) {
@@ -154,9 +159,17 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
   // A later date only means "for ever".
   const text::Date latest = counted + std::chrono::days(text::longest_days);
   lot.use_by = lot.use_by ? std::min(*lot.use_by, latest) : lot.use_by;
+  if (const auto days = foods::keeps_hard(food); days && lot.hard && !lot.use_by) {
+    lot.use_by = counted + std::chrono::days(*days);
+    return;
+  }
   const auto& keeps =
       lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
+    // On the counter, of fruit: nobody says how ripe it is.
+    if (const auto ripe = foods::keeps_ripe(food); ripe && !lot.use_by) {
+      lot.use_by = counted + std::chrono::days(*ripe);
+    }
     return;
   }
   const text::Date longest = counted + std::chrono::days(keeps->value);

@@ -17,6 +17,7 @@ struct StockLot {
   std::optional<text::Date> use_by; ///< last good day; absent when neither label nor tables say
   bool thawed = false;              ///< was frozen before, and is not to be frozen again
   std::optional<text::Date> opened; ///< since when it is open
+  bool hard = false;                ///< fruit that has still to ripen
 };
 
 /// What is in the house on a date.

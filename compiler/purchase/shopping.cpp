@@ -236,7 +236,8 @@ private:
       of.line = first_line_ + serving.of;
       add(of, out_.supplies);
       Line& line = out_.lines[of.line];
-      if (served.frozen && served.frozen_on == out_.visits[line.visit].date) {
+      if (served.frozen ? served.frozen_on == out_.visits[line.visit].date
+                        : resolve::is_for_freezer(kitchen_, resolved_.uses[served.use])) {
         line.to_freeze += served.amount;
       }
     }

@@ -71,7 +71,7 @@ const std::map<std::string, Spoil>& spoilt() {
       {"K008", plan("2027-04-02: {dinner: stew}")},
       {"K009", line("1 cup freezer bag")},
       {"K010", file("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: cheap}\n")},
-      {"K011", plan("2027-03-02: {brunch: stew}")},
+      {"K011", plan("2027-03-02: {diner: stew}")},
       {"K012",
        [](House& house) {
          house.recipe("stew", "1 lb onion", "method: [{do: Bake, hands on: 5 min, on: kiln}]\n");

@@ -83,6 +83,15 @@ std::string list_section(const Compiled& compiled) {
     }
     out += "</ul></div>\n";
   }
+  const std::vector<StillToFind> optional = optional_ones(compiled);
+  if (!optional.empty()) {
+    std::vector<std::string> phrases;
+    for (const StillToFind& one : optional) {
+      phrases.push_back(escape(phrase(compiled, one)));
+    }
+    out += fmt::format("<p class=check><b>Optional, and not on the list</b>: {}</p>\n",
+                       text::join(phrases, "; "));
+  }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
     std::vector<std::string> names;
