@@ -18,6 +18,21 @@ for house in */; do
     bad=1
     continue
   fi
+  # Who measures in grams and litres is told nothing in pounds, inches or degrees Fahrenheit.
+  if grep -q '^measures: metric' "$house/plans/household.yaml" 2>/dev/null; then
+    for file in "$place/$house"/*; do
+      if sed 's/<style>.*//; /<script/,$d' "$file" |
+        grep -nE '(^|[^a-z])[0-9./]+ ?(lb|oz|in|F|cups?|qt|gal|fl oz)([^a-z0-9]|$)'; then
+        echo "$house: $(basename "$file") has measures of another country"
+        bad=1
+      fi
+    done
+  fi
+  zone=$(sed -n 's/^time zone: //p' "$house/plans/household.yaml" 2>/dev/null || true)
+  if [ -n "$zone" ] && ! grep -q "^X-WR-TIMEZONE:$zone" "$place/$house/calendar.ics"; then
+    echo "$house: the calendar does not say that it is of $zone"
+    bad=1
+  fi
   warnings=$(grep -c ': warning: ' "$place/said" || true)
   echo "$house: $warnings warnings"
   if [ "$write" = --write ]; then

@@ -50,6 +50,22 @@ void read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& dia
   complain(std::string_view(text::render(diagnostics, sources)));
 }
 
+// What words of measures mean in the house in which the command is run, and how it prints them.
+measure::Customs customs_here(foods::Book& book) {
+  const std::string path = kitchen::in_root(kitchen::house_here(), "plans/household.yaml");
+  text::Sources sources;
+  text::Diagnostics unsaid; // of the household; a command about a food is not its check
+  BookNames names(book);
+  if (text::disk().exists(path)) {
+    if (const auto file = text::load(path, text::disk(), sources, unsaid)) {
+      if (const auto node = text::parse_yaml(*file, sources, unsaid)) {
+        return kitchen::read_household(*node, names, unsaid).customs();
+      }
+    }
+  }
+  return {};
+}
+
 void row(std::string_view what, const std::string& value, std::string_view source) {
   if (source.empty()) {
     say("  {:<22} {}\n", what, value);
@@ -77,10 +93,12 @@ void print_keeps(const Food& food) {
   one("keeps in the freezer", food.keeps.freezer);
   one("keeps once opened", food.keeps.opened);
   one("keeps once thawed", food.keeps.thawed);
+  one("keeps hard", food.keeps.hard);
+  one("ripens", food.ripens);
   one("juice and zest, frozen", food.keeps.frozen_juice);
 }
 
-void print_food(const Food& food) {
+void print_food(const Food& food, measure::System system) {
   say("{}\n", food.name);
   if (!food.aliases.empty()) {
     row("also", text::join(food.aliases, ", "), "");
@@ -105,7 +123,7 @@ void print_food(const Food& food) {
   if (food.safe_at) {
     const auto& safe = food.safe_at->value;
     row("safe at",
-        fmt::format("{} F{}", safe.fahrenheit,
+        fmt::format("{}{}", measure::print_at_least(safe.fahrenheit, system),
                     safe.rest_minutes > 0 ? fmt::format(", rest {} min", safe.rest_minutes) : ""),
         food.safe_at->source);
   }
@@ -139,7 +157,8 @@ void print_food(const Food& food) {
 }
 
 // "lb", "cups, sliced", "cloves": a unit or a piece, and a form.
-std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, std::string_view to) {
+std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, std::string_view to,
+                                                            const measure::Customs& customs) {
   const std::size_t comma = to.find(',');
   const std::string_view word = text::trim(to.substr(0, comma));
   Form form = Form::plain;
@@ -150,10 +169,10 @@ std::optional<std::pair<foods::Measure, Form>> read_measure(const Food& food, st
     }
     form = *read;
   }
-  if (const auto unit = measure::find_unit(word, measure::System::us)) {
+  if (const auto unit = measure::find_unit(word, customs)) {
     return std::pair(foods::Measure{*unit, {}}, form);
   }
-  if (const foods::Piece* piece = food.piece(word)) {
+  if (const foods::Piece* piece = food.piece(customs.meaning(word))) {
     return std::pair(foods::Measure{measure::Unit::each, piece->name}, form);
   }
   return std::nullopt;
@@ -220,7 +239,7 @@ int food(const std::string& name) {
     complain_of_name("no food is called", name, near);
     return bad_input;
   }
-  print_food(book.get(*id));
+  print_food(book.get(*id), customs_here(book).system);
   return good;
 }
 
@@ -231,12 +250,13 @@ int convert(const std::string& amount, const std::string& to) {
   text::Diagnostics of_book;
   read_book(book, sources, of_book);
   BookNames names(book);
+  const measure::Customs customs = customs_here(book);
   text::Node line;
   line.kind = text::Node::Kind::scalar;
   line.scalar = amount;
   const auto file = sources.add("amount", amount);
   line.span = {file, 0, static_cast<std::uint32_t>(amount.size())};
-  const auto read = kitchen::read_line(line, amount, 0, measure::System::us, names, diagnostics);
+  const auto read = kitchen::read_line(line, amount, 0, customs, names, diagnostics);
   if (read.size() != 1 || !read.front().amount) {
     complain(std::string_view(text::render(diagnostics, sources)));
     if (diagnostics.errors() == 0) {
@@ -245,9 +265,10 @@ int convert(const std::string& amount, const std::string& to) {
     return bad_input;
   }
   const Food& food = book.get(*read.front().food());
-  const auto wanted = read_measure(food, to);
+  const auto wanted = read_measure(food, to, customs);
   if (!wanted) {
-    complain("manciple: '{}' is not a measure of {}; try 'lb' or 'cups, sliced'\n", to, food.name);
+    complain("manciple: '{}' is not a measure of {}; try '{}' or 'cups, sliced'\n", to, food.name,
+             customs.system == measure::System::us ? "lb" : "g");
     return bad_input;
   }
   const auto bought = foods::as_purchased(food, *read.front().amount);
@@ -293,30 +314,35 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
       }
       const Food& food = house.food(offer.food);
       const bool mass = foods::basis(food) == measure::Dimension::mass;
-      const Rational unit = mass ? measure::facts(measure::Unit::pound).factor : Rational(1);
+      const bool us = house.household.system == measure::System::us;
+      const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
+      const Rational unit = mass ? weight.factor : Rational(1);
       const auto each_of = [&](kitchen::Cents price) {
         return Rational(Rational(price) / offer.steps_per_price / offer.size * unit);
+      };
+      const auto money = [&](const Rational& cents) {
+        return house.household.currency.figure(measure::to_int64(measure::round(cents)));
       };
       const Rational each = each_of(*offer.price);
       const foods::Yield* edible = food.yield(Form::plain);
       std::string text =
-          fmt::format("{:>8}{}", measure::print_fixed(each / 100, 2), mass ? "/lb" : " each");
+          fmt::format("{:>8}{}", money(each), mass ? fmt::format("/{}", weight.name) : " each");
       text += edible != nullptr && edible->share < 1
-                  ? fmt::format(" {:>8}/lb as eaten",
-                                measure::print_fixed(each / edible->share / 100, 2))
+                  ? fmt::format(" {:>8}/{} as eaten", money(each / edible->share), weight.name)
                   : fmt::format("{:21}", "");
-      text +=
-          fmt::format("  {:<24} {} {}", shop.name, offer.pack, kitchen::print_money(*offer.price));
+      text += fmt::format("  {:<24} {}", shop.name,
+                          offer.by_weight ? fmt::format("{}/{}", money(*offer.price), offer.pack)
+                                          : fmt::format("{} {}", offer.pack, money(*offer.price)));
       if (offer.sale) {
-        text += fmt::format("; {} from {} to {}", kitchen::print_money(offer.sale->price),
-                            offer.sale->from ? text::print_date(*offer.sale->from) : "now",
-                            offer.sale->until ? text::print_date(*offer.sale->until)
-                                              : "further notice");
+        text += fmt::format(
+            "; {} from {} to {}", house.household.currency.figure(offer.sale->price),
+            offer.sale->from ? text::print_date(*offer.sale->from) : "now",
+            offer.sale->until ? text::print_date(*offer.sale->until) : "further notice");
       }
       if (offer.deal) {
         text += fmt::format("; {} for {}",
                             measure::print_exact(offer.deal->packs / offer.steps_per_price),
-                            kitchen::print_money(offer.deal->price));
+                            house.household.currency.figure(offer.deal->price));
       }
       rows.push_back({food.name, each, std::move(text)});
     }

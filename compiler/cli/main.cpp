@@ -102,14 +102,14 @@ int run(int argc, char** argv) {
 
   CLI::App* convert = app.add_subcommand(
       "convert", "an amount of a food in another measure, with each step and its source");
-  convert->add_option("AMOUNT", name, "for example '2 cups onion, chopped' or '3 lb onion'")
+  convert->add_option("AMOUNT", name, "for example '2 cups onion, chopped' or '500 g onion'")
       ->required();
-  convert->add_option("--to", second, "for example 'lb' or 'cups, sliced'")->required();
+  convert->add_option("--to", second, "for example 'g', 'lb' or 'cups, sliced'")->required();
   convert->callback([&] { code = cli::convert(name, second); });
 
   CLI::App* prices = app.add_subcommand(
       "prices",
-      "the prices known for a food by the pound or piece, as bought and as eaten, cheapest first");
+      "the prices known for a food by weight or piece, as bought and as eaten, cheapest first");
   prices->add_option("FOOD", name, "a food (default: all that are sold)");
   with_plan(prices);
   prices->callback(
@@ -117,7 +117,7 @@ int run(int argc, char** argv) {
 
   CLI::App* day =
       app.add_subcommand("day", "one day of a plan: what to shop, thaw, soak, cook and eat");
-  day->add_option("DATE", name, "for example 2027-03-09")->required();
+  day->add_option("DATE", name, "for example 2027-03-09, '9 mar', 9 or fri")->required();
   with_plan(day);
   day->callback([&] { code = cli::day(name, plan); });
 

@@ -24,8 +24,9 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
   Watch watch;
   purchase::Search watched = search;
   watched.stop = [&] { return watch.stop(); };
-  watched.progress = [&](kitchen::Cents best, kitchen::Cents bound) {
-    watch.progress(best, bound);
+  watched.progress = [&](kitchen::Cents best, kitchen::Cents bound,
+                         const kitchen::Currency& currency) {
+    watch.progress(best, bound, currency);
   };
   auto compiled = compile(plan, sources, diagnostics, watched);
   watch.clear();

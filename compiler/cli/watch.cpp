@@ -51,12 +51,12 @@ bool Watch::stop() {
   return interrupted != 0;
 }
 
-void Watch::progress(kitchen::Cents best, kitchen::Cents bound) {
+void Watch::progress(kitchen::Cents best, kitchen::Cents bound, const kitchen::Currency& currency) {
   // Before anything is proven the bound is a number of no meaning.
   const bool known = bound >= 0 && bound <= best;
-  standing_ = "best list so far " + kitchen::print_money(best);
+  standing_ = "best list so far " + currency.print(best);
   if (known) {
-    standing_ += fmt::format(", at most {} above the cheapest", kitchen::print_money(best - bound));
+    standing_ += fmt::format(", at most {} above the cheapest", currency.print(best - bound));
   }
 }
 

@@ -21,7 +21,7 @@ public:
   /// Asked of the search now and then: shows how it stands, and says whether to stop.
   bool stop();
   /// Told of a better list or bound.
-  void progress(kitchen::Cents best, kitchen::Cents bound);
+  void progress(kitchen::Cents best, kitchen::Cents bound, const kitchen::Currency& currency);
   /// Takes the line away.
   void clear();
 

@@ -41,17 +41,16 @@ std::string money_markdown(const Compiled& compiled) {
     credit += visit.credit;
     out += fmt::format("| {} | {} | {} | {} | {} | {} | {} | {} |\n", text::print_day(visit.date),
                        escape_markdown(compiled.kitchen.shop(visit.shop).name),
-                       kitchen::print_money(visit.goods), kitchen::print_money(visit.tax),
-                       kitchen::print_money(visit.off), kitchen::print_money(visit.credit),
-                       kitchen::print_money(visit.paid()), kitchen::print_money(visit.cash_back));
+                       figure(compiled, visit.goods), figure(compiled, visit.tax),
+                       figure(compiled, visit.off), figure(compiled, visit.credit),
+                       figure(compiled, visit.paid()), figure(compiled, visit.cash_back));
   }
-  out += fmt::format("| all | | {} | {} | {} | {} | {} | {} |\n", kitchen::print_money(goods),
-                     kitchen::print_money(tax), kitchen::print_money(off),
-                     kitchen::print_money(credit), kitchen::print_money(shopping.paid),
-                     kitchen::print_money(shopping.cash_back));
+  out += fmt::format("| all | | {} | {} | {} | {} | {} | {} |\n", figure(compiled, goods),
+                     figure(compiled, tax), figure(compiled, off), figure(compiled, credit),
+                     figure(compiled, shopping.paid), figure(compiled, shopping.cash_back));
   out += "\n## By trip\n\n| date | paid |\n|---|---:|\n";
   for (const auto& [date, paid] : by_trip) {
-    out += fmt::format("| {} | {} |\n", text::print_day(date), kitchen::print_money(paid));
+    out += fmt::format("| {} | {} |\n", text::print_day(date), figure(compiled, paid));
   }
 
   out += "\n## By meal\n\nWhat was bought for it, before tax; what was in the house counts "
@@ -64,12 +63,11 @@ std::string money_markdown(const Compiled& compiled) {
       const Rational& servings = compiled.resolved.servings[m][d];
       meals += cost;
       const bool plain = dish.kind == kitchen::Dish::Kind::plain;
-      out +=
-          fmt::format("| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
-                      escape_markdown(plan.meals[m].slot),
-                      dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
-                      escape_markdown(dish_name(compiled, dish)), kitchen::print_money(cents(cost)),
-                      plain || servings == 0 ? "" : kitchen::print_money(cents(cost / servings)));
+      out += fmt::format("| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
+                         escape_markdown(plan.meals[m].slot),
+                         dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+                         escape_markdown(dish_name(compiled, dish)), figure(compiled, cents(cost)),
+                         plain || servings == 0 ? "" : figure(compiled, cents(cost / servings)));
     }
   }
   Rational staples = 0;
@@ -82,7 +80,7 @@ std::string money_markdown(const Compiled& compiled) {
   }
   out += "\n## Where the money goes\n\n| what | cost |\n|---|---:|\n";
   const auto row = [&](std::string_view what, const Rational& cost) {
-    out += fmt::format("| {} | {} |\n", what, kitchen::print_money(cents(cost)));
+    out += fmt::format("| {} | {} |\n", what, figure(compiled, cents(cost)));
   };
   row("meals", meals);
   row("staples", staples);

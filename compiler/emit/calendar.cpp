@@ -166,6 +166,11 @@ std::string Calendar::run() {
   line("BEGIN:VCALENDAR");
   line("VERSION:2.0");
   line("PRODID:-//manciple//month plan//EN");
+  // Times are the kitchen's own (RFC 5545: floating). This is no standard, but most calendars know
+  // it as the zone of such times.
+  if (!compiled_.kitchen.household.time_zone.empty()) {
+    line("X-WR-TIMEZONE:" + compiled_.kitchen.household.time_zone);
+  }
   line("CALSCALE:GREGORIAN");
   text("NAME", compiled_.plan().name); // RFC 7986
   const auto& visits = compiled_.shopping.visits;

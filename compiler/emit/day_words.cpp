@@ -15,9 +15,14 @@ namespace manciple::emit {
 
 using measure::Rational;
 
-const std::string_view cooling =
-    "Cool what is hot in shallow boxes: from 135 F to 70 F within 2 hours, to 41 F within 4 hours "
-    "more (FDA Food Code 3-501.14). Wash boards, knives and hands after raw meat.";
+std::string cooling(const Compiled& compiled) {
+  const measure::System system = compiled.kitchen.household.system;
+  return fmt::format("Cool what is hot in shallow boxes: from {} to {} within 2 hours, to {} "
+                     "within 4 hours more (FDA Food Code 3-501.14). Wash boards, knives and hands "
+                     "after raw meat.",
+                     measure::print_at_most(135, system), measure::print_at_most(70, system),
+                     measure::print_at_most(41, system));
+}
 
 namespace {
 
@@ -149,7 +154,11 @@ std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish) {
   const kitchen::RecipeId* recipe = dish.what.recipe();
   const std::string said = recipe == nullptr ? "" : compiled.kitchen.recipe(*recipe).reheat;
   // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
-  return said.empty() ? "what is eaten hot, to 165 F in the middle" : said;
+  constexpr int reheated = 165; // F
+  return said.empty()
+             ? fmt::format("what is eaten hot, to {} in the middle",
+                           measure::print_at_least(reheated, compiled.kitchen.household.system))
+             : said;
 }
 
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
@@ -172,7 +181,8 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
   const auto pans = prep::pans_to_cool(compiled.kitchen, compiled.resolved.making(making));
   return fmt::format(
       "{}; store {} {}: {}",
-      pans ? fmt::format("; cool in {} shallow {} 2 in deep", *pans, *pans == 1 ? "pan" : "pans")
+      pans ? fmt::format("; cool in {} shallow {} {} deep", *pans, *pans == 1 ? "pan" : "pans",
+                         compiled.kitchen.household.system == measure::System::us ? "2 in" : "5 cm")
            : "",
       all, all == 1 ? "box" : "boxes", text::join(words, ", "));
 }
@@ -193,7 +203,8 @@ std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& re
     return {};
   }
   const auto& safe = hottest->safe_at->value;
-  return fmt::format("{} F in the middle{} for {}", safe.fahrenheit,
+  return fmt::format("{} in the middle{} for {}",
+                     measure::print_at_least(safe.fahrenheit, compiled.kitchen.household.system),
                      safe.rest_minutes > 0 ? fmt::format(", then {} min rest,", safe.rest_minutes)
                                            : "",
                      hottest->name);

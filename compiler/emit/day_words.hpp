@@ -41,6 +41,6 @@ std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& re
 std::string dishes_of(const Compiled& compiled, std::size_t meal);
 
 /// Said wherever something hot is to be stored.
-extern const std::string_view cooling;
+std::string cooling(const Compiled& compiled);
 
 } // namespace manciple::emit

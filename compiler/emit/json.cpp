@@ -1,5 +1,6 @@
 // The whole result, for other programs. Amounts are numbers of the food's basis (grams, millilitres
-// or pieces) to six places; money is in cents.
+// or pieces) to six places; money is in cents, or what the currency has instead.
+#include "emit/currency_json.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
@@ -127,6 +128,18 @@ Json uses(const Compiled& compiled) {
   return out;
 }
 
+// Optional ingredients that are not bought.
+Json left_out(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const resolve::Use& use : compiled.resolved.left_out) {
+    out.push_back({{"food", compiled.kitchen.food(use.food).name},
+                   {"amount", number(use.amount)},
+                   {"date", date(use.date)},
+                   {"for", purpose_of(compiled, use)}});
+  }
+  return out;
+}
+
 Json stock(const Compiled& compiled) {
   Json out = Json::array();
   for (const kitchen::StockLot& lot : compiled.kitchen.on_hand.lots) {
@@ -213,8 +226,8 @@ void add_served(Json& out, const purchase::Served& served) {
 }
 
 // What the list minimises, term by term, in the currency's unit.
-Json account(const purchase::Account& account) {
-  const auto money = [](const Rational& cents) { return number(cents / 100); };
+Json account(const purchase::Account& account, kitchen::Cents per_unit) {
+  const auto money = [&](const Rational& cents) { return number(cents / per_unit); };
   return {{"prices", money(account.prices)},       {"tax", money(account.tax)},
           {"cash_back", money(account.cash_back)}, {"preference", money(account.preference)},
           {"unpriced", money(account.unpriced)},   {"reductions", money(account.reductions)},
@@ -306,32 +319,34 @@ std::string result_json(const Compiled& compiled) {
                       {"allergen", foods::name(label.allergen)},
                       {"person", label.person}});
   }
-  const Json out{{"plan", plan.name},
-                 {"from", date(plan.from)},
-                 {"until", date(plan.until)},
-                 {"currency", compiled.kitchen.household.currency},
-                 {"paid", shopping.paid},
-                 {"cash_back", shopping.cash_back},
-                 {"stop_costs", shopping.stop_costs},
-                 {"proven", shopping.proven()},
-                 {"stopped_by_hand", shopping.stopped_by_hand()},
-                 {"appliances", appliances},
-                 {"meals", meals(compiled)},
-                 {"makings", makings(compiled)},
-                 {"uses", uses(compiled)},
-                 {"on_hand", stock(compiled)},
-                 {"from_stock", from_stock},
-                 {"foods", keeping(compiled)},
-                 {"visits", visits(compiled)},
-                 {"purchases", purchases(compiled)},
-                 {"supplies", supplies},
-                 {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
-                 {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
-                 {"account", account(shopping.account)},
-                 {"labels_to_read", labels},
-                 {"sessions", sessions(compiled)},
-                 {"reminders", days(compiled)},
-                 {"caution", caution}};
+  const Json out{
+      {"plan", plan.name},
+      {"from", date(plan.from)},
+      {"until", date(plan.until)},
+      {"currency", currency_json(compiled)},
+      {"paid", shopping.paid},
+      {"cash_back", shopping.cash_back},
+      {"stop_costs", shopping.stop_costs},
+      {"proven", shopping.proven()},
+      {"stopped_by_hand", shopping.stopped_by_hand()},
+      {"appliances", appliances},
+      {"meals", meals(compiled)},
+      {"makings", makings(compiled)},
+      {"uses", uses(compiled)},
+      {"optional", left_out(compiled)},
+      {"on_hand", stock(compiled)},
+      {"from_stock", from_stock},
+      {"foods", keeping(compiled)},
+      {"visits", visits(compiled)},
+      {"purchases", purchases(compiled)},
+      {"supplies", supplies},
+      {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
+      {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
+      {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
+      {"labels_to_read", labels},
+      {"sessions", sessions(compiled)},
+      {"reminders", days(compiled)},
+      {"caution", caution}};
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

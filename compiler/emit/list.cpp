@@ -75,10 +75,11 @@ std::string list_text(const Compiled& compiled) {
       [&](std::size_t l) {
         const Line& line = compiled.shopping.lines[l];
         const std::string notes = text::join(notes_of(compiled, l), "; ");
-        std::string row = priced ? fmt::format("    {:<24} {:<30} {:>8}", count_of(compiled, line),
-                                               name_on_list(compiled, line), cost_of(line))
-                                 : fmt::format("    {:<18} {:<30}", count_of(compiled, line),
-                                               name_on_list(compiled, line));
+        std::string row = priced
+                              ? fmt::format("    {:<24} {:<30} {:>8}", count_of(compiled, line),
+                                            name_on_list(compiled, line), cost_of(compiled, line))
+                              : fmt::format("    {:<18} {:<30}", count_of(compiled, line),
+                                            name_on_list(compiled, line));
         row += notes.empty() ? "" : "  " + notes;
         out += row.substr(0, row.find_last_not_of(' ') + 1) + "\n";
       });
@@ -86,6 +87,13 @@ std::string list_text(const Compiled& compiled) {
   if (!check.empty()) {
     out += fmt::format("\nUsed without an amount; see that there is some: {}\n",
                        text::join(check, ", "));
+  }
+  std::vector<std::string> optional;
+  for (const StillToFind& one : optional_ones(compiled)) {
+    optional.push_back(phrase(compiled, one));
+  }
+  if (!optional.empty()) {
+    out += fmt::format("\nOptional, and not on the list: {}\n", text::join(optional, "; "));
   }
   return out + "\n" + summary(compiled);
 }
@@ -144,7 +152,7 @@ std::string list_markdown(const Compiled& compiled) {
         const Line& line = compiled.shopping.lines[l];
         out += fmt::format("- [ ] {} **{}**{}", escape_markdown(count_of(compiled, line)),
                            escape_markdown(name_on_list(compiled, line)),
-                           line.cost ? " " + cost_of(line) : "");
+                           line.cost ? " " + cost_of(compiled, line) : "");
         for (const std::string& note : notes_of(compiled, l)) {
           out += fmt::format("; {}", escape_markdown(note));
         }
@@ -155,6 +163,13 @@ std::string list_markdown(const Compiled& compiled) {
   if (!missing.empty()) {
     out += "\n## Still to find\n\nNo shop of the plan has it in time.\n\n";
     for (const StillToFind& one : missing) {
+      out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
+    }
+  }
+  const std::vector<StillToFind> optional = optional_ones(compiled);
+  if (!optional.empty()) {
+    out += "\n## Optional\n\nNot on the list above; buy it if you like.\n\n";
+    for (const StillToFind& one : optional) {
       out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
     }
   }
@@ -182,18 +197,20 @@ std::string list_csv(const Compiled& compiled) {
     }
     return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
   };
+  kitchen::Currency data_point = compiled.kitchen.household.currency;
+  data_point.point = '.'; // this file is data
   std::string out = "date,shop,department,food,buy,packs,cost,freeze,for\r\n";
   for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
     const Line& line = compiled.shopping.lines[l];
     const StopMade& visit = compiled.shopping.visits[line.visit];
     const std::string freeze =
         line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
-    out +=
-        fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
-                    cell(compiled.kitchen.shop(visit.shop).name),
-                    foods::name(food_of(compiled, line).department),
-                    cell(food_of(compiled, line).name), cell(count_of(compiled, line)), line.packs,
-                    cost_of(line), cell(freeze), cell(text::join(purposes_of(compiled, l), "; ")));
+    out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
+                       cell(compiled.kitchen.shop(visit.shop).name),
+                       foods::name(food_of(compiled, line).department),
+                       cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
+                       line.packs, line.cost ? data_point.figure(*line.cost) : "", cell(freeze),
+                       cell(text::join(purposes_of(compiled, l), "; ")));
   }
   // What is still to be found has neither day nor shop.
   for (const StillToFind& one : still_to_find(compiled)) {

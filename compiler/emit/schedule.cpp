@@ -191,7 +191,7 @@ std::string prep_markdown(const Compiled& compiled) {
     for (std::size_t cook = 0; cook < static_cast<std::size_t>(window.cooks); ++cook) {
       out += cook_table(session, window, cook);
     }
-    out += fmt::format("\n{}\n", cooling);
+    out += fmt::format("\n{}\n", cooling(compiled));
   }
   return out + fmt::format("\n{}\n", caution);
 }

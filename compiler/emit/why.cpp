@@ -209,9 +209,10 @@ void Tree::others() {
       }
     }
     out_ += fmt::format("  {:<24} {:<20} {}\n", shop.name,
-                        offer.price
-                            ? fmt::format("{} {}", offer.pack, kitchen::print_money(*offer.price))
-                            : "no price known",
+                        !offer.price ? "no price known"
+                        : offer.by_weight
+                            ? fmt::format("{}/{}", figure(compiled_, *offer.price), offer.pack)
+                            : fmt::format("{} {}", offer.pack, figure(compiled_, *offer.price)),
                         what);
   }
 }

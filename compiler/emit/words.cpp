@@ -4,11 +4,13 @@
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
+#include "prep/ripening.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <set>
 
@@ -64,8 +66,8 @@ std::string amount_of(const Compiled& compiled, foods::FoodId food, const Ration
                           decimals);
 }
 
-std::string cost_of(const purchase::Line& line) {
-  return line.cost ? kitchen::print_money(*line.cost) : std::string();
+std::string cost_of(const Compiled& compiled, const purchase::Line& line) {
+  return line.cost ? figure(compiled, *line.cost) : std::string();
 }
 
 std::size_t without_price(const Compiled& compiled) {
@@ -81,9 +83,11 @@ bool has_prices(const Compiled& compiled, std::size_t visit) {
 }
 
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
-  const std::string& currency = compiled.kitchen.household.currency;
-  return cents < 0 ? "-" + currency + kitchen::print_money(-cents)
-                   : currency + kitchen::print_money(cents);
+  return compiled.kitchen.household.currency.print(cents);
+}
+
+std::string figure(const Compiled& compiled, kitchen::Cents cents) {
+  return compiled.kitchen.household.currency.figure(cents);
 }
 
 kitchen::Cents cents(const Rational& amount) {
@@ -122,6 +126,28 @@ std::string for_what(const Compiled& compiled, std::size_t line) {
   return text::the_first_few(purposes_of(compiled, line));
 }
 
+namespace {
+
+// How ripe fruit is chosen: "hard", "2 ripe, 4 hard".
+std::string how_ripe(const Compiled& compiled, std::size_t index) {
+  static constexpr std::array<std::string_view, 4> words{"ripe", "nearly ripe", "hard",
+                                                         "from ripe to hard"};
+  const purchase::Line& line = compiled.shopping.lines[index];
+  const auto chosen =
+      prep::ripeness_of(compiled.kitchen, compiled.resolved, compiled.shopping, index);
+  std::vector<std::string> parts;
+  for (const prep::Chosen& one : chosen) {
+    const auto pieces = foods::pieces_in(food_of(compiled, line), one.amount);
+    const std::string_view word = words.at(static_cast<std::size_t>(one.ripeness));
+    parts.push_back(chosen.size() == 1
+                        ? std::string(word)
+                        : fmt::format("{} {}", pieces ? pieces->words : "some", word));
+  }
+  return text::join(parts, ", ");
+}
+
+} // namespace
+
 std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   const purchase::Line& line = compiled.shopping.lines[index];
   std::vector<std::string> out;
@@ -133,6 +159,9 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
     out.push_back(fmt::format("{} {}", juice ? "juice and freeze" : "freeze",
                               foods::amount_seen(food_of(compiled, line), line.to_freeze,
                                                  compiled.kitchen.household.system)));
+  }
+  if (const std::string ripe = how_ripe(compiled, index); !ripe.empty()) {
+    out.push_back(ripe);
   }
   std::set<std::string_view> replaced;
   for (const purchase::Supply& supply : compiled.shopping.supplies) {
@@ -172,23 +201,38 @@ std::vector<std::string> to_check(const Compiled& compiled) {
   return out;
 }
 
+namespace {
+
+void add_to(std::vector<StillToFind>& list, const Compiled& compiled, const resolve::Use& use,
+            const Rational& amount) {
+  auto same = std::find_if(list.begin(), list.end(),
+                           [&](const StillToFind& one) { return one.food == use.food; });
+  if (same == list.end()) {
+    same = list.insert(list.end(), StillToFind{use.food, Rational(0), {}});
+  }
+  same->amount += amount;
+  std::string purpose = purpose_of(compiled, use);
+  if (std::find(same->purposes.begin(), same->purposes.end(), purpose) == same->purposes.end()) {
+    same->purposes.push_back(std::move(purpose));
+  }
+}
+
+} // namespace
+
 std::vector<StillToFind> still_to_find(const Compiled& compiled) {
   std::vector<StillToFind> out;
   for (const purchase::Shortfall& shortfall : compiled.shopping.shortfalls) {
-    const resolve::Use& use = compiled.resolved.uses[shortfall.use];
-    if (shortfall.missing <= 0) {
-      continue;
+    if (shortfall.missing > 0) {
+      add_to(out, compiled, compiled.resolved.uses[shortfall.use], shortfall.missing);
     }
-    auto same = std::find_if(out.begin(), out.end(),
-                             [&](const StillToFind& one) { return one.food == use.food; });
-    if (same == out.end()) {
-      same = out.insert(out.end(), StillToFind{use.food, Rational(0), {}});
-    }
-    same->amount += shortfall.missing;
-    std::string purpose = purpose_of(compiled, use);
-    if (std::find(same->purposes.begin(), same->purposes.end(), purpose) == same->purposes.end()) {
-      same->purposes.push_back(std::move(purpose));
-    }
+  }
+  return out;
+}
+
+std::vector<StillToFind> optional_ones(const Compiled& compiled) {
+  std::vector<StillToFind> out;
+  for (const resolve::Use& use : compiled.resolved.left_out) {
+    add_to(out, compiled, use, use.amount);
   }
   return out;
 }

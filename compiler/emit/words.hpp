@@ -20,12 +20,15 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line);
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const measure::Rational& amount,
                       int decimals = 1);
 /// The cost of a line, or nothing where no price is known: "12.50".
-std::string cost_of(const purchase::Line& line);
+std::string cost_of(const Compiled& compiled, const purchase::Line& line);
 /// How many lines have no known price.
 std::size_t without_price(const Compiled& compiled);
 /// Whether a price is known of something bought on a visit.
 bool has_prices(const Compiled& compiled, std::size_t visit);
+/// "$12.50", "12,50 €".
 std::string money(const Compiled& compiled, kitchen::Cents cents);
+/// The same without the sign, for tables: "12.50".
+std::string figure(const Compiled& compiled, kitchen::Cents cents);
 /// The nearest cent.
 kitchen::Cents cents(const measure::Rational& amount);
 
@@ -49,6 +52,8 @@ struct StillToFind {
   std::vector<std::string> purposes; ///< each once, in the order of the uses
 };
 std::vector<StillToFind> still_to_find(const Compiled& compiled);
+/// What recipes call optional and the house does not buy for their sake.
+std::vector<StillToFind> optional_ones(const Compiled& compiled);
 /// One of them as a phrase: "1 lb onion, for Stew and 2 more".
 std::string phrase(const Compiled& compiled, const StillToFind& one);
 /// Of each food, what its uses lack within what the dishes can do without, if that can be seen:

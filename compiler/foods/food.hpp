@@ -50,6 +50,7 @@ struct Keeps {
   std::optional<Sourced<int>> freezer;
   std::optional<Sourced<int>> opened; ///< once opened or cut, in the fridge
   std::optional<Sourced<int>> thawed; ///< in the fridge
+  std::optional<Sourced<int>> hard;   ///< of fruit that ripens: hard, in the fridge
   /// Juice and zest of a fruit that does not freeze itself, in the freezer.
   std::optional<Sourced<int>> frozen_juice;
 

@@ -49,6 +49,7 @@ constexpr std::array keeps_keys{
     Key{"freezer", &days, "in the freezer"},
     Key{"opened", &days, "in the fridge, once opened or cut"},
     Key{"thawed", &days, "in the fridge, once thawed"},
+    Key{"hard", &days, "in the fridge, hard, of fruit that ripens afterwards"},
     Key{"frozen juice", &days,
         "juice and zest in the freezer, of fruit that does not freeze itself"},
 };
@@ -88,7 +89,7 @@ constexpr std::array food_keys{
     Key{"keeps", &keeps_value, "how long it keeps"},
     Key{"freezes", &well_or_poorly, "how it freezes"},
     Key{"thaw", &text_value, "how it is thawed"},
-    Key{"ripens", &days, "days on the counter until it is ripe"},
+    Key{"ripens", &days, "days on the counter until what is bought hard is ripe"},
     Key{"soak", &days, "how long it soaks before it is cooked"},
     Key{"safe at", &temperature, "the lowest safe temperature in the middle"},
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},

@@ -195,6 +195,7 @@ void Reader::keeps(const Node& node) {
   keep(fields, "freezer", food_.keeps.freezer);
   keep(fields, "opened", food_.keeps.opened);
   keep(fields, "thawed", food_.keeps.thawed);
+  keep(fields, "hard", food_.keeps.hard);
   keep(fields, "frozen juice", food_.keeps.frozen_juice);
 }
 

@@ -4,6 +4,7 @@
 #include "foods/swaps.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/line_words.hpp"
 #include "measure/scan.hpp"
 #include "text/fields.hpp"
 #include "text/nearest.hpp"
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <tuple>
 
@@ -69,6 +71,37 @@ void read_buying(const std::vector<const Entry*>& entries, Household& household,
       diagnostics.error(errors::unknown_food, entry.key.span,
                         fmt::format("no food is called '{}'", entry.key.scalar),
                         text::did_you_mean(entry.key.scalar, names.all()));
+    }
+  }
+}
+
+// "Europe/Berlin", "Etc/GMT+1", "UTC": by its shape, for the database is not at hand.
+bool is_time_zone(std::string_view name) {
+  const bool plain = std::all_of(name.begin(), name.end(), [](char c) {
+    return text::is_letter(c) || text::is_digit(c) ||
+           std::string_view("/_+-").find(c) != std::string_view::npos;
+  });
+  return plain && (name == "UTC" || (name.find('/') != std::string_view::npos &&
+                                     !name.starts_with('/') && !name.ends_with('/')));
+}
+
+// The house's own words for measures, pieces and packs: a word of ours each.
+void read_words(const std::vector<const Entry*>& entries, Household& household,
+                Diagnostics& diagnostics) {
+  for (const Entry* entry : entries) {
+    const std::string& own = entry->key.scalar;
+    const std::string meaning = text::lower(entry->value.scalar);
+    if (own.find_first_of(" ,") != std::string::npos || text::is_digit(own.front())) {
+      diagnostics.error(errors::bad_value, entry->key.span,
+                        fmt::format("'{}' is not one word", own));
+    } else if (!is_measure(meaning, household.system)) {
+      const auto meant = slip_of_word(meaning);
+      diagnostics.error(errors::bad_value, entry->value.span,
+                        fmt::format("'{}' is not a measure, a piece or a pack", meaning),
+                        meant ? fmt::format("did you mean {}?", *meant)
+                              : "use a word such as tbsp, g, bunch, clove, can or jar");
+    } else {
+      household.words.emplace(text::lower(own), meaning);
     }
   }
 }
@@ -172,6 +205,14 @@ const Slot* Household::slot(std::string_view name) const {
   return found == slots.end() ? nullptr : &*found;
 }
 
+void Household::add_slot(Slot slot) {
+  const auto later =
+      std::upper_bound(slots.begin(), slots.end(), slot, [](const Slot& a, const Slot& b) {
+        return std::tie(a.at, a.name) < std::tie(b.at, b.name);
+      });
+  slots.insert(later, std::move(slot));
+}
+
 std::optional<std::size_t> Household::person(std::string_view name) const {
   for (std::size_t i = 0; i < people.size(); ++i) {
     if (people[i].name == name) {
@@ -236,11 +277,8 @@ void read_slots(const std::vector<const Entry*>& entries, Household& household,
       diagnostics.error(errors::bad_value, entry->key.span,
                         fmt::format("two meals are called {}", name));
     }
-    household.slots.push_back({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
+    household.add_slot({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
   }
-  std::sort(household.slots.begin(), household.slots.end(), [](const Slot& a, const Slot& b) {
-    return std::tie(a.at, a.name) < std::tie(b.at, b.name);
-  });
 }
 
 void read_appliances(const std::vector<const Entry*>& entries, Household& household,
@@ -262,6 +300,41 @@ void read_appliances(const std::vector<const Entry*>& entries, Household& househ
 
 } // namespace
 
+std::optional<int> hour_of_new_meal(const Household& household, std::string_view name) {
+  constexpr int hour = text::minutes_an_hour;
+  constexpr int half = hour / 2;
+  static constexpr std::array<std::pair<std::string_view, int>, 7> others{{
+      {"elevenses", 11 * hour},
+      {"picnic", 12 * hour + half},
+      {"packed lunch", 12 * hour + half},
+      {"dessert", 19 * hour},
+      {"pudding", 19 * hour},
+      {"party", 19 * hour},
+      {"nightcap", 21 * hour},
+  }};
+  std::vector<std::string_view> known;
+  for (const Slot& slot : household.slots) {
+    known.push_back(slot.name);
+  }
+  const Household usual = usual_household();
+  for (const Slot& slot : usual.slots) {
+    if (slot.name == name) {
+      return slot.at;
+    }
+    known.push_back(slot.name);
+  }
+  for (const auto& [word, at] : others) {
+    if (word == name) {
+      return at;
+    }
+    known.push_back(word);
+  }
+  if (name.empty() || text::slip_of(name, known)) {
+    return std::nullopt;
+  }
+  return 15 * hour + half; // as a snack
+}
+
 Household usual_household() {
   Household household;
   constexpr int half_past = 30;
@@ -278,6 +351,9 @@ Household usual_household() {
 Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
   Household household = usual_household();
   const Fields fields(file, keys::household, diagnostics);
+  if (const Node* currency = fields.find("currency")) {
+    household.currency = currency_called(currency->scalar);
+  }
   for (const Node* node : fields.list("people")) {
     read_person(*node, household, names, diagnostics);
   }
@@ -293,6 +369,24 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
                         "use us, imperial, metric or australian");
     }
   }
+  if (const Node* day = fields.find("week starts")) {
+    if (const auto known = text::parse_weekday(day->scalar)) {
+      household.week_starts = *known;
+    } else {
+      diagnostics.error(errors::bad_value, day->span,
+                        fmt::format("'{}' is not a day of the week", day->scalar),
+                        "write Monday or Sunday");
+    }
+  }
+  if (const Node* zone = fields.find("time zone")) {
+    household.time_zone = zone->scalar;
+    if (!is_time_zone(zone->scalar)) {
+      diagnostics.error(errors::bad_value, zone->span,
+                        fmt::format("'{}' is not a time zone", zone->scalar),
+                        "write it as the tz database does: Europe/Berlin, America/New_York");
+    }
+  }
+  read_words(fields.named("words"), household, diagnostics);
   if (const Node* storage = fields.find("storage")) {
     read_storage(*storage, household, diagnostics);
   }
@@ -300,14 +394,14 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
     read_appliances(fields.named("appliances"), household, diagnostics);
   }
   if (const Node* cost = fields.find("an hour costs")) {
-    household.hour_cost = read_money(*cost, diagnostics).value_or(0);
+    household.hour_cost = read_money(*cost, household.currency, diagnostics).value_or(0);
     household.stop_cost = household.hour_cost / stops_an_hour;
   }
   if (const Node* cost = fields.find("a stop costs")) {
-    household.stop_cost = read_money(*cost, diagnostics).value_or(0);
+    household.stop_cost = read_money(*cost, household.currency, diagnostics).value_or(0);
   }
   if (const Node* budget = fields.find("budget")) {
-    household.budget = read_money(*budget, diagnostics);
+    household.budget = read_money(*budget, household.currency, diagnostics);
   }
   if (const Node* cost = fields.find("throwing away costs")) {
     household.waste_costs = read_percent(*cost, diagnostics).value_or(Rational(1, 4));
@@ -315,11 +409,17 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* give = fields.find("give")) {
     household.give = read_percent(*give, diagnostics).value_or(household.give);
   }
+  if (const Node* optional = fields.find("optional")) {
+    household.buys_optional = optional->scalar == "buy";
+    if (!household.buys_optional && optional->scalar != "leave") {
+      diagnostics.error(
+          errors::bad_value, optional->span,
+          fmt::format("'{}' is not what to do with what is optional", optional->scalar),
+          "write buy or leave");
+    }
+  }
   if (const Node* worth = fields.find("leftovers are worth")) {
     household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
-  }
-  if (const Node* currency = fields.find("currency")) {
-    household.currency = currency->scalar;
   }
   household.member_of = read_shops(fields, "member of");
   read_buying(fields.named("buying"), household, names, diagnostics);

@@ -71,7 +71,8 @@ struct Household {
   std::vector<Person>
       people; ///< none: not said, and a dish is made for as many as its recipe serves
   std::vector<Slot> slots;
-  bool says_slots = false; ///< else the usual ones
+  bool says_slots = false;              ///< else the usual ones
+  std::vector<std::string> added_slots; ///< those of the plan that it does not say
   std::vector<Appliance> appliances;
   bool says_appliances = false; ///< else the usual ones
   std::vector<BuyingRule> buying;
@@ -85,21 +86,38 @@ struct Household {
   /// What saving one stop is worth, unless the shop says.
   Cents stop_cost = hour_cost / stops_an_hour;
   std::optional<Cents> budget;    ///< for a plan
+  bool buys_optional = false;     ///< what recipes call optional; else it is only told
   Rational give{1, 10};           ///< by how much less than their share eaters are content
   Rational leftovers_worth{1, 2}; ///< of its usual price, for what keeps beyond the plan
   Rational waste_costs{1, 4};     ///< of its usual price, for what is thrown away
-  std::string currency = "$";
+  Currency currency;
+  std::chrono::weekday week_starts = std::chrono::Monday; ///< as in ISO 8601
+  std::string time_zone; ///< by its name in the tz database: Europe/Berlin; empty: not said
+  /// The household's own words for measures, pieces and packs.
+  measure::OwnWords words;
 
+  /// What words mean here.
+  [[nodiscard]] measure::Customs customs() const { return {system, words}; }
+
+  /// From 1: the place of a day in its week.
+  [[nodiscard]] unsigned day_of_week(text::Date day) const {
+    return static_cast<unsigned>((std::chrono::weekday(day) - week_starts).count()) + 1;
+  }
   [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;
   /// All that may stand for a food: itself alone where nothing else may.
   [[nodiscard]] std::vector<foods::FoodId> instead_of(foods::FoodId food) const;
   [[nodiscard]] const Slot* slot(std::string_view name) const;
+  void add_slot(Slot slot);
   [[nodiscard]] std::optional<std::size_t> person(std::string_view name) const;
 };
 
 /// What is taken of a house that says nothing of itself: the usual meals, four burners, an oven and
 /// a sink. Common practice, no source.
 Household usual_household();
+
+/// When a meal that the household does not have is on the table, in minutes from midnight; nothing
+/// for what is nearly the name of one that it has or that is usual. Common practice, no source.
+std::optional<int> hour_of_new_meal(const Household& household, std::string_view name);
 
 Household read_household(const text::Node& file, Names& names, text::Diagnostics& diagnostics);
 

@@ -26,7 +26,7 @@ void Line::take_brackets() {
     if (size.ends_with(" each")) {
       size.remove_suffix(std::string_view(" each").size());
     }
-    if (const auto pack = measure::parse_quantity(size, system_); pack && !pack_) {
+    if (const auto pack = measure::parse_quantity(size, customs_); pack && !pack_) {
       pack_ = pack;
     } else if (inside == "optional") {
       optional_ = true;
@@ -46,7 +46,7 @@ void Line::take_tail(std::string_view tail, std::size_t at) {
   const std::string_view first = text::trim(tail);
   const bool phrase = first.starts_with("in ") || first.starts_with("with ") ||
                       first.starts_with("for ") || first.starts_with("from ");
-  for (const Word& word : words_of(tail, at)) {
+  for (const Word& word : words_of(tail, at, customs_)) {
     std::string plain = word.text;
     std::erase_if(plain, [](char c) { return c == ',' || c == ';'; });
     if (word.at == at + static_cast<std::size_t>(first.data() - tail.data()) &&
@@ -147,7 +147,8 @@ bool Line::take_amount(Cursor& cursor) {
     if (!look.done() && (text::is_digit(look.rest().front()) || look.rest().starts_with('-'))) {
       error(errors::unread_amount, start,
             std::min(look.rest().find_first_of(" ,"), look.rest().size()),
-            "this amount cannot be read", "write it as 2, 1 1/2, 0.75 or 1-2");
+            "this amount cannot be read",
+            "write it as 2, 1 1/2, 0.75, 0,75 or 1-2, and a thousand without a comma");
       return false;
     }
     return true;
@@ -165,7 +166,7 @@ bool Line::take_amount(Cursor& cursor) {
       ++size.at;
       size.skip_spaces();
     }
-    if (const auto each = measure::scan_quantity(size, system_);
+    if (const auto each = measure::scan_quantity(size, customs_);
         each && each->unit != Unit::each && each->unit != Unit::dozen) {
       pack_ = each;
       cursor = size;
@@ -174,13 +175,13 @@ bool Line::take_amount(Cursor& cursor) {
   const bool heaped = take_heaped(cursor);
   if (!pack_) {
     Cursor after = cursor;
-    if ((unit_ = measure::scan_unit(after, system_))) {
+    if ((unit_ = measure::scan_unit(after, customs_))) {
       if (heaped && measure::facts(*unit_).dimension == measure::Dimension::volume) {
         number_ = measure::Range{number_->low * heaped_share, number_->high * heaped_share};
       }
       // "1 lb 4 oz": what follows in the same dimension is added.
       Cursor more = after;
-      const auto added = measure::scan_quantity(more, system_);
+      const auto added = measure::scan_quantity(more, customs_);
       const auto& f = measure::facts(*unit_);
       if (added && measure::dimension(*added) == f.dimension &&
           f.dimension != measure::Dimension::count) {
@@ -302,8 +303,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     low = number_->low * pack_->amount;
   } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
     amount.measure.piece = piece_of(*food, container_);
-    const foods::Piece* metric =
-        system_ != measure::System::us ? food->piece("metric " + amount.measure.piece) : nullptr;
+    const foods::Piece* metric = customs_.system != measure::System::us
+                                     ? food->piece("metric " + amount.measure.piece)
+                                     : nullptr;
     if (metric != nullptr) {
       amount = {number_->high * metric->grams, {Unit::gram, {}}, Form::plain, false};
       low = number_->low * metric->grams;
@@ -337,10 +339,10 @@ std::vector<Ingredient> Line::several(std::string_view head, std::size_t at) {
   if (number_ || conjunction == std::string_view::npos) {
     return {};
   }
-  const auto first = match(words_of(head.substr(0, conjunction), at));
-  const auto second = match(words_of(head.substr(conjunction + 5), at + conjunction + 5));
+  const auto first = match(words_of(head.substr(0, conjunction), at, customs_));
+  const auto second = match(words_of(head.substr(conjunction + 5), at + conjunction + 5, customs_));
   // A name that holds the conjunction itself ("macaroni and cheese") is one thing.
-  const std::vector<Word> all = words_of(head, at);
+  const std::vector<Word> all = words_of(head, at, customs_);
   const auto whole = match(all);
   if (!first || !second || (whole && whole->first == 0 && whole->last == all.size())) {
     return {};
@@ -361,7 +363,7 @@ std::vector<Ingredient> Line::several(std::string_view head, std::size_t at) {
 
 std::vector<Ingredient> Line::read() {
   take_brackets();
-  const std::size_t comma = std::min(line_.find(','), line_.size());
+  const std::size_t comma = std::min(text::find_comma(line_), line_.size());
   std::string head = line_.substr(0, comma);
   if (comma < line_.size()) {
     take_tail(std::string_view(line_).substr(comma + 1), comma + 1);
@@ -382,7 +384,7 @@ std::vector<Ingredient> Line::read() {
   if (!take_amount(cursor)) {
     return {};
   }
-  const std::vector<Word> words = words_of(cursor.rest(), cursor.at);
+  const std::vector<Word> words = words_of(cursor.rest(), cursor.at, customs_);
   if (std::vector<Ingredient> two = several(cursor.rest(), cursor.at); !two.empty()) {
     return two;
   }
@@ -411,9 +413,9 @@ std::vector<Ingredient> Line::read() {
 }
 
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
-                                  std::size_t offset, measure::System system, Names& names,
+                                  std::size_t offset, const measure::Customs& customs, Names& names,
                                   text::Diagnostics& diagnostics, bool free_text) {
-  return Line(line, words, offset, system, names, diagnostics, free_text).read();
+  return Line(line, words, offset, customs, names, diagnostics, free_text).read();
 }
 
 } // namespace manciple::kitchen

@@ -65,7 +65,7 @@ public:
 /// is not known in such a measure, is carried as it is written, with a warning; of a line of free
 /// text nobody expects a known food. What is nearly the name of a known food is an error.
 std::vector<Ingredient> read_line(const text::Node& line, std::string_view words,
-                                  std::size_t offset, measure::System system, Names& names,
+                                  std::size_t offset, const measure::Customs& customs, Names& names,
                                   text::Diagnostics& diagnostics, bool free_text = false);
 
 } // namespace manciple::kitchen

@@ -23,6 +23,7 @@ constexpr Value number = word("a number", "4");
 constexpr Value count = word("a whole number", "2");
 constexpr Value yes_no = word("yes or no", "yes");
 constexpr Value date = word("a date", "2027-03-02");
+constexpr Value weekday = word("a day of the week", "Saturday");
 constexpr Value clock = word("a time of day", "\"14:00\"");
 constexpr Value later = word("a time of day", "\"17:00\"");
 constexpr Value minutes = word("a time", "1 h 30 min");
@@ -133,13 +134,18 @@ constexpr Value appliances =
 constexpr Value rule = mapping(buying, "{prefer: corner}");
 constexpr Value rules =
     by_name("a food", rule, "a mapping from foods to rules", "{onion: {prefer: corner}}");
-constexpr Value sign = word("a sign", "$");
+constexpr Value sign = word("a currency", "EUR");
+constexpr Value zone = word("a time zone", "Europe/Berlin");
+constexpr Value our_word = word("a measure, a piece or a pack", "tbsp");
+constexpr Value own_words = by_name("a word", our_word, "a mapping from your words to ours",
+                                    "{EL: tbsp, Bund: bunch, Dosen: can}");
 constexpr Value group = by_name("a food", number, "foods that stand for each other",
                                 "{canned black beans: 1, canned pinto beans: 1}");
 constexpr Value groups = list_of(group, "a list of foods that stand for each other",
                                  "[{canned black beans: 1, canned pinto beans: 1}]");
 
 constexpr Value swaps = word("usual or none", "usual");
+constexpr Value optional = word("buy or leave", "buy");
 
 constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
@@ -158,11 +164,20 @@ constexpr std::array household_keys{
     Key{"give", &share, "by how much less than their share eaters are content (default: 10 %)"},
     Key{"leftovers are worth", &share,
         "of its usual price, for what keeps beyond the plan (default: 50 %)"},
-    Key{"currency", &sign, "the sign before amounts of money (default: $)"},
+    Key{"currency", &sign,
+        "the code of the currency (ISO 4217), written as it usually is, or a sign to stand before "
+        "amounts (default: $)"},
+    Key{"week starts", &weekday, "the day with which a week begins (default: Monday)"},
+    Key{"time zone", &zone,
+        "where the kitchen is, for the calendar: a name of the tz database (default: the zone of "
+        "the calendar that reads it)"},
+    Key{"words", &own_words, "your own words for measures, pieces and packs"},
     Key{"member of", &shop_names, "where the member price is paid"},
     Key{"buying", &rules, "where a food is bought"},
     Key{"any of these", &groups,
         "foods that may stand for each other, with how much does the same"},
+    Key{"optional", &optional,
+        "buy or leave: whether optional ingredients are on the list (default: leave)"},
     Key{"swaps", &swaps,
         "usual: what most kitchens take in place of each other, such as any frying oil (default: "
         "none)"},
@@ -287,7 +302,6 @@ namespace {
 
 constexpr Value stop_value = word_or_mapping(stop, "a stop", "corner");
 constexpr Value stops = list_of(stop_value, "a list of stops", "[corner]");
-constexpr Value weekday = word("a day of the week", "Saturday");
 constexpr std::array trip_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},

@@ -233,7 +233,7 @@ void Loader::setting() {
     const ShopId id{static_cast<std::uint32_t>(kitchen.shops.size())};
     if (const auto node = read("plans/stores/" + name + ".yaml")) {
       kitchen.shops.push_back(
-          read_shop(*node, name, id, kitchen.household.system, food_names_, diagnostics_));
+          read_shop(*node, name, id, kitchen.household, food_names_, diagnostics_));
     }
   }
   shops_named();
@@ -244,7 +244,7 @@ void Loader::on_hand() {
   if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
     if (const auto node = read("plans/on-hand.yaml")) {
       kitchen.on_hand =
-          read_on_hand(*node, kitchen.household.system,
+          read_on_hand(*node, kitchen.household.customs(),
                        kitchen.plan ? std::optional(kitchen.plan->from) : std::nullopt, food_names_,
                        diagnostics_);
     }
@@ -301,7 +301,7 @@ void Loader::recipes() {
     library_.reading = slug;
     Recipe recipe;
     if (const auto node = read("recipes/" + slug + ".yaml")) {
-      recipe = read_recipe(*node, slug, kitchen.household.system, library_, diagnostics_);
+      recipe = read_recipe(*node, slug, kitchen.household.customs(), library_, diagnostics_);
     }
     recipe.id = RecipeId{static_cast<std::uint32_t>(kitchen.recipes.size())};
     kitchen.recipes.push_back(std::move(recipe));

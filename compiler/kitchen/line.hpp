@@ -6,21 +6,24 @@ namespace manciple::kitchen {
 
 /// A word of a line.
 struct Word {
-  std::string text; // lower case
+  std::string text; // lower case; of a word of the house's own, what it means
   std::size_t at = 0;
   std::size_t size = 0;
 };
 
-std::vector<Word> words_of(std::string_view text, std::size_t offset);
+/// The words of a text, each with what it means in the house.
+std::vector<Word> words_of(std::string_view text, std::size_t offset,
+                           const measure::Customs& customs);
 
 /// A line under reading. Offsets are bytes of `line`.
 class Line {
 public:
-  Line(const text::Node& node, std::string_view line, std::size_t offset, measure::System system,
-       Names& names, text::Diagnostics& diagnostics, bool free_text)
+  Line(const text::Node& node, std::string_view line, std::size_t offset,
+       const measure::Customs& customs, Names& names, text::Diagnostics& diagnostics,
+       bool free_text)
       : node_(node),
         offset_(offset),
-        system_(system),
+        customs_(customs),
         names_(names),
         diagnostics_(diagnostics),
         free_text_(free_text),
@@ -59,7 +62,7 @@ private:
 
   const text::Node& node_;
   std::size_t offset_;
-  measure::System system_;
+  const measure::Customs& customs_;
   Names& names_;
   text::Diagnostics& diagnostics_;
   bool free_text_;

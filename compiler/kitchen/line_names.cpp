@@ -22,7 +22,8 @@ std::string joined(const std::vector<Word>& words) {
 
 } // namespace
 
-std::vector<Word> words_of(std::string_view text, std::size_t offset) {
+std::vector<Word> words_of(std::string_view text, std::size_t offset,
+                           const measure::Customs& customs) {
   std::vector<Word> out;
   for (std::size_t at = 0; at < text.size();) {
     if (text[at] == ' ' || text[at] == '\t') {
@@ -30,7 +31,7 @@ std::vector<Word> words_of(std::string_view text, std::size_t offset) {
       continue;
     }
     const std::size_t end = std::min(text.find_first_of(" \t", at), text.size());
-    out.push_back({text::lower(text.substr(at, end - at)), offset + at, end - at});
+    out.push_back({customs.meaning(text.substr(at, end - at)), offset + at, end - at});
     at = end;
   }
   return out;

@@ -46,6 +46,10 @@ bool is_piece(std::string_view word) {
   return holds(pieces, word);
 }
 
+bool is_measure(std::string_view word, const measure::Customs& customs) {
+  return is_piece(word) || is_container(word) || measure::find_unit(word, customs).has_value();
+}
+
 std::optional<foods::Form> form_of(const std::string& word) {
   const std::string one = text::singular(word);
   if (one == "chunk") {

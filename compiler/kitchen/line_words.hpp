@@ -1,6 +1,7 @@
 #pragma once
 
 #include "foods/words.hpp"
+#include "measure/units.hpp"
 
 #include <optional>
 #include <string>
@@ -18,6 +19,8 @@ bool is_kind(std::string_view word);
 bool is_container(std::string_view word);
 /// What is counted of a food of which no pieces are known: "bunch", "knob"; in the singular.
 bool is_piece(std::string_view word);
+/// A unit, or a word for a piece or a pack.
+bool is_measure(std::string_view word, const measure::Customs& customs);
 /// "diced", and the plural of a part: "yolks".
 std::optional<foods::Form> form_of(const std::string& word);
 

@@ -22,14 +22,12 @@ using text::Entry;
 using text::Fields;
 using text::Node;
 
-constexpr std::string_view example = "'3 lb bag 2.99', '1.99/lb', '0.59 each' or '12 large 3.49'";
-
 // "2 for 5.00".
-std::optional<Deal> parse_deal(std::string_view words) {
+std::optional<Deal> parse_deal(std::string_view words, const Currency& currency) {
   measure::Cursor cursor{words};
   const auto packs = measure::scan_number(cursor);
   const std::string_view rest = text::trim(cursor.rest());
-  const auto price = rest.starts_with("for ") ? parse_money(rest.substr(4)) : std::nullopt;
+  const auto price = rest.starts_with("for ") ? currency.parse(rest.substr(4)) : std::nullopt;
   if (!packs || denominator(*packs) != 1 || *packs < 2 || *packs >= 100 || !price) {
     return std::nullopt;
   }
@@ -60,8 +58,11 @@ foods::Amount pieces_sold(const foods::Food& food, const Rational& number) {
 
 class Reader {
 public:
-  Reader(measure::System system, Names& names, Diagnostics& diagnostics)
-      : system_(system), names_(names), diagnostics_(diagnostics) {}
+  Reader(const Household& household, Names& names, Diagnostics& diagnostics)
+      : household_(household),
+        customs_(household.customs()),
+        names_(names),
+        diagnostics_(diagnostics) {}
 
   std::optional<Offer> read(const Node& node, foods::FoodId food);
   /// Of a food of which the file says no more than that it is sold.
@@ -85,12 +86,17 @@ private:
   void read_sale(const Node& node, Offer& offer);
   void read_deal(const Node& node, Offer& offer);
   bool bad(const Node& node, std::string what) {
+    const bool us = household_.system == measure::System::us;
+    const auto price = [&](Cents cents) { return household_.currency.figure(cents); };
     diagnostics_.error(errors::bad_offer, node.span, std::move(what),
-                       fmt::format("write it as {}", example));
+                       fmt::format("write it as '{} {}', '{}/{}', '{} each' or '12 large {}'",
+                                   us ? "3 lb bag" : "1 kg bag", price(299), price(199),
+                                   us ? "lb" : "kg", price(59), price(349)));
     return false;
   }
 
-  measure::System system_;
+  const Household& household_;
+  measure::Customs customs_;
   Names& names_;
   Diagnostics& diagnostics_;
 };
@@ -118,22 +124,22 @@ bool Reader::by_part(const Node& node, const measure::Quantity& part, Cents pric
     return bad(node, "a price is for a unit, for 100 g or for 100 ml");
   }
   return by_unit(node, part.unit == Unit::gram ? "kg" : "l",
-                 print_money(measure::to_int64(numerator(whole))), offer);
+                 household_.currency.figure(measure::to_int64(numerator(whole))), offer);
 }
 
 // "1.99/lb": by weight. "0.59 each", "1.29/bunch": by the piece.
 bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view price,
                      Offer& offer) {
-  const auto cents = parse_money(price);
+  const auto cents = household_.currency.parse(price);
   if (!cents) {
     return bad(node, fmt::format("'{}' is not a price", price));
   }
-  if (const auto part = measure::parse_quantity(unit, system_); part && part->amount != 1) {
+  if (const auto part = measure::parse_quantity(unit, customs_); part && part->amount != 1) {
     return by_part(node, *part, *cents, offer);
   }
   offer.price = *cents;
   offer.pack = std::string(unit);
-  const auto known = measure::find_unit(unit, system_);
+  const auto known = measure::find_unit(unit, customs_);
   if (known && measure::facts(*known).dimension != measure::Dimension::count) {
     const Rational step = scale_step(*known);
     offer.by_weight = true;
@@ -146,7 +152,7 @@ bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view p
   if (known == Unit::each) {
     return size_of(node, pieces_sold(*names_.food(offer.food), 1), offer);
   }
-  const std::string piece = known ? std::string() : text::singular(text::lower(unit));
+  const std::string piece = known ? std::string() : text::singular(customs_.meaning(unit));
   return size_of(node, {1, {known.value_or(Unit::each), piece}, foods::Form::plain, false}, offer);
 }
 
@@ -175,7 +181,7 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
     pack = inside->second;
   }
   measure::Cursor cursor{pack};
-  if (const auto quantity = measure::scan_quantity(cursor, system_)) {
+  if (const auto quantity = measure::scan_quantity(cursor, customs_)) {
     return size_of(
         node, {quantity->amount * offer.inside, {quantity->unit, {}}, foods::Form::plain, false},
         offer);
@@ -189,7 +195,8 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   }
   // A count of pieces; a word that is no piece of the food only names the pack ("4 pack").
   const foods::Food& food = *names_.food(offer.food);
-  for (const std::string_view word : text::split(cursor.rest(), ' ')) {
+  for (const std::string_view written : text::split(cursor.rest(), ' ')) {
+    const std::string word = customs_.meaning(written);
     if (food.piece(word) != nullptr) {
       return size_of(
           node, {*number, {Unit::each, food.piece(word)->name}, foods::Form::plain, false}, offer);
@@ -200,10 +207,11 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
 
 // A price for a unit, where it is written so: "1.99/lb", "1,99 / 100 g", "2.49 per kg". "1/2 gal"
 // is an amount.
-std::optional<std::pair<std::string_view, std::string_view>> price_per(std::string_view words) {
+std::optional<std::pair<std::string_view, std::string_view>> price_per(std::string_view words,
+                                                                       const Currency& currency) {
   for (const std::string_view per : {"/", " per "}) {
     const std::size_t at = words.find(per);
-    if (at == std::string_view::npos || !parse_money(words.substr(0, at))) {
+    if (at == std::string_view::npos || !currency.parse(words.substr(0, at))) {
       continue;
     }
     const std::string_view price = text::trim(words.substr(0, at));
@@ -218,8 +226,9 @@ std::optional<std::pair<std::string_view, std::string_view>> price_per(std::stri
 }
 
 bool Reader::read_words(const Node& node, Offer& offer) {
-  const std::string_view words = text::trim(node.scalar);
-  if (const auto per = price_per(words)) {
+  // "2,49 €" and "€ 2,49" are one word as "€2.49" is.
+  const std::string_view words = household_.currency.without_sign(node.scalar);
+  if (const auto per = price_per(words, household_.currency)) {
     return by_unit(node, per->second, per->first, offer);
   }
   if (words == "?") {
@@ -230,15 +239,16 @@ bool Reader::read_words(const Node& node, Offer& offer) {
     return bad(node, fmt::format("'{}' is not an offer", words));
   }
   const std::string_view tail = words.substr(last + 1);
-  if (parse_money(words.substr(0, last)) && !parse_money(tail) && tail != "?") {
+  if (household_.currency.parse(words.substr(0, last)) && !household_.currency.parse(tail) &&
+      tail != "?") {
     return by_unit(node, tail, words.substr(0, last), offer);
   }
-  const std::string_view pack = text::trim(words.substr(0, last));
+  const std::string_view pack = household_.currency.without_sign(words.substr(0, last));
   // "400 g can ?" and "400 g can": the price is not known.
   if (tail == "?" || (text::is_digit(words.front()) && text::is_letter(tail.front()))) {
     return by_pack(node, tail == "?" ? pack : words, offer);
   }
-  const auto cents = parse_money(tail);
+  const auto cents = household_.currency.parse(tail);
   if (!cents) {
     return bad(node, fmt::format("'{}' is not a price", tail));
   }
@@ -251,7 +261,7 @@ bool Reader::read_words(const Node& node, Offer& offer) {
 
 // Sold here, in nobody knows which packs and for how much.
 bool Reader::without_pack(Offer& offer) const {
-  const foods::ShopUnit unit = foods::shop_unit(*names_.food(offer.food), system_);
+  const foods::ShopUnit unit = foods::shop_unit(*names_.food(offer.food), household_.system);
   offer.pack = unit.word;
   offer.size = unit.size;
   offer.by_weight = unit.by_weight;
@@ -267,7 +277,8 @@ bool Reader::several(const Node& node, std::string_view words, Cents price, Offe
   const std::string_view number = words.substr(last == std::string_view::npos ? 0 : last + 1);
   const std::string_view pack =
       last == std::string_view::npos ? std::string_view() : text::trim(words.substr(0, last));
-  const auto deal = parse_deal(fmt::format("{} for {}", number, print_money(price)));
+  const auto deal = parse_deal(fmt::format("{} for {}", number, household_.currency.figure(price)),
+                               household_.currency);
   if (!deal) {
     offer.price = price;
     return by_pack(node, words, offer);
@@ -285,7 +296,7 @@ void Reader::read_sale(const Node& node, Offer& offer) {
   const Fields fields(node, keys::sale, diagnostics_);
   Sale sale;
   if (const Node* price = fields.find("price")) {
-    sale.price = read_money(*price, diagnostics_).value_or(0);
+    sale.price = read_money(*price, household_.currency, diagnostics_).value_or(0);
   }
   if (const Node* from = fields.find("from")) {
     sale.from = read_date(*from, diagnostics_);
@@ -301,7 +312,7 @@ void Reader::read_sale(const Node& node, Offer& offer) {
 
 // By weight, "2 for 5.00" is two of the unit that the price is for, in steps of the scale.
 void Reader::read_deal(const Node& node, Offer& offer) {
-  auto deal = parse_deal(node.scalar);
+  auto deal = parse_deal(node.scalar, household_.currency);
   if (offer.deal) {
     diagnostics_.error(errors::bad_offer, node.span, "this offer has two deals");
     return;
@@ -309,7 +320,7 @@ void Reader::read_deal(const Node& node, Offer& offer) {
   const Rational packs = deal ? deal->packs * offer.steps_per_price : Rational(0);
   if (!deal || denominator(packs) != 1 || packs < 2) {
     diagnostics_.error(errors::bad_offer, node.span, fmt::format("'{}' is not a deal", node.scalar),
-                       "write it as '2 for 5.00'");
+                       fmt::format("write it as '2 for {}'", household_.currency.figure(500)));
     return;
   }
   offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(packs))), deal->price};
@@ -332,7 +343,7 @@ void Reader::read_terms(const Fields& fields, Offer& offer) {
     read_deal(*deal, offer);
   }
   if (const Node* price = fields.find("member price")) {
-    offer.member_price = read_money(*price, diagnostics_);
+    offer.member_price = read_money(*price, household_.currency, diagnostics_);
   }
   if (const Node* limit = fields.find("limit")) {
     offer.limit = read_count(*limit, diagnostics_, 1);
@@ -372,7 +383,7 @@ bool is_sold_in_cans(const Node& offers) {
 }
 
 // The prices of a food that nobody knows, for recipes that speak of it as well.
-std::vector<Offer> of_unknown_food(const Entry& entry, measure::System system, Names& names,
+std::vector<Offer> of_unknown_food(const Entry& entry, const Household& household, Names& names,
                                    Diagnostics& diagnostics) {
   std::vector<Offer> out;
   const std::string& name = entry.key.scalar;
@@ -383,22 +394,22 @@ std::vector<Offer> of_unknown_food(const Entry& entry, measure::System system, N
       words = key.key.scalar == "offer" ? &key.value : words;
     }
     measure::Dimension dimension = measure::Dimension::count;
-    const auto per = price_per(words->scalar);
+    const auto per = price_per(words->scalar, household.currency);
     measure::Cursor pack{words->scalar};
     if (const auto inside = several_in_one(words->scalar)) {
       pack = {inside->second};
     }
-    if (const auto quantity = measure::scan_quantity(pack, system); quantity && !per) {
+    if (const auto quantity = measure::scan_quantity(pack, household.customs()); quantity && !per) {
       dimension = measure::dimension(*quantity);
     } else if (per) {
       measure::Cursor unit{per->second};
       (void)measure::scan_number(unit);
-      const auto known = measure::scan_unit(unit, system);
+      const auto known = measure::scan_unit(unit, household.customs());
       dimension = known ? measure::facts(*known).dimension : dimension;
     }
     const auto target = names.as_written(name, dimension, {}, nullptr);
     const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
-    auto offer = food != nullptr ? Reader(system, names, diagnostics).read(*item, *food)
+    auto offer = food != nullptr ? Reader(household, names, diagnostics).read(*item, *food)
                                  : std::optional<Offer>();
     if (offer) {
       out.push_back(std::move(*offer));
@@ -444,7 +455,7 @@ bool Offer::on_sale(text::Date day) const {
   return sale && (!sale->from || *sale->from <= day) && (!sale->until || day <= *sale->until);
 }
 
-std::vector<Offer> read_offers(const Entry& entry, ShopId shop, measure::System system,
+std::vector<Offer> read_offers(const Entry& entry, ShopId shop, const Household& household,
                                Names& names, Diagnostics& diagnostics) {
   const std::string& name = entry.key.scalar;
   auto target = names.find(name);
@@ -454,14 +465,14 @@ std::vector<Offer> read_offers(const Entry& entry, ShopId shop, measure::System 
   const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
   std::vector<Offer> out;
   if (!target && !text::slip_of(foods::normal_name(name), names.all())) {
-    out = of_unknown_food(entry, system, names, diagnostics);
+    out = of_unknown_food(entry, household, names, diagnostics);
   } else if (food == nullptr) {
     diagnostics.error(errors::unknown_food, entry.key.span,
                       target ? fmt::format("'{}' is a recipe, not a food that is sold", name)
                              : fmt::format("no food is called '{}'", name),
                       target ? "" : text::did_you_mean(foods::normal_name(name), names.all()));
   } else {
-    Reader reader(system, names, diagnostics);
+    Reader reader(household, names, diagnostics);
     const std::vector<const Node*> items = text::items_of(entry.value);
     for (const Node* item : items) {
       if (auto offer = reader.read(*item, *food)) {

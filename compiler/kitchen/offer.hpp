@@ -8,7 +8,7 @@ namespace manciple::kitchen {
 /// "500 g 2,49", "1.99/100 g" or "3 for 2.00"; a pack without a price ("400 g can ?") and a food
 /// without any are offers whose price is not known. What cannot be read is left out, with its
 /// error; a food that nobody knows is carried as it is written.
-std::vector<Offer> read_offers(const text::Entry& entry, ShopId shop, measure::System system,
+std::vector<Offer> read_offers(const text::Entry& entry, ShopId shop, const Household& household,
                                Names& names, text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

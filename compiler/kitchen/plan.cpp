@@ -149,7 +149,7 @@ std::vector<std::string> PlanReader::slots(const std::vector<const Node*>& list)
 std::optional<Ingredient> PlanReader::one(const Node& node, std::string_view words,
                                           std::size_t offset, Names& names, bool free_text) {
   auto read =
-      read_line(node, words, offset, context_.household.system, names, diagnostics_, free_text);
+      read_line(node, words, offset, context_.household.customs(), names, diagnostics_, free_text);
   if (read.size() > 1) {
     diagnostics_.error(errors::unread_amount, node.part(offset, words.size()),
                        "this line asks for several things", "give each a line of its own");
@@ -287,7 +287,24 @@ int rank_of(std::string_view days) {
 
 } // namespace
 
+// A meal that the household does not name is served at its usual hour; what is nearly the name of
+// one that is known is left for the reader to refuse.
+void PlanReader::add_slots(const std::vector<const Entry*>& entries) {
+  Household& household = context_.household;
+  for (const Entry* of_day : entries) {
+    for (const Entry& meal : of_day->value.entries) {
+      std::string name = text::lower(meal.key.scalar);
+      if (const auto hour =
+              household.slot(name) == nullptr ? hour_of_new_meal(household, name) : std::nullopt) {
+        household.added_slots.push_back(name);
+        household.add_slot({std::move(name), *hour});
+      }
+    }
+  }
+}
+
 void PlanReader::meals(const std::vector<const Entry*>& entries) {
+  add_slots(entries);
   struct Said {
     int rank = 0;
     Meal meal;
@@ -365,75 +382,6 @@ void PlanReader::guest(const Node& node) {
   plan_.guests.push_back(std::move(guest));
 }
 
-// "2 gal whole milk per week" is a rate, "keep 12 eggs" a level.
-void PlanReader::staple(const Node& node) {
-  std::string_view words = node.scalar;
-  std::size_t offset = 0;
-  std::optional<int> days;
-  if (words.starts_with("keep ")) {
-    offset = 5;
-    words.remove_prefix(offset);
-  } else {
-    for (const auto& [ending, length] : {std::pair<std::string_view, int>{" per week", 7},
-                                         {" per day", 1},
-                                         {" per month", 30},
-                                         {" a week", 7},
-                                         {" a day", 1},
-                                         {" a month", 30}}) {
-      if (words.ends_with(ending)) {
-        days = length;
-        words.remove_suffix(ending.size());
-        break;
-      }
-    }
-    if (!days) {
-      diagnostics_.error(
-          errors::bad_value, node.span, "a staple needs a rate of use or a level to keep",
-          "end it with 'per week', 'per day' or 'per month', or begin it with 'keep'");
-      return;
-    }
-  }
-  if (auto what = one(node, words, offset, context_.foods)) {
-    if (!what->amount) {
-      diagnostics_.error(errors::unread_amount, node.span, "give an amount");
-      return;
-    }
-    plan_.staples.push_back({std::move(*what), days});
-  }
-}
-
-void PlanReader::extra(const Node& node) {
-  Extra extra;
-  const Node* line = &node;
-  if (node.is_mapping()) {
-    const Fields fields(node, keys::extra, diagnostics_);
-    line = fields.find("buy");
-    if (const Node* by = fields.find("by")) {
-      extra.by = inside(*by);
-    }
-    if (const Node* reason = fields.find("for")) {
-      extra.reason = reason->scalar;
-    }
-  }
-  if (line == nullptr) {
-    return;
-  }
-  if (auto what = one(*line, line->scalar, 0, context_.foods, true)) {
-    if (!what->amount) {
-      const std::string one = context_.foods.food(what->target)->sold_as.value_or("");
-      what->amount = foods::Amount{1, {measure::Unit::each, one}, foods::Form::plain, false};
-      // A food that nobody counts ("honey") is on the list as it is written.
-      const foods::Food& food = *context_.foods.food(what->target);
-      if (!foods::as_purchased(food, *what->amount)) {
-        what->target = context_.foods.as_written(food.name, measure::Dimension::count, {}, &food)
-                           .value_or(what->target);
-      }
-    }
-    extra.what = std::move(*what);
-    plan_.extra.push_back(std::move(extra));
-  }
-}
-
 std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
                               Diagnostics& diagnostics) {
   Plan plan;
@@ -465,7 +413,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   }
   each("prep", &PlanReader::session);
   if (const Node* budget = fields.find("budget")) {
-    plan.budget = read_money(*budget, diagnostics);
+    plan.budget = read_money(*budget, context.household.currency, diagnostics);
   }
   std::stable_sort(plan.trips.begin(), plan.trips.end(),
                    [](const Trip& a, const Trip& b) { return a.date < b.date; });

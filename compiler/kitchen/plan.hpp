@@ -48,7 +48,8 @@ struct Guest {
 struct Staple {
   Ingredient what;
   std::optional<int>
-      every_days; ///< the amount is used up in so many days; else it is a level to keep
+      every_days;          ///< the amount is used up in so many days; else it is a level to keep
+  bool in_freezer = false; ///< a level that is kept in the freezer
 };
 
 /// Something to buy besides.
@@ -99,8 +100,8 @@ struct Plan {
 
 /// What a plan refers to.
 struct PlanContext {
-  std::string slug; ///< the name of the plan's file
-  const Household& household;
+  std::string slug;         ///< the name of the plan's file
+  Household& household;     ///< meals that the plan has besides are added
   std::vector<Shop>& shops; ///< those that the plan only names are added
   Names& recipes;           ///< recipes and foods
   Names& foods;             ///< foods alone

@@ -29,6 +29,7 @@ private:
                                    std::string_view what, int days_before = 0);
   std::vector<Candidate> all_shops();
   std::pair<text::Date, text::Date> span_of(const text::Fields& fields);
+  void add_slots(const std::vector<const text::Entry*>& entries);
   std::vector<std::string> slots(const std::vector<const text::Node*>& list);
   bool is_known(const text::Node& who);
   void dishes(const text::Node& value, Meal& meal);

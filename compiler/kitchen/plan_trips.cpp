@@ -108,7 +108,7 @@ void PlanReader::trip(const Node& node) {
     trip.home = read_clock(*home, diagnostics_).value_or(trip.home);
   }
   if (const Node* budget = fields.find("budget")) {
-    trip.budget = read_money(*budget, diagnostics_);
+    trip.budget = read_money(*budget, context_.household.currency, diagnostics_);
   }
   for (const Date date : on) {
     trip.date = date;

@@ -117,42 +117,12 @@ std::optional<measure::Rational> read_percent(const text::Node& node,
               });
 }
 
-std::optional<Cents> parse_money(std::string_view text) {
-  text = text::trim(text);
-  for (const std::string_view sign : {"$", "\u20ac", "\u00a3", "EUR", "USD", "GBP"}) {
-    if (text.starts_with(sign)) {
-      text = text::trim(text.substr(sign.size()));
-    } else if (text.ends_with(sign)) {
-      text = text::trim(text.substr(0, text.size() - sign.size()));
-    }
-  }
-  // "2,49" as most of Europe writes it.
-  std::string with_point(text);
-  constexpr std::size_t cents_and_comma = 3;
-  if (const std::size_t comma = text.find(',');
-      comma != std::string_view::npos && comma + cents_and_comma == text.size() && comma > 0 &&
-      text.find('.') == std::string_view::npos) {
-    with_point[comma] = '.';
-    text = with_point;
-  }
-  measure::Cursor cursor{text};
-  const auto number =
-      text.empty() || text::is_letter(text.front()) ? std::nullopt : measure::scan_number(cursor);
-  if (!number || !cursor.done() || *number > 10000000) {
-    return std::nullopt;
-  }
-  const measure::Rational cents = *number * 100;
-  return denominator(cents) == 1 ? std::optional(measure::to_int64(numerator(cents)))
-                                 : std::nullopt;
-}
-
-std::optional<Cents> read_money(const text::Node& node, text::Diagnostics& diagnostics) {
-  return read(node, diagnostics, "an amount of money such as 12.50", parse_money);
-}
-
-std::string print_money(Cents cents) {
-  const Cents size = cents < 0 ? -cents : cents;
-  return fmt::format("{}{}.{:02}", cents < 0 ? "-" : "", size / 100, size % 100);
+std::optional<Cents> read_money(const text::Node& node, const Currency& currency,
+                                text::Diagnostics& diagnostics) {
+  constexpr Cents example = 1250;
+  return read(node, diagnostics,
+              fmt::format("an amount of money such as {}", currency.figure(example)),
+              [&](std::string_view text) { return currency.parse(text); });
 }
 
 } // namespace manciple::kitchen

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/currency.hpp"
 #include "measure/rational.hpp"
 #include "text/date.hpp"
 #include "text/yaml.hpp"
@@ -10,9 +11,6 @@
 /// Values as the kitchen's files write them. Each gives nothing, with an error at its place, when
 /// the text is not what is wanted.
 namespace manciple::kitchen {
-
-/// An amount of money in cents. 12.50, 8, "$12.50", "12,50".
-using Cents = std::int64_t;
 
 std::optional<text::Date> read_date(const text::Node& node, text::Diagnostics& diagnostics);
 std::optional<int> read_clock(const text::Node& node, text::Diagnostics& diagnostics);
@@ -33,9 +31,7 @@ std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagn
 std::optional<measure::Rational> read_percent(const text::Node& node,
                                               text::Diagnostics& diagnostics);
 
-std::optional<Cents> parse_money(std::string_view text);
-std::optional<Cents> read_money(const text::Node& node, text::Diagnostics& diagnostics);
-/// "12.50".
-std::string print_money(Cents cents);
+std::optional<Cents> read_money(const text::Node& node, const Currency& currency,
+                                text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

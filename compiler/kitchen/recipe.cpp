@@ -76,7 +76,7 @@ void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
 }
 
 // "8 cups", "12 tortillas": a unit, or a word of the recipe's own.
-std::optional<Makes> read_makes(const Node& node, measure::System system,
+std::optional<Makes> read_makes(const Node& node, const measure::Customs& customs,
                                 Diagnostics& diagnostics) {
   measure::Cursor cursor{node.scalar};
   const auto number = measure::scan_number(cursor);
@@ -85,7 +85,7 @@ std::optional<Makes> read_makes(const Node& node, measure::System system,
     return std::nullopt;
   }
   Makes makes{*number, {}};
-  if (const auto unit = measure::scan_unit(cursor, system)) {
+  if (const auto unit = measure::scan_unit(cursor, customs)) {
     makes.measure.unit = *unit;
   } else {
     const std::string_view word = text::trim(cursor.rest());
@@ -133,12 +133,12 @@ MadeIn read_made_in(const Node& node, Diagnostics& diagnostics) {
 
 } // namespace
 
-Recipe read_recipe(const Node& file, std::string slug, measure::System household, Names& names,
-                   Diagnostics& diagnostics) {
+Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& household,
+                   Names& names, Diagnostics& diagnostics) {
   Recipe recipe;
   recipe.slug = std::move(slug);
   recipe.name = text::title(recipe.slug);
-  recipe.system = household;
+  recipe.system = household.system;
   recipe.at = file.span;
   const Fields fields(file, keys::recipe, diagnostics);
   if (const Node* name = fields.find("name")) {
@@ -154,19 +154,19 @@ Recipe read_recipe(const Node& file, std::string slug, measure::System household
                         "use us, imperial, metric or australian");
     }
   }
+  const measure::Customs customs{recipe.system, household.words};
   recipe.serves = usual_serves;
   if (const Node* serves = fields.find("serves")) {
     recipe.serves = read_serves(*serves, diagnostics);
     recipe.says_serves = true;
   }
   for (const Node* makes : fields.list("makes")) {
-    if (const auto read = read_makes(*makes, recipe.system, diagnostics)) {
+    if (const auto read = read_makes(*makes, customs, diagnostics)) {
       recipe.makes.push_back(*read);
     }
   }
   for (const Node* line : fields.list("ingredients")) {
-    for (Ingredient& ingredient :
-         read_line(*line, line->scalar, 0, recipe.system, names, diagnostics)) {
+    for (Ingredient& ingredient : read_line(*line, line->scalar, 0, customs, names, diagnostics)) {
       recipe.ingredients.push_back(std::move(ingredient));
     }
   }

@@ -64,7 +64,7 @@ struct Recipe {
 };
 
 /// Reads a recipe file. Ingredients that cannot be read are left out, each with its error.
-Recipe read_recipe(const text::Node& file, std::string slug, measure::System household,
+Recipe read_recipe(const text::Node& file, std::string slug, const measure::Customs& household,
                    Names& names, text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

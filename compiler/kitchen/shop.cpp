@@ -60,15 +60,16 @@ void read_taxes(const std::vector<const Entry*>& entries, Shop& shop, Diagnostic
   }
 }
 
-void read_reduction(const Node& node, Shop& shop, Diagnostics& diagnostics) {
+void read_reduction(const Node& node, const Currency& currency, Shop& shop,
+                    Diagnostics& diagnostics) {
   const Fields fields(node, keys::reduction, diagnostics);
   const Node* over = fields.find("over");
   const Node* off = fields.find("off");
   if (over == nullptr || off == nullptr) {
     return;
   }
-  shop.reduction = Reduction{read_money(*over, diagnostics).value_or(0),
-                             read_money(*off, diagnostics).value_or(0)};
+  shop.reduction = Reduction{read_money(*over, currency, diagnostics).value_or(0),
+                             read_money(*off, currency, diagnostics).value_or(0)};
   if (shop.reduction->off > shop.reduction->over) {
     diagnostics.error(errors::bad_value, off->span,
                       "a reduction cannot take off more than has to be spent");
@@ -123,8 +124,8 @@ std::optional<ShopId> shop_named(std::string_view words, text::Span at, std::vec
   return shop.id;
 }
 
-Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System system, Names& names,
-               Diagnostics& diagnostics) {
+Shop read_shop(const Node& file, std::string slug, ShopId id, const Household& household,
+               Names& names, Diagnostics& diagnostics) {
   Shop shop;
   shop.id = id;
   shop.slug = std::move(slug);
@@ -148,20 +149,20 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, measure::System sy
     read_opening(*day, shop, diagnostics);
   }
   if (const Node* cost = fields.find("a stop costs")) {
-    shop.stop_cost = read_money(*cost, diagnostics);
+    shop.stop_cost = read_money(*cost, household.currency, diagnostics);
   }
   read_taxes(fields.named("tax"), shop, diagnostics);
   if (const Node* back = fields.find("cash back")) {
     shop.cash_back = read_percent(*back, diagnostics).value_or(0);
   }
   if (const Node* credit = fields.find("store credit")) {
-    shop.credit = read_money(*credit, diagnostics).value_or(0);
+    shop.credit = read_money(*credit, household.currency, diagnostics).value_or(0);
   }
   if (const Node* reduction = fields.find("reduction")) {
-    read_reduction(*reduction, shop, diagnostics);
+    read_reduction(*reduction, household.currency, shop, diagnostics);
   }
   for (const Entry* entry : fields.named("prices")) {
-    for (Offer& offer : read_offers(*entry, id, system, names, diagnostics)) {
+    for (Offer& offer : read_offers(*entry, id, household, names, diagnostics)) {
       shop.offers.push_back(std::move(offer));
     }
   }

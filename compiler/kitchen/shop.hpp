@@ -1,6 +1,7 @@
 #pragma once
 
 #include "foods/book.hpp"
+#include "kitchen/household.hpp"
 #include "kitchen/ingredient.hpp"
 #include "kitchen/read.hpp"
 
@@ -112,7 +113,7 @@ std::optional<ShopId> shop_named(std::string_view words, text::Span at, std::vec
                                  text::Diagnostics& diagnostics);
 
 /// Reads a price list. Offers that cannot be read are left out, each with its error.
-Shop read_shop(const text::Node& file, std::string slug, ShopId id, measure::System system,
+Shop read_shop(const text::Node& file, std::string slug, ShopId id, const Household& household,
                Names& names, text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

@@ -1,5 +1,6 @@
 #include "kitchen/stock.hpp"
 
+#include "foods/ripening.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
 #include "kitchen/line_words.hpp"
@@ -78,6 +79,10 @@ private:
         return;
       }
     }
+    if (words == "hard" || words == "unripe" || words == "not ripe" || words == "green") {
+      lot.hard = true;
+      return;
+    }
     for (const std::string_view word : {"opened", "open", "thawed"}) {
       if (!words.starts_with(word) || (words.size() > word.size() && words[word.size()] != ' ')) {
         continue;
@@ -107,10 +112,10 @@ private:
   // A slip or a date of nobody knows what is an error; a cut is kept, and anything else as well,
   // with a warning.
   void not_understood(std::string_view part, const std::string& words, StockLot& lot) {
-    std::vector<std::string_view> known{"pantry", "fridge",      "freezer", "frozen", "in",
-                                        "the",    "cupboard",    "until",   "use",    "by",
-                                        "best",   "before",      "opened",  "thawed", "expires",
-                                        "larder", "refrigerator"};
+    std::vector<std::string_view> known{"pantry", "fridge",   "freezer", "frozen",      "in",
+                                        "the",    "cupboard", "until",   "use",         "by",
+                                        "best",   "before",   "opened",  "thawed",      "expires",
+                                        "hard",   "unripe",   "larder",  "refrigerator"};
     bool understood = true;
     for (const std::string_view word : text::split(words, ' ')) {
       if (const auto meant = text::slip_of(word, known)) {
@@ -154,9 +159,17 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
   // A later date only means "for ever".
   const text::Date latest = counted + std::chrono::days(text::longest_days);
   lot.use_by = lot.use_by ? std::min(*lot.use_by, latest) : lot.use_by;
+  if (const auto days = foods::keeps_hard(food); days && lot.hard && !lot.use_by) {
+    lot.use_by = counted + std::chrono::days(*days);
+    return;
+  }
   const auto& keeps =
       lot.thawed && food.keeps.thawed ? food.keeps.thawed : food.keeps.in(lot.place);
   if (!keeps) {
+    // On the counter, of fruit: nobody says how ripe it is.
+    if (const auto ripe = foods::keeps_ripe(food); ripe && !lot.use_by) {
+      lot.use_by = counted + std::chrono::days(*ripe);
+    }
     return;
   }
   const text::Date longest = counted + std::chrono::days(keeps->value);
@@ -174,7 +187,7 @@ void good_until(StockLot& lot, const foods::Food& food, text::Date counted,
 
 // Where in a line without a comma the place begins: "6 eggs in the fridge".
 std::size_t place_at(std::string_view words) {
-  if (words.find(',') != std::string_view::npos) {
+  if (text::find_comma(words) != std::string_view::npos) {
     return words.size();
   }
   for (const std::string_view place : {"pantry", "fridge", "freezer"}) {
@@ -192,8 +205,8 @@ std::size_t place_at(std::string_view words) {
 
 } // namespace
 
-OnHand read_on_hand(const Node& file, measure::System system, std::optional<text::Date> usual_date,
-                    Names& names, Diagnostics& diagnostics) {
+OnHand read_on_hand(const Node& file, const measure::Customs& customs,
+                    std::optional<text::Date> usual_date, Names& names, Diagnostics& diagnostics) {
   OnHand on_hand;
   on_hand.date = usual_date;
   on_hand.at = file.span;
@@ -204,14 +217,15 @@ OnHand read_on_hand(const Node& file, measure::System system, std::optional<text
   }
   for (const Node* line : fields.list("on hand")) {
     const std::string_view words = line->scalar;
-    const std::size_t comma = std::min(words.find(','), place_at(words));
+    const std::size_t comma = std::min(text::find_comma(words), place_at(words));
     const bool separated = comma < words.size() && words[comma] == ',';
     for (Ingredient& what :
-         read_line(*line, words.substr(0, comma), 0, system, names, diagnostics)) {
+         read_line(*line, words.substr(0, comma), 0, customs, names, diagnostics)) {
       if (!what.amount) {
         diagnostics.warning(errors::unread_amount, line->span,
                             "how much there is of it is not said, and it is not counted",
-                            "for example '2 lb onions'");
+                            customs.system == measure::System::us ? "for example '2 lb onions'"
+                                                                  : "for example '500 g onions'");
         continue;
       }
       const foods::Food& food = *names.food(what.target);

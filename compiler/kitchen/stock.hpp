@@ -17,6 +17,7 @@ struct StockLot {
   std::optional<text::Date> use_by; ///< last good day; absent when neither label nor tables say
   bool thawed = false;              ///< was frozen before, and is not to be frozen again
   std::optional<text::Date> opened; ///< since when it is open
+  bool hard = false;                ///< fruit that has still to ripen
 };
 
 /// What is in the house on a date.
@@ -30,7 +31,7 @@ struct OnHand {
 /// milk, opened 3 Apr". What else stands after a comma is an error or a warning. A lot
 /// without a use-by date keeps from the date of the list as long as the food does in its place. A
 /// list without a date was counted on `usual_date`.
-OnHand read_on_hand(const text::Node& file, measure::System system,
+OnHand read_on_hand(const text::Node& file, const measure::Customs& customs,
                     std::optional<text::Date> usual_date, Names& foods,
                     text::Diagnostics& diagnostics);
 

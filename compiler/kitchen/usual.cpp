@@ -113,6 +113,13 @@ private:
   void slots() {
     Household& household = kitchen_.household;
     if (household.says_slots) {
+      std::vector<std::string> added;
+      for (const std::string& name : household.added_slots) {
+        added.push_back(fmt::format("{} at {}", name, text::print_clock(household.slot(name)->at)));
+      }
+      if (!added.empty()) {
+        said_.push_back(and_list(added));
+      }
       return;
     }
     std::set<std::string_view> used;

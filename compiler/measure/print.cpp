@@ -88,6 +88,10 @@ std::string print_for_kitchen(const Quantity& quantity, System system) {
 
 namespace {
 
+Rational celsius(int fahrenheit) {
+  return Rational(fahrenheit - 32) * 5 / 9;
+}
+
 // What is more than nothing is not printed as nothing.
 std::string smaller_unit(const Rational& amount, int decimals, std::string_view unit) {
   const std::string number = print_decimal(amount, decimals);
@@ -96,6 +100,16 @@ std::string smaller_unit(const Rational& amount, int decimals, std::string_view 
 }
 
 } // namespace
+
+std::string print_at_least(int fahrenheit, System system) {
+  return system == System::us ? fmt::format("{} F", fahrenheit)
+                              : fmt::format("{} °C", ceil(celsius(fahrenheit)).str());
+}
+
+std::string print_at_most(int fahrenheit, System system) {
+  return system == System::us ? fmt::format("{} F", fahrenheit)
+                              : fmt::format("{} °C", floor(celsius(fahrenheit)).str());
+}
 
 std::string print_for_shop(const Quantity& quantity, System system) {
   const Rational base = in_base(quantity);

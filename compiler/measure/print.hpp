@@ -17,4 +17,10 @@ std::string print_for_kitchen(const Quantity& quantity, System system);
 /// As a shop's scale shows it: pounds to a hundredth, small weights in ounces, litres, counts up.
 std::string print_for_shop(const Quantity& quantity, System system);
 
+/// "165 F" for a `us` cook, else "74 °C": the next whole degree that is not colder, for what has to
+/// get that hot.
+std::string print_at_least(int fahrenheit, System system);
+/// The next whole degree that is not warmer, for what has to get that cold: "41 F", "5 °C".
+std::string print_at_most(int fahrenheit, System system);
+
 } // namespace manciple::measure

@@ -148,10 +148,13 @@ std::optional<Rational> scan_digit_number(Cursor& cursor) {
       return std::nullopt;
     }
   }
-  if (cursor.rest().size() > 1 && cursor.rest()[0] == '.' && is_digit(cursor.rest()[1])) {
+  const bool comma = cursor.rest().starts_with(',');
+  if (cursor.rest().size() > 1 && (comma || cursor.rest()[0] == '.') &&
+      is_digit(cursor.rest()[1])) {
     ++cursor.at;
     const std::size_t first = cursor.at;
-    if (!scan_digits(cursor)) {
+    constexpr std::size_t thousands = 3;
+    if (!scan_digits(cursor) || (comma && *whole > 0 && cursor.at - first == thousands)) {
       cursor = start;
       return std::nullopt;
     }
@@ -241,10 +244,17 @@ std::optional<Range> scan_range(Cursor& cursor) {
   return Range{*low, *low};
 }
 
-std::optional<Unit> scan_unit(Cursor& cursor, System system) {
+std::optional<Unit> scan_unit(Cursor& cursor, const Customs& customs) {
   Cursor look = cursor;
   look.skip_spaces();
   const std::size_t from = look.at;
+  // A word of the house's own may have letters that ours have not.
+  if (const std::string_view own = look.text.substr(from, look.rest().find_first_of(" ,;("));
+      customs.words.contains(text::lower(own))) {
+    const auto unit = find_unit(own, customs);
+    cursor.at = unit ? from + own.size() : cursor.at;
+    return unit;
+  }
   std::optional<Unit> found;
   std::size_t end = look.at;
   for (int words = 0; words < 3; ++words) {
@@ -255,7 +265,7 @@ std::optional<Unit> scan_unit(Cursor& cursor, System system) {
     look.at += word.size();
     const bool dot = look.rest().starts_with('.');
     look.at += dot ? 1 : 0;
-    if (const auto unit = find_unit(look.text.substr(from, look.at - from), system)) {
+    if (const auto unit = find_unit(look.text.substr(from, look.at - from), customs)) {
       found = unit;
       end = look.at;
     }
@@ -267,7 +277,7 @@ std::optional<Unit> scan_unit(Cursor& cursor, System system) {
   return found;
 }
 
-std::optional<Quantity> scan_quantity(Cursor& cursor, System system) {
+std::optional<Quantity> scan_quantity(Cursor& cursor, const Customs& customs) {
   std::optional<Quantity> sum;
   for (;;) {
     Cursor look = cursor;
@@ -279,7 +289,7 @@ std::optional<Quantity> scan_quantity(Cursor& cursor, System system) {
     if (look.rest().starts_with('-')) {
       ++look.at;
     }
-    const auto unit = scan_unit(look, system);
+    const auto unit = scan_unit(look, customs);
     if (!unit || (sum && facts(*unit).dimension != dimension(*sum))) {
       return sum;
     }
@@ -289,9 +299,9 @@ std::optional<Quantity> scan_quantity(Cursor& cursor, System system) {
   }
 }
 
-std::optional<Quantity> parse_quantity(std::string_view text, System system) {
+std::optional<Quantity> parse_quantity(std::string_view text, const Customs& customs) {
   Cursor cursor{text};
-  const auto quantity = scan_quantity(cursor, system);
+  const auto quantity = scan_quantity(cursor, customs);
   cursor.skip_spaces();
   return cursor.done() ? quantity : std::nullopt;
 }

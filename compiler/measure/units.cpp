@@ -204,21 +204,30 @@ std::span<const UnitFacts> all_units() {
   return table();
 }
 
-std::optional<Unit> find_unit(std::string_view word, System system) {
+std::string Customs::meaning(std::string_view word) const {
+  std::string low = text::lower(word);
+  const auto own = words.find(low);
+  return own == words.end() ? low : own->second;
+}
+
+std::optional<Unit> find_unit(std::string_view word, const Customs& customs) {
   word = text::trim(word);
+  const auto system = static_cast<std::size_t>(customs.system);
+  if (const auto own = customs.words.find(text::lower(word)); own != customs.words.end()) {
+    return find_unit(own->second, customs.system);
+  }
   if (word == "T" || word == "T.") {
-    return tablespoons[static_cast<std::size_t>(system)];
+    return tablespoons[system];
   }
   if (word == "t" || word == "t.") {
-    return teaspoons[static_cast<std::size_t>(system)];
+    return teaspoons[system];
   }
   std::string plain = text::lower(word);
   std::erase(plain, '.');
   const auto look = [&](std::string_view form) -> std::optional<Unit> {
     const auto* const found =
         std::find_if(words.begin(), words.end(), [&](const Word& w) { return w.word == form; });
-    return found == words.end() ? std::nullopt
-                                : std::optional(found->meaning[static_cast<std::size_t>(system)]);
+    return found == words.end() ? std::nullopt : std::optional(found->meaning[system]);
   };
   const std::optional<Unit> as_written = look(plain);
   return as_written ? as_written : look(text::singular(plain));

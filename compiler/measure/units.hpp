@@ -2,8 +2,10 @@
 
 #include "measure/rational.hpp"
 
+#include <map>
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 
 namespace manciple::measure {
@@ -15,6 +17,23 @@ std::string_view name(Dimension dimension);
 enum class System { us, imperial, metric, australian };
 std::optional<System> parse_system(std::string_view word);
 std::string_view name(System system);
+
+/// A house's own words for measures, pieces and packs, in lower case, and the word of ours that
+/// each means: "el" is "tbsp", "bund" is "bunch".
+using OwnWords = std::map<std::string, std::string, std::less<>>;
+
+/// What words of measures mean to the writer of a text.
+struct Customs {
+  Customs() = default;
+  Customs(System whose) : system(whose) {}
+  Customs(System whose, OwnWords own) : system(whose), words(std::move(own)) {}
+
+  /// What a word means, in lower case: itself, unless it is one of the house's own.
+  [[nodiscard]] std::string meaning(std::string_view word) const;
+
+  System system = System::us;
+  OwnWords words;
+};
 
 /// A unit of the table, by its place in it.
 enum class Unit : std::uint8_t {
@@ -65,8 +84,8 @@ struct UnitFacts {
 const UnitFacts& facts(Unit unit);
 std::span<const UnitFacts> all_units();
 
-/// The unit that a word (or two: "fl oz", "imperial pint") means to a cook of `system`. A capital T
+/// The unit that a word (or two: "fl oz", "imperial pint") means by those customs. A capital T
 /// is a tablespoon, a small t a teaspoon; otherwise case does not matter, nor does a full stop.
-std::optional<Unit> find_unit(std::string_view word, System system);
+std::optional<Unit> find_unit(std::string_view word, const Customs& customs);
 
 } // namespace manciple::measure

@@ -3,6 +3,7 @@
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
+#include "prep/ripening.hpp"
 #include "prep/work.hpp"
 #include "resolve/steps.hpp"
 #include "text/words.hpp"
@@ -15,6 +16,18 @@
 #include <tuple>
 
 namespace manciple::prep {
+
+std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                    const resolve::Use& use) {
+  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
+    return kitchen.recipe(resolved.making(of->making).recipe).name;
+  }
+  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
+    return kitchen.plan->meals[of->dish.meal].slot;
+  }
+  return "use";
+}
+
 namespace {
 
 using foods::Food;
@@ -25,17 +38,6 @@ using resolve::Making;
 using resolve::Resolved;
 using resolve::Use;
 using Kind = Reminder::Kind;
-
-// What a use is for: the dish, the meal, or just "use".
-std::string purpose(const Kitchen& kitchen, const Resolved& resolved, const Use& use) {
-  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
-    return kitchen.recipe(resolved.making(of->making).recipe).name;
-  }
-  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
-    return kitchen.plan->meals[of->dish.meal].slot;
-  }
-  return "use";
-}
 
 class Days {
 public:
@@ -163,17 +165,9 @@ void Days::wait_times() {
   }
 }
 
-// On the day of a trip: what has to ripen.
 void Days::ripening() {
-  for (std::size_t l = 0; l < shopping_.lines.size(); ++l) {
-    const purchase::Line& line = shopping_.lines[l];
-    const Date date = shopping_.visits[line.visit].date;
-    const Food& food = kitchen_.food(line.food);
-    if (food.ripens) {
-      add(Kind::ripen, date,
-          fmt::format("Leave {} on the counter to ripen (about {}), then into the fridge",
-                      text::plural(food.name), text::print_days(food.ripens->value)));
-    }
+  for (Reminder& one : prep::ripening(kitchen_, resolved_, shopping_)) {
+    out_.push_back(std::move(one));
   }
 }
 
@@ -320,9 +314,10 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
       const std::string of = foods::amount_seen(food, bag.amount, kitchen.household.system);
       out.push_back({juice ? food.name + " juice and zest" : food.name,
-                     use == nullptr ? "nothing planned yet"
-                                    : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
-                                                  text::print_day(use->date)),
+                     use == nullptr || resolve::is_for_freezer(kitchen, *use)
+                         ? "nothing planned yet"
+                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                                       text::print_day(use->date)),
                      juice ? "of " + of : of, freezing.bought.value_or(bag.frozen_on),
                      bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),
                      foods::Place::freezer, food.thaw, std::nullopt});

@@ -21,18 +21,20 @@ std::vector<Bag> bags_of_line(const Kitchen& kitchen, const Resolved& resolved,
   const Date bought = shopping.visits[shopping.lines[line].visit].date;
   Rational rest = shopping.lines[line].to_freeze;
   for (const purchase::Supply& supply : shopping.supplies) {
-    if (supply.line != line || !supply.frozen) {
+    const resolve::Use& use = resolved.uses[supply.use];
+    const bool kept = resolve::is_for_freezer(kitchen, use);
+    if (supply.line != line || (!supply.frozen && !kept)) {
       continue;
     }
-    const resolve::Use& use = resolved.uses[supply.use];
+    const Date frozen_on = supply.frozen ? supply.frozen_on : bought;
     const bool staple = std::holds_alternative<resolve::OfStaple>(use.reason);
     if (staple && week && use.date - *week < std::chrono::days(7)) {
       out.back().amount += supply.amount;
     } else {
-      out.push_back({supply.amount, supply.use, supply.frozen_on});
+      out.push_back({supply.amount, supply.use, frozen_on});
       week = staple ? std::optional(use.date) : std::nullopt;
     }
-    rest -= supply.frozen_on == bought ? supply.amount : Rational(0);
+    rest -= frozen_on == bought ? supply.amount : Rational(0);
   }
   if (foods::is_more_than_scraps(kitchen.food(shopping.lines[line].food), rest)) {
     out.push_back({rest, std::nullopt, bought});
@@ -64,8 +66,10 @@ std::vector<Freezing> freezing(const Kitchen& kitchen, const Resolved& resolved,
   }
   std::map<std::size_t, std::vector<Bag>> of_lots;
   for (const purchase::StockUse& used : shopping.from_stock) {
-    if (used.frozen && kitchen.on_hand.lots[used.lot].place != foods::Place::freezer) {
-      of_lots[used.lot].push_back({used.amount, used.use, used.frozen_on});
+    const bool kept = !used.frozen && resolve::is_for_freezer(kitchen, resolved.uses[used.use]);
+    if ((used.frozen || kept) && kitchen.on_hand.lots[used.lot].place != foods::Place::freezer) {
+      of_lots[used.lot].push_back(
+          {used.amount, used.use, kept ? kitchen.plan->from : used.frozen_on});
     }
   }
   for (auto& [lot, bags] : of_lots) {

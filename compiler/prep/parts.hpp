@@ -11,6 +11,10 @@ std::vector<SessionPlan> sessions(const kitchen::Kitchen& kitchen,
                                   const purchase::Shopping& shopping,
                                   text::Diagnostics& diagnostics);
 
+/// What a use is for: the dish, the meal, or just "use".
+std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                    const resolve::Use& use);
+
 /// What has to be remembered: thawing, soaking, marinating, ripening, freezing, using up.
 std::vector<Reminder> reminders(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                                 const purchase::Shopping& shopping);

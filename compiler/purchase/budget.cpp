@@ -22,21 +22,22 @@ struct Thing {
 constexpr std::size_t most_things = 5;
 
 void warn(const std::string& what, Cents paid, Cents budget, text::Span at,
-          std::vector<Thing> things, text::Diagnostics& diagnostics) {
+          std::vector<Thing> things, const kitchen::Currency& currency,
+          text::Diagnostics& diagnostics) {
   if (paid <= budget) {
     return;
   }
   text::Diagnostic& warning = diagnostics.warning(
       errors::over_budget, at,
-      fmt::format("{} costs {}, {} over its budget of {}", what, kitchen::print_money(paid),
-                  kitchen::print_money(paid - budget), kitchen::print_money(budget)));
+      fmt::format("{} costs {}, {} over its budget of {}", what, currency.print(paid),
+                  currency.print(paid - budget), currency.print(budget)));
   std::stable_sort(things.begin(), things.end(),
                    [](const Thing& a, const Thing& b) { return a.cost > b.cost; });
   Rational open = paid - budget;
   for (std::size_t i = 0; i < things.size() && i < most_things && open > 0; ++i) {
     const Cents cost = measure::to_int64(measure::round(things[i].cost));
-    warning.note(things[i].at, fmt::format("without {}: about {} less", things[i].name,
-                                           kitchen::print_money(cost)));
+    warning.note(things[i].at,
+                 fmt::format("without {}: about {} less", things[i].name, currency.print(cost)));
     open -= things[i].cost;
   }
 }
@@ -57,7 +58,8 @@ void check_budgets(const kitchen::Kitchen& kitchen, const Shopping& shopping, co
              dish.at});
       }
     }
-    warn("the plan", shopping.paid, *budget, plan.at, std::move(dishes), diagnostics);
+    warn("the plan", shopping.paid, *budget, plan.at, std::move(dishes), kitchen.household.currency,
+         diagnostics);
   }
   for (std::size_t t = 0; t < plan.trips.size(); ++t) {
     if (!plan.trips[t].budget) {
@@ -77,7 +79,8 @@ void check_budgets(const kitchen::Kitchen& kitchen, const Shopping& shopping, co
       }
     }
     warn(fmt::format("the trip on {}", text::print_day(plan.trips[t].date)), paid,
-         *plan.trips[t].budget, plan.trips[t].at, std::move(lines), diagnostics);
+         *plan.trips[t].budget, plan.trips[t].at, std::move(lines), kitchen.household.currency,
+         diagnostics);
   }
 }
 

@@ -1,5 +1,7 @@
 #include "purchase/lives.hpp"
 
+#include "foods/ripening.hpp"
+
 #include <algorithm>
 
 namespace manciple::purchase {
@@ -93,7 +95,7 @@ Keeping keeping_of(const Food& food, int days) {
     result.known = false;
     return result;
   }
-  result.life.cool = best->value;
+  result.life.cool = *foods::keeps_from_shop(food);
   result.life.frozen = home_frozen(food);
   result.life.opened = once_opened(food, best->value, days);
   if (result.life.opened) {

@@ -60,7 +60,7 @@ private:
     options.stop = search.stop;
     if (search.progress) {
       options.progress = [this, progress = search.progress](const buying::Progress& how) {
-        progress(whole_cents(how.best), whole_cents(how.bound));
+        progress(whole_cents(how.best), whole_cents(how.bound), kitchen_.household.currency);
       };
     }
     return options;
@@ -236,7 +236,8 @@ private:
       of.line = first_line_ + serving.of;
       add(of, out_.supplies);
       Line& line = out_.lines[of.line];
-      if (served.frozen && served.frozen_on == out_.visits[line.visit].date) {
+      if (served.frozen ? served.frozen_on == out_.visits[line.visit].date
+                        : resolve::is_for_freezer(kitchen_, resolved_.uses[served.use])) {
         line.to_freeze += served.amount;
       }
     }
@@ -416,7 +417,8 @@ private:
   std::size_t first_line_ = 0; ///< of the item at hand
 };
 
-void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics) {
+void say_what_is_proven(const Shopping& shopping, const kitchen::Currency& currency,
+                        text::Diagnostics& diagnostics) {
   if (shopping.proven()) {
     return;
   }
@@ -424,7 +426,7 @@ void say_what_is_proven(const Shopping& shopping, text::Diagnostics& diagnostics
   const Cents above = (gap + shopping.lowered.per_cent - 1) / shopping.lowered.per_cent;
   diagnostics.warning(
       errors::not_proven, std::nullopt,
-      fmt::format("a cheaper list may exist, by at most {}{}", kitchen::print_money(above),
+      fmt::format("a cheaper list may exist, by at most {}{}", currency.print(above),
                   shopping.stopped_by_hand()
                       ? "; the search was stopped by hand before it was proven, so another run may "
                         "end elsewhere"
@@ -443,7 +445,7 @@ Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics
   Shopping shopping = Shopper(kitchen, resolved).run(std::move(lowered), search);
   explain_shortfalls(kitchen, resolved, shopping, diagnostics);
   tell_small_stops(kitchen, shopping, diagnostics, search);
-  say_what_is_proven(shopping, diagnostics);
+  say_what_is_proven(shopping, kitchen.household.currency, diagnostics);
   return shopping;
 }
 

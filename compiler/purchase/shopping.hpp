@@ -140,7 +140,7 @@ struct Shopping {
 struct Search {
   double effort = 1; ///< of the usual work
   std::function<bool()> stop;
-  std::function<void(Cents best, Cents bound)> progress;
+  std::function<void(Cents best, Cents bound, const kitchen::Currency& currency)> progress;
 };
 
 /// What to buy. What cannot be had, or not in time, is a shortfall and a warning at the line that

@@ -34,7 +34,8 @@ buying::Amount missing(const buying::Solution& solution) {
 }
 
 // What the list is without the stop.
-std::string without(const Shopping& shopping, buying::StopId left_out, const Search& search) {
+std::string without(const Shopping& shopping, buying::StopId left_out, const Search& search,
+                    const kitchen::Currency& currency) {
   const buying::Solution& with = shopping.solution;
   buying::Model model = shopping.lowered.model;
   model.stops = {};
@@ -52,7 +53,7 @@ std::string without(const Shopping& shopping, buying::StopId left_out, const Sea
   const bool proven = shopping.proven() && other.status == buying::Status::optimal;
   return fmt::format("without it the list would cost {}{} more in all, stops and leftovers counted",
                      proven ? "" : "about ",
-                     kitchen::print_money(shopping.lowered.cents(other.total - with.total)));
+                     currency.print(shopping.lowered.cents(other.total - with.total)));
 }
 
 } // namespace
@@ -73,9 +74,9 @@ void tell_small_stops(const kitchen::Kitchen& kitchen, const Shopping& shopping,
         errors::small_stop, kitchen.plan->trips[visit.trip].at,
         fmt::format("{} on {} is a stop for {} of {}, less than the {} that a stop costs",
                     kitchen.shop(visit.shop).name, text::print_day(visit.date),
-                    kitchen::print_money(visit.paid()), errand(kitchen, shopping, v),
-                    kitchen::print_money(visit.stop_cost)));
-    told.note(std::nullopt, without(shopping, stop, search));
+                    kitchen.household.currency.print(visit.paid()), errand(kitchen, shopping, v),
+                    kitchen.household.currency.print(visit.stop_cost)));
+    told.note(std::nullopt, without(shopping, stop, search, kitchen.household.currency));
   }
 }
 

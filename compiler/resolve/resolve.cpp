@@ -7,6 +7,8 @@
 #include "resolve/shares.hpp"
 #include "resolve/uses.hpp"
 
+#include <algorithm>
+
 namespace manciple::resolve {
 
 Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics) {
@@ -23,6 +25,12 @@ Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics
   }
   out.shares = shares(out.makings);
   out.uses = uses(kitchen, out.makings);
+  if (!kitchen.household.buys_optional) {
+    const auto optional = std::stable_partition(out.uses.begin(), out.uses.end(),
+                                                [](const Use& use) { return !use.optional; });
+    out.left_out.assign(optional, out.uses.end());
+    out.uses.erase(optional, out.uses.end());
+  }
   return out;
 }
 

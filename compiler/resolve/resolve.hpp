@@ -86,6 +86,7 @@ struct Use {
   /// "1 can", without a size: so many of those that are sold.
   std::optional<Rational> containers;
   int slack = 0; ///< it may be eaten so many days before `date`
+  bool optional = false;
 };
 
 /// A label that has to be read before a person eats: whether the food has the allergen differs by
@@ -101,6 +102,7 @@ struct Resolved {
   std::vector<Making> makings;                 ///< what needs a making stands before it
   std::vector<std::vector<DishShare>> shares;  ///< by making: the dishes it ends up in, by meal
   std::vector<Use> uses;                       ///< by food's name, then date
+  std::vector<Use> left_out;                   ///< optional ones that are not bought
   std::vector<LabelCheck> labels;
 
   [[nodiscard]] const Making& making(MakingId id) const {
@@ -110,6 +112,9 @@ struct Resolved {
     return shares[static_cast<std::size_t>(id)];
   }
 };
+
+/// Whether a use is what the plan wants to have in the freezer on its last day.
+bool is_for_freezer(const kitchen::Kitchen& kitchen, const Use& use);
 
 /// Whether a form is a cut that can be done ahead.
 bool is_cut(foods::Form form);

@@ -98,6 +98,7 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
                      OfMaking{making.id, i}, form, session,
                      amount * give(kitchen, ingredient, give_of(kitchen, recipe)),
                      any_containers(ingredient, times)});
+      out.back().optional = ingredient.optional;
     }
   }
 }
@@ -119,6 +120,7 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
                        {},
                        amount * give(kitchen, dish.what, kitchen.household.give),
                        any_containers(dish.what, dish.servings.value_or(1))});
+        out.back().optional = dish.what.optional;
       }
     }
   }
@@ -188,6 +190,12 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
 }
 
 } // namespace
+
+bool is_for_freezer(const Kitchen& kitchen, const Use& use) {
+  const auto* of = std::get_if<OfStaple>(&use.reason);
+  return of != nullptr && kitchen.plan->staples[of->staple].in_freezer &&
+         kitchen.food(use.food).stored != foods::Place::freezer;
+}
 
 bool is_cut(Form form) {
   return std::find(cuts.begin(), cuts.end(), form) != cuts.end();

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -40,12 +41,15 @@ std::optional<int> sum_of_parts(std::string_view text, int most, Worth worth) {
   };
   for (skip(); at < text.size(); skip()) {
     const std::size_t start = at;
-    while (at < text.size() && (is_digit(text[at]) || text[at] == '.')) {
+    while (at < text.size() && (is_digit(text[at]) || text[at] == '.' || text[at] == ',')) {
       ++at;
     }
+    std::string digits(text.substr(start, at - start));
+    std::replace(digits.begin(), digits.end(), ',', '.');
     double number = 0;
-    const auto [stop, error] = std::from_chars(text.data() + start, text.data() + at, number);
-    if (error != std::errc() || stop != text.data() + at || number > 1e6) {
+    const char* const end = digits.data() + digits.size();
+    const auto [stop, error] = std::from_chars(digits.data(), end, number);
+    if (error != std::errc() || stop != end || number > 1e6) {
       return std::nullopt;
     }
     skip();

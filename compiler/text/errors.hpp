@@ -26,4 +26,7 @@ inline constexpr Code no_alias{"T010"};
 /// Bytes that are not UTF-8, or a character that steers a terminal.
 inline constexpr Code not_text{"T011"};
 
+/// A decimal comma within brackets, where YAML takes it for the end of an item.
+inline constexpr Code cut_at_comma{"T012"};
+
 } // namespace manciple::text::errors

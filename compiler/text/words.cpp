@@ -88,6 +88,17 @@ std::vector<std::string_view> split(std::string_view text, char separator) {
   }
 }
 
+std::size_t find_comma(std::string_view text) {
+  for (std::size_t at = text.find(','); at != std::string_view::npos; at = text.find(',', at + 1)) {
+    const bool decimal =
+        at > 0 && at + 1 < text.size() && is_digit(text[at - 1]) && is_digit(text[at + 1]);
+    if (!decimal) {
+      return at;
+    }
+  }
+  return std::string_view::npos;
+}
+
 std::string join(const std::vector<std::string>& parts, std::string_view separator) {
   std::string out;
   for (std::size_t i = 0; i < parts.size(); ++i) {

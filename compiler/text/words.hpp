@@ -19,6 +19,8 @@ std::string without_accents(std::string_view text);
 std::string_view trim(std::string_view text);
 /// Cut at each `separator`, parts trimmed.
 std::vector<std::string_view> split(std::string_view text, char separator);
+/// The first comma that is no decimal comma ("0,5 kg"), or npos.
+std::size_t find_comma(std::string_view text);
 std::string join(const std::vector<std::string>& parts, std::string_view separator);
 /// "chili, soup, stew and 4 more": the first three, and how many there are besides.
 std::string the_first_few(const std::vector<std::string>& all);

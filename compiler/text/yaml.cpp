@@ -1,5 +1,6 @@
 #include "text/yaml.hpp"
 
+#include "text/date.hpp"
 #include "text/errors.hpp"
 #include "text/printable.hpp"
 #include "text/words.hpp"
@@ -44,6 +45,10 @@ public:
   void OnDocumentEnd() override {}
 
   void OnNull(const YAML::Mark& mark, YAML::anchor_t anchor) override {
+    if (joined_) {
+      joined_ = false; // the value of what was taken for a key
+      return;
+    }
     refuse_anchor(mark, anchor);
     add(Node{Node::Kind::null, {}, here(mark), {}, {}});
   }
@@ -57,6 +62,10 @@ public:
                 const std::string& value) override {
     refuse_anchor(mark, anchor);
     const Span span = scalar_span(file_, text_, offset(mark), value);
+    if (is_cut_off(span)) {
+      join(value, span);
+      return;
+    }
     add(Node{Node::Kind::scalar, plain_text(value, span), span, {}, {}});
   }
 
@@ -118,6 +127,43 @@ private:
     }
   }
 
+  // Whether a scalar is what follows a decimal comma in brackets: "[500 g 2,49]" is two items to
+  // YAML. Dates are not meant.
+  [[nodiscard]] bool is_cut_off(const Span& span) const {
+    const Node* before = last_in_brackets();
+    if (before == nullptr || !before->is_scalar() || span.begin != before->span.end + 1 ||
+        before->scalar.empty() || parse_date(before->scalar)) {
+      return false;
+    }
+    const std::string_view here = text_.substr(span.begin - 1);
+    return here.size() > 1 && here[0] == ',' && is_digit(here[1]) &&
+           is_digit(before->scalar.back());
+  }
+
+  [[nodiscard]] const Node* last_in_brackets() const {
+    if (open_.empty() || open_.back().key) {
+      return nullptr;
+    }
+    const Node& node = open_.back().node;
+    if (node.is_sequence()) {
+      return node.items.empty() ? nullptr : &node.items.back();
+    }
+    return node.entries.empty() ? nullptr : &node.entries.back().value;
+  }
+
+  // What YAML has cut in two is one again, so that nothing else is said of it.
+  void join(const std::string& value, const Span& span) {
+    Node& node = open_.back().node;
+    Node& before = node.is_sequence() ? node.items.back() : node.entries.back().value;
+    before.scalar += "," + value;
+    before.span.end = span.end;
+    joined_ = !node.is_sequence();
+    diagnostics_->error(
+        errors::cut_at_comma, before.span,
+        fmt::format("within brackets YAML cuts '{}' in two at the comma", before.scalar),
+        fmt::format("quote it: \"{}\"", before.scalar));
+  }
+
   void close() {
     Node done = std::move(open_.back().node);
     open_.pop_back();
@@ -147,6 +193,7 @@ private:
   std::string_view text_;
   Diagnostics* diagnostics_;
   std::vector<Open> open_;
+  bool joined_ = false; ///< a value of a mapping has been made one again
 };
 
 void refuse_duplicates(const Node& node, Diagnostics& diagnostics) {

@@ -53,6 +53,8 @@ const std::map<std::string, Spoil>& spoilt() {
       {"T008", file("recipes/stew.yaml", "name: [Stew]\nserves: 2\ningredients: [1 lb onion]\n")},
       {"T010", file("recipes/stew.yaml", "name: &a Stew\nserves: 2\ningredients: [1 lb onion]\n")},
       {"T011", file("recipes/stew.yaml", "name: \xff\nserves: 2\ningredients: [1 lb onion]\n")},
+      {"T012", file("plans/stores/corner.yaml",
+                    "shop: Corner\nprices: {onion: [500 g 2,49, 1 kg 3.99]}\n")},
       {"F001", file("recipes/foods.yaml", "onion: {volume: {diced: heavy}}\n")},
       {"F002", file("recipes/foods.yaml", "onion: {volume: {squashed: [160 g/cup, mine]}}\n")},
       {"F003", file("recipes/foods.yaml", "zorn: {department: produce, aliases: [zirn]}\n"
@@ -69,7 +71,7 @@ const std::map<std::string, Spoil>& spoilt() {
       {"K008", plan("2027-04-02: {dinner: stew}")},
       {"K009", line("1 cup freezer bag")},
       {"K010", file("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: cheap}\n")},
-      {"K011", plan("2027-03-02: {brunch: stew}")},
+      {"K011", plan("2027-03-02: {diner: stew}")},
       {"K012",
        [](House& house) {
          house.recipe("stew", "1 lb onion", "method: [{do: Bake, hands on: 5 min, on: kiln}]\n");

@@ -63,7 +63,7 @@ for event, (date, visits) in zip(kinds["SHOPPING"], sorted(days.items())):
     check(event["DTSTART"].dt == day and event["DTEND"].dt == day + datetime.timedelta(days=1), f"{date}: day of the trip")
     check(str(event["SUMMARY"]) == "Shopping: " + ", ".join(v["shop"] for v in visits), f"{date}: shops of the trip")
     for visit in visits:
-        sum_ = f"{result['currency']}{visit['paid'] // 100}.{visit['paid'] % 100:02}"
+        sum_ = f"{result['currency']['sign']}{visit['paid'] // 100}.{visit['paid'] % 100:02}"
         check(f"{visit['shop']}: " in str(event["DESCRIPTION"]) and sum_ in str(event["DESCRIPTION"]), f"{date}: sum at {visit['shop']}")
 
 # Sessions: from when the work begins until it is done.

@@ -24,8 +24,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   file.kind = text::Node::Kind::mapping;
   file.entries.push_back({fuzz::scalar("shop", sources), fuzz::scalar("Corner", sources)});
   file.entries.push_back({fuzz::scalar("prices", sources), prices});
-  const auto shop = kitchen::read_shop(file, "corner", kitchen::ShopId{0}, measure::System::us,
-                                       names, diagnostics);
+  const auto shop = kitchen::read_shop(file, "corner", kitchen::ShopId{0},
+                                       kitchen::usual_household(), names, diagnostics);
   fuzz::check_said(diagnostics, sources);
   for (const kitchen::Offer& one : shop.offers) {
     fuzz::require(one.size > 0 && one.price >= 0, "an offer of nothing");

@@ -14,7 +14,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   lines.items.push_back(fuzz::scalar(fuzz::text_of(data, size), sources));
   file.entries.push_back({fuzz::scalar("date", sources), fuzz::scalar("2027-02-28", sources)});
   file.entries.push_back({fuzz::scalar("on hand", sources), lines});
-  const auto on_hand = kitchen::read_on_hand(file, measure::System::us, names, diagnostics);
+  const auto on_hand =
+      kitchen::read_on_hand(file, measure::System::us, std::nullopt, names, diagnostics);
   fuzz::check_said(diagnostics, sources);
   fuzz::require(!on_hand.lots.empty() || diagnostics.errors() > 0, "neither read nor refused");
   for (const kitchen::StockLot& lot : on_hand.lots) {

@@ -26,12 +26,12 @@ struct Read {
   text::Diagnostics diagnostics;
   std::vector<Ingredient> lines;
 
-  explicit Read(const std::string& line) {
+  explicit Read(const std::string& line, const measure::Customs& customs = {}) {
     text::Node node;
     node.kind = text::Node::Kind::scalar;
     node.scalar = line;
     node.span = {sources.add("line", line), 0, static_cast<std::uint32_t>(line.size())};
-    lines = read_line(node, line, 0, measure::System::us, names, diagnostics);
+    lines = read_line(node, line, 0, customs, names, diagnostics);
   }
   [[nodiscard]] std::string food() const {
     return lines.empty() ? "" : names.book.get(*lines.front().food()).name;
@@ -315,6 +315,25 @@ TEST(Lines, APartOfAMeasureThatTheFoodDoesNotHaveIsRefused) {
     EXPECT_TRUE(read.lines.empty()) << line;
     EXPECT_GE(read.diagnostics.errors(), 1U) << line;
   }
+}
+
+TEST(Lines, AreReadWithADecimalComma) {
+  EXPECT_NEAR(Read("0,5 kg onions, diced").grams(), 500, 0.1);
+  EXPECT_EQ(Read("0,5 kg onions, diced").lines.at(0).amount->form, foods::Form::diced);
+  const Read thousand("1,500 g onions");
+  EXPECT_NE(thousand.said().find("[K003]"), std::string::npos) << thousand.said();
+}
+
+TEST(Lines, AreReadWithTheWordsOfTheHouse) {
+  const measure::Customs own(
+      measure::System::metric,
+      {{"el", "tbsp"}, {"bund", "bunch"}, {"dosen", "can"}, {"zehen", "clove"}});
+  EXPECT_NEAR(Read("2 EL sugar", own).grams(), Read("30 ml sugar").grams(), 0.1);
+  EXPECT_EQ(Read("1/2 Bund parsley, chopped", own).grams(), Read("1/2 bunch parsley").grams());
+  EXPECT_EQ(Read("3 Zehen garlic", own).grams(), Read("3 cloves garlic").grams());
+  const Read cans("2 Dosen chickpeas", own);
+  EXPECT_EQ(cans.food(), "canned chickpea") << cans.said();
+  EXPECT_EQ(cans.lines.at(0).containers, Rational(2));
 }
 
 TEST(Lines, FreshIsNotFromTheFreezer) {

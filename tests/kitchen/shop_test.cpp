@@ -12,9 +12,10 @@ struct Read {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Kitchen kitchen;
-  explicit Read(const std::string& shop) {
+  explicit Read(const std::string& shop, const std::string& household = {}) {
     text::FilesInMemory files;
-    files.texts["plans/household.yaml"] = "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n";
+    files.texts["plans/household.yaml"] =
+        "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n" + household;
     files.texts["plans/stores/corner.yaml"] = shop;
     kitchen = read_everything(".", sources, diagnostics, files);
   }
@@ -25,8 +26,32 @@ struct Read {
 constexpr text::Date monday = std::chrono::sys_days{2027y / 3 / 1};
 constexpr text::Date sunday = std::chrono::sys_days{2027y / 3 / 7};
 
-Read offering(const std::string& offer) {
-  return Read("shop: Corner\nprices: {garlic: " + offer + "}\n");
+Read offering(const std::string& offer, const std::string& household = {}) {
+  return Read("shop: Corner\nprices: {garlic: " + offer + "}\n", household);
+}
+
+TEST(Prices, AreReadInTheCurrencyOfTheHouse) {
+  for (const char* offer : {"\"500 g 2,49\"", "\"500 g 2,49 €\"", "\"500 g € 2,49\"", "500 g 2.49",
+                            "\"500 g 2,49 EUR\""}) {
+    const Read read = offering(offer, "currency: EUR\n");
+    ASSERT_EQ(read.diagnostics.errors(), 0U) << read.said();
+    EXPECT_EQ(read.offer().price, 249) << offer;
+    EXPECT_EQ(read.offer().pack, "500 g") << offer;
+  }
+  const Read yen = offering("500 g 298", "currency: JPY\n");
+  EXPECT_EQ(yen.offer().price, 298) << yen.said();
+  const Read half = offering("500 g 2.98", "currency: JPY\n");
+  EXPECT_NE(half.said().find("[K010]"), std::string::npos) << half.said();
+}
+
+TEST(Prices, AreReadWithTheWordsOfTheHouse) {
+  const Read read = offering("\"1,29/Knolle\"", "words: {Knolle: head}\n");
+  ASSERT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_EQ(read.offer().size, offering("1.29/head").offer().size);
+  const Read none = offering("1.29/head", "words: {Knolle: heap}\n");
+  EXPECT_NE(none.said().find("'heap' is not a measure, a piece or a pack [K005]"),
+            std::string::npos)
+      << none.said();
 }
 
 TEST(Deals, AreTakenAsOftenAsTheyPay) {

@@ -28,6 +28,23 @@ text::Date day(std::string_view iso) {
   return *text::parse_date(iso);
 }
 
+TEST(Unsaid, AMealThatTheHouseholdDoesNotNameHasItsUsualHour) {
+  const std::map<std::string, std::string> house{
+      {"plans/household.yaml", "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n"}};
+  const Read read("meals: {2027-04-05: {dinner: stew, tea: stew, midnight feast: stew}}\n"
+                  "away: [{who: Ada, from: 2027-04-05, meals: [tea]}]\n",
+                  house);
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  EXPECT_TRUE(read.says("midnight feast at 15:30")) << read.said();
+  EXPECT_TRUE(read.says("tea at 16:30")) << read.said();
+  EXPECT_FALSE(read.says("dinner at")) << read.said();
+  ASSERT_EQ(read.plan().meals.size(), 3U);
+  EXPECT_EQ(read.plan().meals[2].slot, "dinner"); // by the time of the meal
+  const Read slip("meals: {2027-04-05: {diner: stew}}\n", house);
+  EXPECT_TRUE(slip.says("the household has no meal 'diner' [K011]")) << slip.said();
+  EXPECT_TRUE(slip.says("did you mean dinner?")) << slip.said();
+}
+
 TEST(Unsaid, MealsAloneAreAPlan) {
   const Read read("meals: {2027-04-05: {dinner: stew}, 2027-04-09: {lunch: stew}}\n");
   ASSERT_TRUE(read.kitchen.plan) << read.said();

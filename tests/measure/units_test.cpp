@@ -19,6 +19,8 @@ TEST(Numbers, AreReadInEveryWayACookWritesThem) {
        std::initializer_list<std::pair<const char*, Rational>>{{"3", 3},
                                                                {"2.5", Rational(5, 2)},
                                                                {".5", Rational(1, 2)},
+                                                               {"2,5", Rational(5, 2)},
+                                                               {"0,125", Rational(1, 8)},
                                                                {"1/2", Rational(1, 2)},
                                                                {"1 1/2", Rational(3, 2)},
                                                                {"\u00BD", Rational(1, 2)},
@@ -41,11 +43,29 @@ TEST(Numbers, AreReadInEveryWayACookWritesThem) {
 }
 
 TEST(Numbers, NonsenseIsNone) {
-  for (const char* text : {"", "x", "1/0", "-3", "12345678901", "/2", "."}) {
+  for (const char* text : {"", "x", "1/0", "-3", "12345678901", "/2", ".", "1,500"}) {
     Cursor cursor{text};
     EXPECT_FALSE(scan_number(cursor)) << text;
     EXPECT_EQ(cursor.at, 0U) << text;
   }
+}
+
+TEST(Customs, GiveAWordOfTheHouseItsMeaning) {
+  const Customs own(System::metric, {{"el", "tbsp"}, {"bund", "bunch"}, {"löffel", "tbsp"}});
+  EXPECT_EQ(find_unit("EL", own), Unit::metric_tablespoon);
+  EXPECT_EQ(parse_quantity("1,5 Löffel", own), (Quantity{Rational(3, 2), Unit::metric_tablespoon}));
+  EXPECT_EQ(find_unit("Bund", own), std::nullopt);
+  EXPECT_EQ(own.meaning("Bund"), "bunch");
+  EXPECT_EQ(own.meaning("Kilo"), "kilo");
+}
+
+// USDA FSIS gives 165 F as 73.9 C, the FDA Food Code 41 F as 5 C.
+TEST(Printing, OfATemperatureIsOnTheSafeSide) {
+  EXPECT_EQ(print_at_least(165, System::us), "165 F");
+  EXPECT_EQ(print_at_least(165, System::metric), "74 °C");
+  EXPECT_EQ(print_at_least(145, System::imperial), "63 °C");
+  EXPECT_EQ(print_at_most(41, System::metric), "5 °C");
+  EXPECT_EQ(print_at_most(70, System::metric), "21 °C");
 }
 
 TEST(Ranges, HaveTwoEndsAndNeedAGreaterSecond) {

@@ -222,5 +222,22 @@ TEST(Prep, APartIsMadeBeforeWhatNeedsItInTheSameSession) {
   EXPECT_EQ(compiled.prep.sessions[0].length, 30 + 10 + 31);
 }
 
+TEST(Prep, WhatIsKeptInTheFreezerIsFrozenOnTheDayItIsBought) {
+  House house;
+  house.plan("", "staples: [keep 2 lb ground beef in the freezer]\n");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.shopping.lines.size(), 1U);
+  EXPECT_GE(compiled.shopping.lines[0].to_freeze, 900);
+  ASSERT_EQ(compiled.prep.labels.size(), 1U);
+  EXPECT_EQ(compiled.prep.labels[0].purpose, "nothing planned yet");
+  EXPECT_EQ(compiled.prep.labels[0].place, foods::Place::freezer);
+  const auto bought = compiled.shopping.visits[compiled.shopping.lines[0].visit].date;
+  EXPECT_TRUE(reminded(compiled, prep::Reminder::Kind::freeze, text::print_date(bought).c_str()));
+  house.plan("", "staples: [keep 6 eggs in the freezer]\n");
+  (void)house.good();
+  EXPECT_NE(house.said().find("egg does not freeze well [K005]"), std::string::npos)
+      << house.said();
+}
+
 } // namespace
 } // namespace manciple

@@ -176,10 +176,10 @@ TEST(Shopping, WhatIsOverABudgetIsSaidWithWhatWouldBringItDown) {
   house.plan("2027-03-02: {dinner: [stew, toast]}", "budget: 4.00\n");
   (void)house.good();
   EXPECT_TRUE(house.said("P008"));
-  EXPECT_NE(house.said().find("the plan costs 7.00, 3.00 over its budget of 4.00"),
+  EXPECT_NE(house.said().find("the plan costs $7.00, $3.00 over its budget of $4.00"),
             std::string::npos)
       << house.said();
-  EXPECT_NE(house.said().find("without 'stew' on Tue 2 Mar: about 5.00 less"), std::string::npos)
+  EXPECT_NE(house.said().find("without 'stew' on Tue 2 Mar: about $5.00 less"), std::string::npos)
       << house.said();
   EXPECT_EQ(house.said().find("without 'toast'"), std::string::npos) << house.said();
   house.plan("2027-03-02: {dinner: [stew, toast]}", "budget: 7.00\n");
@@ -420,11 +420,11 @@ std::string said_of_a_small_stop(const std::string& corner) {
 
 TEST(Shopping, OfASmallStopItIsSaidWhatLeavingItOutWouldMean) {
   const std::string dearer = said_of_a_small_stop("ground beef: 5.00/lb, onion: 1 lb bag 4.00");
-  EXPECT_NE(dearer.find("Far on Mon 1 Mar is a stop for 0.50 of onion, less than the 2.00"),
+  EXPECT_NE(dearer.find("Far on Mon 1 Mar is a stop for $0.50 of onion, less than the $2.00"),
             std::string::npos)
       << dearer;
   // 4.00 for 0.50 and the 2.00 of the stop.
-  EXPECT_NE(dearer.find("the list would cost 1.50 more in all"), std::string::npos) << dearer;
+  EXPECT_NE(dearer.find("the list would cost $1.50 more in all"), std::string::npos) << dearer;
   const std::string only = said_of_a_small_stop("ground beef: 5.00/lb");
   EXPECT_NE(only.find("no other stop brings all of that in time"), std::string::npos) << only;
 }

@@ -1,3 +1,4 @@
+#include "emit/emit.hpp"
 #include "house.hpp"
 #include "text/words.hpp"
 
@@ -295,6 +296,27 @@ TEST(Safety, WhatHasBeenThawedIsNotGoodForLong) {
   EXPECT_TRUE(house.good().shopping.lines.empty());
   house.plan("2027-03-10: {dinner: stew}");
   EXPECT_EQ(house.good().shopping.lines.size(), 1U);
+}
+
+TEST(Resolve, WhatIsOptionalIsToldAndBoughtOnlyWhereTheHouseholdSaysSo) {
+  House house;
+  house.recipe("stew", "1 lb onion, \"8 oz ground beef, optional\"");
+  house.plan("2027-03-02: {dinner: stew}");
+  const auto left = house.good();
+  ASSERT_EQ(left.resolved.uses.size(), 1U);
+  ASSERT_EQ(left.resolved.left_out.size(), 1U);
+  EXPECT_EQ(left.kitchen.food(left.resolved.left_out[0].food).name, "ground beef");
+  EXPECT_EQ(left.shopping.lines.size(), 1U);
+  EXPECT_NE(emit::list_text(left).find("Optional, and not on the list: 8 oz ground beef, for stew"),
+            std::string::npos)
+      << emit::list_text(left);
+  house.household("optional: buy\n");
+  const auto bought = house.good();
+  EXPECT_EQ(bought.resolved.uses.size(), 2U);
+  EXPECT_TRUE(bought.resolved.left_out.empty());
+  house.household("optional: maybe\n");
+  (void)house.compile();
+  EXPECT_TRUE(house.said("K005")) << house.said();
 }
 
 } // namespace

@@ -7,6 +7,13 @@
 namespace manciple::text {
 namespace {
 
+TEST(Words, ADecimalCommaSeparatesNothing) {
+  EXPECT_EQ(find_comma("0,5 kg onions, diced"), 13U);
+  EXPECT_EQ(find_comma("0,5 kg onions"), std::string_view::npos);
+  EXPECT_EQ(find_comma("2 eggs,diced"), 6U);
+  EXPECT_EQ(find_comma("salt, 2 eggs"), 4U);
+}
+
 TEST(Words, SingularAndPluralGoTogether) {
   for (const auto& [one, many] :
        std::initializer_list<std::pair<const char*, const char*>>{{"onion", "onions"},

@@ -61,6 +61,30 @@ TEST(Yaml, RefusesAliasesSoThatNoFileGrowsWithoutEnd) {
   EXPECT_EQ(read.diagnostics.errors(), 2U) << read.said();
 }
 
+TEST(Yaml, RefusesADecimalCommaInBracketsWhichCutsAnItemInTwo) {
+  const Read list("a: [500 g 2,49, 1 kg 3.99]\n");
+  EXPECT_EQ(list.diagnostics.errors(), 1U) << list.said();
+  EXPECT_NE(list.said().find("f.yaml:1:5: error: within brackets YAML cuts '500 g 2,49' in two at "
+                             "the comma [T012]"),
+            std::string::npos)
+      << list.said();
+  EXPECT_NE(list.said().find("help: quote it: \"500 g 2,49\""), std::string::npos) << list.said();
+  ASSERT_TRUE(list.node);
+  EXPECT_EQ(list.node->entries[0].value.items.size(), 2U); // nothing more is said of the rest
+  const Read map("a: {price: 2,49, from: 2027-03-02}\n");
+  EXPECT_EQ(map.diagnostics.errors(), 1U) << map.said();
+  ASSERT_TRUE(map.node);
+  EXPECT_EQ(map.node->entries[0].value.entries.size(), 2U);
+}
+
+TEST(Yaml, TakesOtherCommasInBracketsForWhatTheyAre) {
+  for (const char* text : {"a: [1, 2]", "a: [\"2,49\", 3]", "a: [2027-03-02,2027-03-03]",
+                           "a: [salt,2 eggs]", "a: 2,49", "- 500 g 2,49"}) {
+    const Read read(text);
+    EXPECT_EQ(read.diagnostics.errors(), 0U) << text << "\n" << read.said();
+  }
+}
+
 TEST(Yaml, RefusesABinaryFile) {
   const Read read(std::string("a: \0b", 5));
   EXPECT_NE(read.said().find("not a text file"), std::string::npos);

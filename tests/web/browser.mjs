@@ -38,4 +38,4 @@ export const openAll = (page) =>
 export const namesOnList = (house) =>
   [...readFileSync(`${place}/${house}/list.md`, 'utf8').matchAll(/^- \[ \] .*\*\*(.+)\*\*/gm)].map((line) => line[1]);
 
-export const money = (currency, cents) => currency + (cents / 100).toFixed(2);
+export const money = (currency, cents) => currency.sign + (cents / 100).toFixed(2);

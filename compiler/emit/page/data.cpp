@@ -1,3 +1,4 @@
+#include "emit/currency_json.hpp"
 #include "emit/page/parts.hpp"
 #include "emit/words.hpp"
 #include "text/words.hpp"
@@ -146,7 +147,7 @@ std::string data_json(const Compiled& compiled) {
   const Json all_lines = lines(compiled, meals);
   const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
   const Json out{{"key", fmt::format("manciple|{}|{}", plan.name, text::print_date(plan.from))},
-                 {"currency", compiled.kitchen.household.currency},
+                 {"currency", currency_json(compiled)},
                  {"budget", budget ? Json(*budget) : Json(nullptr)},
                  {"departments", departments},
                  {"trips", trips},

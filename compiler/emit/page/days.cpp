@@ -109,10 +109,11 @@ std::string menu_section(const Compiled& compiled) {
       "<section id=menu aria-labelledby=menu-h><h2 id=menu-h>Menu</h2>\n<ol class=month>\n";
   std::size_t m = 0;
   for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
-    // Weeks begin on Monday, as in ISO 8601; the first day stands in its column.
+    // The first day stands in its column.
     const std::string column =
-        day == plan.from ? fmt::format(" style=--col:{}", std::chrono::weekday(day).iso_encoding())
-                         : "";
+        day == plan.from
+            ? fmt::format(" style=--col:{}", compiled.kitchen.household.day_of_week(day))
+            : "";
     const bool any = m < plan.meals.size() && plan.meals[m].date == day;
     if (any) {
       out += fmt::format("<li{}><h3><a href=#d{}>{}</a></h3><dl>", column, text::print_date(day),

@@ -22,7 +22,7 @@ std::string row(const Compiled& compiled, std::size_t l) {
                      "value={}>{}</data></label></li>\n",
                      l, escape(count_of(compiled, line)), name(name_on_list(compiled, line)),
                      small.empty() ? "" : " <small>" + small + "</small>", line.cost.value_or(0),
-                     cost_of(line));
+                     cost_of(compiled, line));
 }
 
 std::string stop(const Compiled& compiled, std::size_t v) {
@@ -88,6 +88,15 @@ std::string list_section(const Compiled& compiled) {
     out += fmt::format("<p class=check><b>A little short, and enough</b> (the dishes can do without "
                        "so much): {}</p>\n",
                        escape(text::join(enough, ", ")));
+  }
+  const std::vector<StillToFind> optional = optional_ones(compiled);
+  if (!optional.empty()) {
+    std::vector<std::string> phrases;
+    for (const StillToFind& one : optional) {
+      phrases.push_back(escape(phrase(compiled, one)));
+    }
+    out += fmt::format("<p class=check><b>Optional, and not on the list</b>: {}</p>\n",
+                       text::join(phrases, "; "));
   }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {

@@ -24,8 +24,8 @@ std::size_t days_of(const Compiled& compiled) {
   return static_cast<std::size_t>((compiled.plan().until - compiled.plan().from).count()) + 1;
 }
 
-Date monday_of(Date day) {
-  return day - std::chrono::days(std::chrono::weekday(day).iso_encoding() - 1);
+Date first_of_week(const Compiled& compiled, Date day) {
+  return day - std::chrono::days(compiled.kitchen.household.day_of_week(day) - 1);
 }
 
 std::string figure(std::string_view title, std::string_view content, std::string_view table) {
@@ -59,12 +59,12 @@ std::string spend(const Compiled& compiled) {
     shops.push_back(shop.name);
   }
   for (const purchase::StopMade& visit : compiled.shopping.visits) {
-    auto& week = weeks[monday_of(visit.date)];
+    auto& week = weeks[first_of_week(compiled, visit.date)];
     week.resize(shops.size());
     week[static_cast<std::size_t>(visit.shop)] += visit.paid();
   }
   Cents most = 0;
-  for (const auto& [monday, paid] : weeks) {
+  for (const auto& [first, paid] : weeks) {
     Cents sum = 0;
     for (const Cents one : paid) {
       sum += one;
@@ -77,25 +77,25 @@ std::string spend(const Compiled& compiled) {
     table += "<th scope=col>" + name(shop);
   }
   table += "<th scope=col>All</tr></thead><tbody>\n";
-  for (const auto& [monday, paid] : weeks) {
+  for (const auto& [first, paid] : weeks) {
     Cents sum = 0;
     double x = 0;
     std::string pieces;
-    table += fmt::format("<tr><th scope=row>{}", text::print_day(monday));
+    table += fmt::format("<tr><th scope=row>{}", text::print_day(first));
     for (std::size_t s = 0; s < paid.size(); ++s) {
       const double width = share(paid[s], most);
       if (paid[s] > 0) {
         pieces += fmt::format("<rect class=b{} x={} width={} height=26 />", s % colours, percent(x),
                               percent(width));
       }
-      table += "<td>" + kitchen::print_money(paid[s]);
+      table += "<td>" + figure(compiled, paid[s]);
       x += width;
       sum += paid[s];
     }
-    table += fmt::format("<td>{}</tr>\n", kitchen::print_money(sum));
+    table += fmt::format("<td>{}</tr>\n", figure(compiled, sum));
     bars += fmt::format("<p class=bar>Week of {} <b>{}</b></p><svg aria-hidden=true width=\"100%\" "
                         "height=26>{}</svg>\n",
-                        text::print_day(monday), escape(money(compiled, sum)), pieces);
+                        text::print_day(first), escape(money(compiled, sum)), pieces);
   }
   return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
 }
@@ -115,7 +115,7 @@ std::string over_days(const Compiled& compiled, std::string_view label, double t
   std::string axis;
   for (std::size_t d = 0; d < days; ++d) {
     const Date day = compiled.plan().from + std::chrono::days(d);
-    if (std::chrono::weekday(day) == std::chrono::Monday) {
+    if (compiled.kitchen.household.day_of_week(day) == 1) {
       axis += fmt::format("<text class=axis x={} y=158>{}</text>",
                           percent(static_cast<double>(d) / static_cast<double>(days)),
                           static_cast<unsigned>(std::chrono::year_month_day(day).day()));
@@ -205,7 +205,7 @@ std::string meals(const Compiled& compiled) {
     cost[static_cast<std::size_t>((meal.date - plan.from).count())][slot] += sum;
     table +=
         fmt::format("<tr><th scope=row>{}<td>{}<td>{}<td>{}</tr>\n", text::print_day(meal.date),
-                    escape(meal.slot), dishes, kitchen::print_money(cents(sum)));
+                    escape(meal.slot), dishes, figure(compiled, cents(sum)));
   }
   Rational most = 0;
   std::size_t dearest = 0;

@@ -172,7 +172,7 @@ std::string prep_section(const Compiled& compiled) {
     out += fmt::format("<p class=note>In the drawings time runs down; a full bar is hands at work, "
                        "a pale one goes on alone. Numbers are those of the tables.</p><p "
                        "class=note>{}</p>\n",
-                       cooling);
+                       cooling(compiled));
   }
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
     out += one(compiled, session);

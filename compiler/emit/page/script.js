@@ -45,8 +45,13 @@
     }
   };
 
-  const money = (cents) =>
-    (cents < 0 ? '-' : '') + data.currency + (Math.abs(cents) / 100).toFixed(2);
+  // As the house writes money: the amount alone, and with the sign of the currency.
+  const { sign, after, spaced, point, digits } = data.currency;
+  const figure = (cents) => (cents / 10 ** digits).toFixed(digits).replace('.', point);
+  const money = (cents) => {
+    const parts = [sign, figure(Math.abs(cents))];
+    return (cents < 0 ? '-' : '') + (after ? parts.reverse() : parts).join(spaced ? '\u00a0' : '');
+  };
 
   // Where a line is bought now: at its own stop, or at the best later one of those where it has not
   // been missed as well; null when there is none.
@@ -137,7 +142,7 @@
     const what = make('span');
     what.append(make('b', now.count), ' ', $('bdi', line.row).cloneNode(true));
     what.append(make('small', `from ${where(line.s)}${now.late.length ? `; too late for ${meals(now.late)}` : ''}`));
-    const cost = make('data', now.cost === null ? '' : (now.cost / 100).toFixed(2));
+    const cost = make('data', now.cost === null ? '' : figure(now.cost));
     cost.value = now.cost ?? 0;
     label.append(box, what, cost);
     row.append(label, button('not here', `${foodOf(line)}: not here`, () => miss(line)));

@@ -77,16 +77,16 @@ std::string food_strips(const Compiled& compiled) {
   std::string out = "<figure class=strips><figcaption><h3>Which food is used when</h3></figcaption>"
                     "<ul class=legend><li><i class=\"key on\"></i> used in a dish</li><li><i "
                     "class=\"key buy\"></i> bought</li></ul>\n";
-  // A line before every Monday, drawn once.
-  std::string mondays;
+  // A line before every week, drawn once.
+  std::string weeks;
   for (Date d = plan.from; d <= plan.until; d += std::chrono::days(1)) {
-    if (std::chrono::weekday(d) == std::chrono::Monday) {
-      mondays += fmt::format("M{} 0v10", day(d));
+    if (compiled.kitchen.household.day_of_week(d) == 1) {
+      weeks += fmt::format("M{} 0v10", day(d));
     }
   }
   out += fmt::format("<svg class=vh aria-hidden=true><defs><path id=weeks class=grid "
                      "vector-effect=non-scaling-stroke d=\"{}\"/></defs></svg>\n",
-                     mondays);
+                     weeks);
   std::optional<foods::Department> last;
   for (const auto& [key, days] : strips) {
     if (last != key.first) {

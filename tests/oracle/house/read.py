@@ -61,6 +61,9 @@ def read_food(name, record, plan_days):
         place = "fridge" if keeps.get("fridge", -1) > keeps.get("pantry", -1) else "pantry"
     else:
         sealed = keeps.get(stored, -1)
+    if "ripens" in record:  # hard in the fridge, then ripening, then ripe where it keeps least
+        ripe = min(days for at, days in keeps.items() if at in ("pantry", "fridge"))
+        sealed = max(sealed, keeps.get("hard", 0) + measures.length(record["ripens"][0]) + ripe)
     if sealed < 0:
         raise Unreadable(f"how long {name} keeps")
     home = department in HOME_FROZEN and stored != "freezer" and record.get("freezes") == "well"

@@ -1,0 +1,40 @@
+// What a household says of its ways.
+#include "kitchen/kitchen.hpp"
+
+#include <gtest/gtest.h>
+
+namespace manciple::kitchen {
+namespace {
+
+using namespace std::chrono_literals;
+
+struct Read {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Household household;
+  explicit Read(const std::string& text) {
+    text::FilesInMemory files;
+    files.texts["plans/household.yaml"] = text;
+    household = read_everything(".", sources, diagnostics, files).household;
+  }
+  [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
+};
+
+TEST(Households, BeginTheirWeekOnMondayUnlessTheySay) {
+  const text::Date sunday = std::chrono::sys_days{2027y / 3 / 7};
+  EXPECT_EQ(Read("measures: us\n").household.day_of_week(sunday), 7U);
+  EXPECT_EQ(Read("week starts: Sunday\n").household.day_of_week(sunday), 1U);
+  EXPECT_NE(Read("week starts: Sunnday\n").said().find("[K005]"), std::string::npos);
+}
+
+TEST(Households, NameTheirTimeZoneAsTheDatabaseDoes) {
+  EXPECT_EQ(Read("time zone: Europe/Berlin\n").household.time_zone, "Europe/Berlin");
+  for (const char* zone : {"Berlin", "Europe/", "CET summer", "Europe/Ber;lin"}) {
+    EXPECT_NE(Read("time zone: " + std::string(zone) + "\n").said().find("[K005]"),
+              std::string::npos)
+        << zone;
+  }
+}
+
+} // namespace
+} // namespace manciple::kitchen
