@@ -22,9 +22,16 @@ void Line::take_brackets() {
     const std::size_t close = std::min(line_.find(')', open), line_.size() - 1);
     const std::string inside(text::trim(
         std::string_view(line_).substr(open + 1, close - open - (line_[close] == ')' ? 1 : 0))));
-    std::string_view size = inside; // "(400 g each)"
+    std::string_view size = inside; // "(400 g each)", "(about 1.6 kg)"
     if (size.ends_with(" each")) {
       size.remove_suffix(std::string_view(" each").size());
+    }
+    for (const std::string_view roughly :
+         {"about ", "approximately ", "approx ", "approx. ", "ca. "}) {
+      if (size.starts_with(roughly)) {
+        size.remove_prefix(roughly.size());
+        break;
+      }
     }
     if (const auto pack = measure::parse_quantity(size, customs_); pack && !pack_) {
       pack_ = pack;

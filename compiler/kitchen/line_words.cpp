@@ -11,11 +11,12 @@ namespace manciple::kitchen {
 namespace {
 
 constexpr auto descriptors = std::to_array<std::string_view>(
-    {"ripe",     "fresh",  "freshly", "finely",  "roughly",  "coarsely", "thinly",  "thickly",
-     "lightly",  "firmly", "cold",    "warm",    "hot",      "lukewarm", "chilled", "boneless",
-     "skinless", "crusty", "good",    "quality", "softened", "heaping",  "heaped",  "level",
-     "scant",    "bought", "of",      "raw",     "lean",     "the",      "plump",   "unpeeled",
-     "trimmed",  "washed", "rinsed",  "very",    "about"});
+    {"ripe",    "fresh",    "freshly",  "finely",   "roughly", "coarsely", "thinly",
+     "thickly", "lightly",  "firmly",   "cold",     "warm",    "hot",      "lukewarm",
+     "chilled", "boneless", "skinless", "crusty",   "good",    "quality",  "softened",
+     "heaping", "heaped",   "level",    "scant",    "bought",  "of",       "raw",
+     "lean",    "the",      "plump",    "unpeeled", "trimmed", "washed",   "rinsed",
+     "very",    "about",    "small",    "medium",   "large",   "big"});
 
 constexpr auto containers = std::to_array<std::string_view>(
     {"can", "tin", "package", "pkg", "packet", "jar", "bottle", "box", "bag", "carton", "tub",

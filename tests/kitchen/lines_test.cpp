@@ -64,6 +64,9 @@ const Line good_lines[] = {
     {"1 cup slivered almonds", "slivered almond", 108},
     {"3 rashers bacon", "bacon", 84},
     {"3 peppers", "green bell pepper", 0},
+    {"1 whole chicken (about 1.6 kg)", "whole chicken", 1600},
+    {"8 small corn tortillas", "corn tortilla", 0},
+    {"2 nests egg noodles", "egg noodle", 120},
     {"1 tsp pepper", "black pepper", 0},
     {"2 heads of broccoli", "broccoli", 700},
     {"1 packet frozen peas", "frozen pea", 284}, // SR28 11312.2, a package
