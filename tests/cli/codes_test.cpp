@@ -2,6 +2,7 @@
 // numbers are those that the phases list in their errors.hpp.
 
 #include "house.hpp"
+#include "safety/corpus.hpp"
 
 #include <functional>
 #include <map>
@@ -132,6 +133,12 @@ const std::map<std::string, Spoil>& spoilt() {
          own_food("{department: fish, stored: fridge, keeps: {fridge: [2 days, mine]}}")(house);
          house.plan("2027-03-02: {dinner: stew}, 2027-03-07: {dinner: stew}");
        }},
+      {"H021",
+       [](House& house) {
+         house.write("plans/household.yaml", "people: [{name: Mia, age: 8 months}]\n"
+                                             "meals: {dinner: \"18:30\"}\n");
+         house.recipe("stew", "1 lb onion, 1 tbsp honey");
+       }},
       {"S001",
        [](House& house) {
          house.recipe("stock", "1 lb onion",
@@ -164,12 +171,24 @@ std::set<std::string> listed() {
   return out;
 }
 
+// Of the dangers in recipes there is a corpus: the first case of each code.
+std::map<std::string, Spoil> spoilt_and_dangerous() {
+  std::map<std::string, Spoil> out = spoilt();
+  for (const safety::Case& one : safety::dangerous) {
+    out.try_emplace(std::string(one.code), [one](House& house) {
+      house.household("", "[]", "{burner: 4, oven: 1, slow cooker: 1, grill: 1}");
+      house.recipe("stew", std::string(one.ingredients), std::string(one.further) + "\n");
+    });
+  }
+  return out;
+}
+
 TEST(Codes, AreProvokedByTheirMistakeAndNotWithoutIt) {
   House good;
   furnish(good);
   EXPECT_TRUE(good.good().shopping.proven());
   EXPECT_TRUE(good.diagnostics.all().empty()) << good.said();
-  for (const auto& [code, spoil] : spoilt()) {
+  for (const auto& [code, spoil] : spoilt_and_dangerous()) {
     House house;
     furnish(house);
     spoil(house);
@@ -191,7 +210,7 @@ TEST(Codes, ForWhatIsNotProvenIsSaidWhenTheSearchIsStopped) {
 
 TEST(Codes, ThatThePhasesListAreAllProvoked) {
   std::set<std::string> provoked{"P009"}; // above
-  for (const auto& [code, spoil] : spoilt()) {
+  for (const auto& [code, spoil] : spoilt_and_dangerous()) {
     provoked.insert(code);
   }
   EXPECT_EQ(provoked, listed());

@@ -86,7 +86,7 @@ TEST(Safety, WhatWasThawedIsNotInTheFreezerAgainUnseen) {
   house.recipe("stew", "1 lb onion");
   house.plan("2027-03-02: {dinner: stew}");
   house.write("plans/on-hand.yaml",
-              "date: 2027-03-01\non hand: [\"1 lb ground beef, freezer, thawed\"]\n");
+              "date: 2027-03-01\non hand: [\"1 lb ground beef, thawed, in the freezer\"]\n");
   EXPECT_EQ(dangers(house), std::set<std::string>{"H012"});
 }
 
