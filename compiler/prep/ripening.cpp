@@ -47,6 +47,11 @@ struct Hard {
   std::size_t use = 0;
 };
 
+// Nobody puts a part of a fruit out to ripen: it is one of those that ripen for another use.
+bool is_scrap(const Food& food, const Rational& amount) {
+  return food.count_as && !foods::pieces_in(food, amount);
+}
+
 class Ripening {
 public:
   Ripening(const Kitchen& kitchen, const Resolved& resolved)
@@ -61,8 +66,9 @@ public:
         from, std::min(wanted - std::chrono::days(ripens), from + std::chrono::days(held)));
     const Date ripe = out + std::chrono::days(ripens);
     const std::string what = purpose(kitchen_, resolved_, use);
-    const std::string why = what == "use" ? "" : fmt::format(" for {}", what);
-    const std::string day = fmt::format("{} on {}", why, text::print_day(wanted));
+    const std::string day = what == "use"
+                                ? fmt::format(" for {}", text::print_day(wanted))
+                                : fmt::format(" for {} on {}", what, text::print_day(wanted));
     if (held > 0 && out > from) {
       add_to(out, id, "Take", fmt::format(" out of the fridge to ripen{}", day), amount);
     } else {
@@ -77,6 +83,9 @@ public:
     std::vector<Reminder> out;
     for (const auto& [task, amount] : tasks_) {
       const auto& [date, food, verb, rest] = task;
+      if (is_scrap(kitchen_.food(food), amount)) {
+        continue;
+      }
       out.push_back({Reminder::Kind::ripen, date, std::nullopt,
                      fmt::format("{} {}{}", verb, in_pieces(kitchen_.food(food), amount), rest)});
     }
@@ -117,7 +126,9 @@ std::vector<Chosen> ripeness_of(const Kitchen& kitchen, const Resolved& resolved
   }
   std::vector<Chosen> out;
   for (const auto& [ripeness, amount] : sums) {
-    out.push_back({ripeness, amount});
+    if (sums.size() == 1 || !is_scrap(food, amount)) {
+      out.push_back({ripeness, amount});
+    }
   }
   return out;
 }

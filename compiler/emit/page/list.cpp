@@ -85,9 +85,10 @@ std::string list_section(const Compiled& compiled) {
   }
   const std::vector<std::string> enough = a_little_short(compiled);
   if (!enough.empty()) {
-    out += fmt::format("<p class=check><b>A little short, and enough</b> (the dishes can do without "
-                       "so much): {}</p>\n",
-                       escape(text::join(enough, ", ")));
+    out +=
+        fmt::format("<p class=check><b>A little short, and enough</b> (the dishes can do without "
+                    "so much): {}</p>\n",
+                    escape(text::join(enough, ", ")));
   }
   const std::vector<StillToFind> optional = optional_ones(compiled);
   if (!optional.empty()) {
