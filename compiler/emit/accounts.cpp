@@ -113,7 +113,7 @@ std::string cooked_and_left(const Compiled& compiled) {
     }
     out += fmt::format("- {} of {}, made {}{}\n", left,
                        escape_markdown(compiled.kitchen.recipe(making.recipe).name),
-                       text::print_day(making.date), good_until(compiled, making));
+                       text::print_day(making.date), good_until(making));
   }
   return out.empty() ? "" : "\n## Cooked and left over\n\n" + out;
 }

@@ -1,6 +1,8 @@
 #include "emit/day_words.hpp"
 
 #include "emit/words.hpp"
+#include "foods/classes.hpp"
+#include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "resolve/eaters.hpp"
 #include "text/words.hpp"
@@ -124,8 +126,8 @@ std::string clock_in(const kitchen::Session& session, int minutes) {
   return text::print_clock((session.from + minutes) % text::minutes_a_day);
 }
 
-std::string good_until(const Compiled& compiled, const resolve::Making& making) {
-  const auto good = prep::left_over_until(compiled.kitchen, making);
+std::string good_until(const resolve::Making& making) {
+  const auto good = making.good_until;
   return good ? ", good until " + text::print_day(*good) : "";
 }
 
@@ -148,6 +150,26 @@ std::string_view word(prep::Reminder::Kind kind) {
     return "keep";
   }
   return {};
+}
+
+bool is_warmed_up(const Compiled& compiled, const kitchen::Dish& dish) {
+  const kitchen::RecipeId* id = dish.what.recipe();
+  if (id == nullptr) {
+    return false;
+  }
+  const kitchen::Recipe& recipe = compiled.kitchen.recipe(*id);
+  const auto has = [&](foods::Class what) {
+    return std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+                       [&](const kitchen::Ingredient& line) {
+                         const foods::FoodId* food = line.food();
+                         return food != nullptr && foods::is(compiled.kitchen.food(*food), what);
+                       });
+  };
+  const bool hot = recipe.method.empty() ||
+                   std::any_of(recipe.method.begin(), recipe.method.end(),
+                               [](const auto& step) { return kitchen::heats(step.appliance); });
+  const bool cake = has(foods::Class::flour) && has(foods::Class::sugar);
+  return !recipe.reheat.empty() || (hot && !cake);
 }
 
 std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish) {

@@ -26,10 +26,12 @@ std::string left_of(const Compiled& compiled, const resolve::Making& making);
 /// The time so many minutes after a session's start; after midnight it goes on from 00:00.
 std::string clock_in(const kitchen::Session& session, int minutes);
 /// Of what is left of a making: ", good until Thu 4 Mar"; empty if that is not known.
-std::string good_until(const Compiled& compiled, const resolve::Making& making);
+std::string good_until(const resolve::Making& making);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
 /// How leftovers are made hot: as the recipe says, or as is usual.
+/// Whether leftovers of a dish are warmed up: not those of a cake or a salad.
+bool is_warmed_up(const Compiled& compiled, const kitchen::Dish& dish);
 std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish);
 /// How a batch is cooled and stored: "; cool in 1 shallow pan 2 in deep; store 3 boxes: 2 x 4 cups
 /// (freezer), 2 cups (fridge)"; empty if it is eaten at once.

@@ -25,7 +25,7 @@ std::string what_is_left(const Compiled& compiled, const resolve::Making& making
   if (making.left() * compiled.kitchen.recipe(making.recipe).serves < 1) {
     return "";
   }
-  return fmt::format("; {} left over{}", left_of(compiled, making), good_until(compiled, making));
+  return fmt::format("; {} left over{}", left_of(compiled, making), good_until(making));
 }
 
 // What there is to do on a day, a line each, in the order of kinds.
@@ -53,7 +53,8 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
   for (std::size_t m = 0; m < compiled.plan().meals.size(); ++m) {
     const kitchen::Meal& meal = compiled.plan().meals[m];
     for (const kitchen::Dish& dish : meal.dishes) {
-      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers) {
+      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers &&
+          is_warmed_up(compiled, dish)) {
         out.push_back(fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
                                   how_to_reheat(compiled, dish)));
       }

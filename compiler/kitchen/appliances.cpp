@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 namespace manciple::kitchen {
 namespace {
@@ -93,6 +94,12 @@ void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
       check_step(kitchen, recipe, step, diagnostics);
     }
   }
+}
+
+bool heats(std::string_view appliance) {
+  constexpr std::array<std::string_view, 9> cold{
+      "", "sink", "fridge", "freezer", "food processor", "blender", "mixer", "grinder", "juicer"};
+  return std::find(cold.begin(), cold.end(), appliance) == cold.end();
 }
 
 } // namespace manciple::kitchen

@@ -1,6 +1,7 @@
 #include "foods/convert.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
 #include "prep/ripening.hpp"
@@ -114,28 +115,44 @@ void Days::thaw_dishes() {
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
                         text::print_day(making.date), text::print_day(consumer.date)));
       } else if (consumer.leftovers) {
+        // FDA Food Code 2022, 3-501.14: cooled to 70 F within 2 hours.
+        constexpr int two_hours = 120;
+        const int by = std::min(making.ready_by + two_hours, text::minutes_a_day - 1);
         add(Kind::leftovers, making.date,
-            fmt::format("Put {} for {} into the fridge within 2 hours of cooking", recipe.name,
-                        text::print_day(consumer.date)));
+            fmt::format("Put {} for {} into the fridge", recipe.name,
+                        text::print_day(consumer.date)),
+            making.session ? std::nullopt : std::optional(by));
       }
     }
   }
 }
 
-// Soaking and marinating begin the same day where there is time after getting up, or else in the
-// evening of a day before. Common practice, no source.
+// Soaking and marinating begin by day: at the moment itself, or else in the evening before it.
+// Common practice, no source.
 constexpr int getting_up = 7 * 60;
 constexpr int evening = 20 * 60;
 
 void Days::wait_times() {
+  std::map<MakingId, int> cooked_from;
+  for (const Cooking& cook : cooking(kitchen_, resolved_)) {
+    cooked_from[cook.making] = cook.start;
+  }
+  // It must be over when cooking starts.
   const auto begin = [&](const Making& making, int minutes) {
-    const int start =
-        (making.session ? plan_.sessions[*making.session].from : making.ready_by) - minutes;
-    const int days = start >= getting_up ? 0
-                     : start >= 0        ? 1
-                                         : (-start + text::minutes_a_day - 1) / text::minutes_a_day;
-    const Date date = making.date - std::chrono::days(days);
-    return std::pair(date, days == 0 ? std::optional(start) : std::optional(evening));
+    const int cooking =
+        making.session ? plan_.sessions[*making.session].from : cooked_from.at(making.id);
+    int start = cooking - minutes;
+    const auto clock = [&] {
+      return (start % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
+    };
+    if (clock() < getting_up) {
+      start -= clock() + text::minutes_a_day - evening;
+    } else if (clock() > evening) {
+      start -= clock() - evening;
+    }
+    const int at = clock();
+    return std::pair(making.date + std::chrono::days((start - at) / text::minutes_a_day),
+                     std::optional(at));
   };
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
@@ -293,15 +310,16 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       if (consumer.date == making.date) {
         continue; // eaten at once
       }
-      const auto keeps = consumer.from_freezer ? recipe.keeps_freezer : recipe.keeps_unfrozen();
+      const Date good = consumer.from_freezer
+                            ? making.date + std::chrono::days(recipe.keeps_freezer.value_or(0))
+                            : making.good_until.value_or(making.date);
       const foods::Place cool = recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
       const bool dish = std::holds_alternative<resolve::DishRef>(consumer.who);
       const std::string into =
           dish ? kitchen.plan->meals[std::get<resolve::DishRef>(consumer.who).meal].slot
                : kitchen.recipe(resolved.making(std::get<MakingId>(consumer.who)).recipe).name;
       out.push_back({recipe.name, fmt::format("{} on {}", into, text::print_day(consumer.date)),
-                     amount_made(recipe, consumer.times, dish), making.date,
-                     making.date + std::chrono::days(keeps.value_or(0)),
+                     amount_made(recipe, consumer.times, dish), making.date, good,
                      consumer.from_freezer ? foods::Place::freezer : cool, recipe.reheat,
                      making.id});
     }
@@ -330,11 +348,6 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
   return out;
 }
 
-std::optional<Date> left_over_until(const Kitchen& kitchen, const Making& making) {
-  const auto keeps = kitchen.recipe(making.recipe).keeps_unfrozen();
-  return keeps ? std::optional(making.date + std::chrono::days(*keeps)) : std::nullopt;
-}
-
 std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
   const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
   Rational stored = making.left();
@@ -342,7 +355,7 @@ std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
     stored += consumer.date == making.date ? Rational(0) : consumer.times;
   }
   const bool hot = std::any_of(recipe.method.begin(), recipe.method.end(),
-                               [](const auto& step) { return heats(step.appliance); });
+                               [](const auto& step) { return kitchen::heats(step.appliance); });
   for (const kitchen::Makes& makes : recipe.makes) {
     const auto& unit = measure::facts(makes.measure.unit);
     if (hot && !recipe.keeps_pantry && stored > 0 && makes.measure.piece.empty() &&

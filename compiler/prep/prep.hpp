@@ -77,11 +77,6 @@ struct Prep {
 Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
              const purchase::Shopping& shopping, text::Diagnostics& diagnostics);
 
-/// The last day on which what is left of a making is good unfrozen; none if the recipe does not say
-/// how long it keeps.
-std::optional<text::Date> left_over_until(const kitchen::Kitchen& kitchen,
-                                          const resolve::Making& making);
-
 /// How many shallow pans a hot batch is spread over to cool before it is stored; none if it is not
 /// hot, not stored, or its volume is not known.
 std::optional<int> pans_to_cool(const kitchen::Kitchen& kitchen, const resolve::Making& making);

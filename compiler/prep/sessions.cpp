@@ -1,3 +1,4 @@
+#include "foods/classes.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "prep/errors.hpp"
@@ -50,18 +51,9 @@ std::string_view verb(Form form) {
   }
 }
 
-// Raw poultry is what is safe at 165 F only (USDA FSIS, safe minimum internal temperatures).
-bool is_raw_poultry(const Food& food) {
-  constexpr int poultry = 165; // F
-  return food.safe_at && food.safe_at->value.fahrenheit >= poultry;
-}
-
 // How careful one has to be: ready-to-eat first, raw poultry last.
 int risk(const Food& food) {
-  if (food.department != foods::Department::meat && food.department != foods::Department::fish) {
-    return 0;
-  }
-  return is_raw_poultry(food) ? 2 : 1;
+  return foods::is(food, foods::Class::poultry) ? 2 : foods::is_raw_animal(food) ? 1 : 0;
 }
 
 class Session {

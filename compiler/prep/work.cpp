@@ -59,10 +59,4 @@ int cooling_pans(const foods::Rational& millilitres) {
   return static_cast<int>(measure::to_int64(measure::ceil(millilitres / pan)));
 }
 
-bool heats(std::string_view appliance) {
-  constexpr std::array<std::string_view, 6> hot{"burner",          "oven",        "slow cooker",
-                                                "pressure cooker", "rice cooker", "grill"};
-  return std::find(hot.begin(), hot.end(), appliance) != hot.end();
-}
-
 } // namespace manciple::prep

@@ -2,8 +2,6 @@
 
 #include "foods/food.hpp"
 
-#include <string_view>
-
 namespace manciple::prep {
 
 /// Minutes of hands-on work to bring `grams` (edible; for juice, the whole fruit, zested too) of a
@@ -21,8 +19,5 @@ int thawing_days(const foods::Rational& grams);
 /// Shallow pans of 9 by 13 in over which hot food is spread to cool in time, 2 in deep. Shallow
 /// pans and smaller portions: FDA Food Code 2022, 3-501.15; the depth: common practice, no source.
 int cooling_pans(const foods::Rational& millilitres);
-
-/// Whether what comes from an appliance is hot.
-bool heats(std::string_view appliance);
 
 } // namespace manciple::prep

@@ -20,12 +20,19 @@ using kitchen::Plan;
 using kitchen::Recipe;
 using kitchen::Session;
 
+constexpr int never_old = 100'000; // days
+
 // A recipe wanted somewhere at a time.
 struct Need {
   Consumer consumer;
-  int clock = 0;                      ///< minutes from midnight of the consumer's date
-  std::optional<std::size_t> session; ///< wanted inside this session
-  std::vector<Consumer> later;        ///< leftovers that are cooked along
+  int clock = 0;                           ///< minutes from midnight of the consumer's date
+  std::optional<std::size_t> session = {}; ///< wanted inside this session
+  std::vector<Consumer> later = {};        ///< leftovers that are cooked along
+  /// The last day on which it is eaten unfrozen, in whatever it went into, and how many days after
+  /// it was made that may be at most. Food that is combined is as old as its oldest part: FDA Food
+  /// Code 2022, 3-501.17.
+  Date last = consumer.date;
+  int within = never_old;
 };
 
 class Maker {
@@ -47,7 +54,8 @@ private:
   void make(const Recipe& recipe);
   void make_on_the_day(const Recipe& recipe, std::vector<Need> needs);
   void make_in_sessions(const Recipe& recipe, std::vector<Need> needs);
-  void finish(const Recipe& recipe, Making making);
+  void finish(const Recipe& recipe, Making making, Date last, int within);
+  void date_parts();
   [[nodiscard]] std::optional<std::size_t> last_session_before(const Need& need) const;
   [[nodiscard]] bool in_time(std::size_t session, const Need& need) const;
 
@@ -64,9 +72,11 @@ int gap_in_days(Date from, Date to) {
   return static_cast<int>((to - from).count());
 }
 
-// How long what is made keeps at all, in fridge or freezer.
-std::optional<int> longest(const Recipe& recipe) {
-  return std::max(recipe.keeps_unfrozen(), recipe.keeps_freezer);
+// Whether what is made on a day is good unfrozen until it has been eaten.
+bool keeps_unfrozen(const Recipe& recipe, Date made, const Need& need) {
+  const int keeps = recipe.keeps_unfrozen().value_or(0);
+  return gap_in_days(made, need.consumer.date) <= keeps &&
+         gap_in_days(made, need.last) <= std::min(keeps, need.within);
 }
 
 void Maker::collect_dishes() {
@@ -85,10 +95,8 @@ void Maker::collect_dishes() {
       const Rational times = servings_[m][d] / kitchen_.recipe(*id).serves;
       if (times > 0) {
         dishes_[static_cast<std::size_t>(*id)].push_back(
-            {{DishRef{m, d}, times, meal.date, false, false},
-             kitchen_.household.slot(meal.slot)->at,
-             {},
-             {}});
+            {.consumer = {DishRef{m, d}, times, meal.date, false, false},
+             .clock = kitchen_.household.slot(meal.slot)->at});
       }
     }
   }
@@ -123,6 +131,9 @@ void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal
   }
   of.later.push_back(
       {ref, servings_[ref.meal][ref.dish] / recipe.serves, meal.date, true, !fridge});
+  if (fridge) {
+    of.last = meal.date;
+  }
 }
 
 bool Maker::in_time(std::size_t index, const Need& need) const {
@@ -175,10 +186,11 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
       continue;
     }
     const auto session = last_session_before(needs[i]);
-    const auto keeps = longest(recipe);
     const auto serves = [&](const Need& need) {
+      const Date made = plan_.sessions[*session].date;
       return in_time(*session, need) &&
-             gap_in_days(plan_.sessions[*session].date, need.consumer.date) <= keeps.value_or(0);
+             (keeps_unfrozen(recipe, made, need) ||
+              gap_in_days(made, need.consumer.date) <= recipe.keeps_freezer.value_or(0));
     };
     if (!session || !serves(needs[i])) {
       on_the_day.push_back(std::move(needs[i]));
@@ -188,19 +200,24 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
     Making making;
     making.date = plan_.sessions[*session].date;
     making.session = session;
+    Date last = making.date;
+    int within = never_old;
     for (std::size_t j = i; j < needs.size(); ++j) {
       if (served[j] || !serves(needs[j])) {
         continue;
       }
       served[j] = true;
-      const int days = gap_in_days(making.date, needs[j].consumer.date);
-      needs[j].consumer.from_freezer = days > recipe.keeps_unfrozen().value_or(0);
+      needs[j].consumer.from_freezer = !keeps_unfrozen(recipe, making.date, needs[j]);
+      if (!needs[j].consumer.from_freezer) {
+        last = std::max(last, needs[j].last);
+        within = std::min(within, needs[j].within);
+      }
       making.consumers.push_back(needs[j].consumer);
       for (Consumer& later : needs[j].later) {
         making.consumers.push_back(std::move(later));
       }
     }
-    finish(recipe, std::move(making));
+    finish(recipe, std::move(making), last, within);
   }
   // What no session serves is made when it is used, once a day.
   std::map<Date, std::vector<Need>> by_day;
@@ -216,19 +233,23 @@ void Maker::make_on_the_day(const Recipe& recipe, std::vector<Need> needs) {
   Making making;
   making.date = needs.front().consumer.date;
   making.ready_by = needs.front().clock;
+  Date last = making.date;
+  int within = never_old;
   for (Need& need : needs) {
     making.ready_by = std::min(making.ready_by, need.clock);
     // Inside a session the part is made there too.
     making.session = need.session;
+    last = std::max(last, need.last);
+    within = std::min(within, need.within);
     making.consumers.push_back(need.consumer);
     for (Consumer& later : need.later) {
       making.consumers.push_back(std::move(later));
     }
   }
-  finish(recipe, std::move(making));
+  finish(recipe, std::move(making), last, within);
 }
 
-void Maker::finish(const Recipe& recipe, Making making) {
+void Maker::finish(const Recipe& recipe, Making making, Date last, int within) {
   making.id = MakingId{static_cast<std::uint32_t>(makings_.size())};
   making.recipe = recipe.id;
   for (const Consumer& consumer : making.consumers) {
@@ -247,9 +268,15 @@ void Maker::finish(const Recipe& recipe, Making making) {
       continue;
     }
     if (const auto times = times_of(kitchen_, ingredient, diagnostics_)) {
-      const Consumer consumer{making.id, *times * making.times, making.date, false, false};
-      parts_[static_cast<std::size_t>(*part)].push_back(
-          {consumer, making.ready_by, making.session, {}});
+      Need need{.consumer = {making.id, *times * making.times, making.date, false, false},
+                .clock = making.ready_by,
+                .session = making.session};
+      // What stands in the pantry does not spoil in what it goes into.
+      if (last > making.date && !kitchen_.recipe(*part).keeps_pantry) {
+        need.last = last;
+        need.within = std::min(within, recipe.keeps_unfrozen().value_or(never_old));
+      }
+      parts_[static_cast<std::size_t>(*part)].push_back(std::move(need));
     }
   }
   makings_.push_back(std::move(making));
@@ -260,7 +287,37 @@ std::vector<Making> Maker::run(const std::vector<RecipeId>& order) {
   for (const RecipeId id : order) {
     make(kitchen_.recipe(id));
   }
+  date_parts();
   return std::move(makings_);
+}
+
+// How long each is good, counted from its oldest part. What a making needs stands after it here.
+void Maker::date_parts() {
+  std::vector<Date> begun(makings_.size());
+  std::vector<std::optional<Date>> spoils(makings_.size());
+  for (std::size_t i = 0; i < makings_.size(); ++i) {
+    begun[i] = makings_[i].date;
+  }
+  for (std::size_t i = makings_.size(); i-- > 0;) {
+    Making& making = makings_[i];
+    const Recipe& recipe = kitchen_.recipe(making.recipe);
+    if (const auto keeps = recipe.keeps_unfrozen()) {
+      const Date good = begun[i] + std::chrono::days(*keeps);
+      making.good_until = spoils[i] ? std::min(*spoils[i], good) : good;
+    }
+    for (const Consumer& consumer : making.consumers) {
+      const auto* into = std::get_if<MakingId>(&consumer.who);
+      if (into == nullptr || consumer.from_freezer || recipe.keeps_pantry ||
+          consumer.date == making.date) {
+        continue;
+      }
+      const auto at = static_cast<std::size_t>(*into);
+      begun[at] = std::min(begun[at], begun[i]);
+      if (making.good_until) {
+        spoils[at] = spoils[at] ? std::min(*spoils[at], *making.good_until) : making.good_until;
+      }
+    }
+  }
 }
 
 } // namespace

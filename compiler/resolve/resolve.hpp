@@ -44,6 +44,10 @@ struct Making {
   std::optional<std::size_t> session; ///< made in this prep session; else on the day, for the meal
   int ready_by = 0; ///< minutes from midnight of `date`; of no meaning in a session
   std::vector<Consumer> consumers;
+  /// The last day on which it is good unfrozen, counted from the oldest of its parts that is not
+  /// from the freezer or the pantry: FDA Food Code 2022, 3-501.17. None if the recipe does not say
+  /// how long it keeps.
+  std::optional<Date> good_until = {};
 
   /// What no consumer gets, in times the recipe.
   [[nodiscard]] Rational left() const { return std::max(Rational(0), Rational(times - needed)); }

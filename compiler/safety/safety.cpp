@@ -1,5 +1,6 @@
 #include "safety/safety.hpp"
 
+#include "kitchen/appliances.hpp"
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
 #include "safety/hazard.hpp"
@@ -9,7 +10,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <set>
 
 namespace manciple::safety {
@@ -21,15 +21,8 @@ using kitchen::Kitchen;
 using kitchen::MethodStep;
 using kitchen::Recipe;
 
-// Whatever a household names heats, but for what is known to be cold.
-bool heats(std::string_view appliance) {
-  constexpr std::array<std::string_view, 9> cold{
-      "", "sink", "fridge", "freezer", "food processor", "blender", "mixer", "grinder", "juicer"};
-  return std::find(cold.begin(), cold.end(), appliance) == cold.end();
-}
-
 bool is_hot(const MethodStep& step) {
-  return heats(step.appliance) ||
+  return kitchen::heats(step.appliance) ||
          says(step.what,
               {"bake~",     "boil~",       "simmer~",     "fry",        "fried",  "frying",
                "roast~",    "cook~",       "grill~",      "broil~",     "steam~", "poach~",

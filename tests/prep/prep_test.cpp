@@ -103,6 +103,42 @@ TEST(Prep, DryBeansAreSoakedTheEveningBefore) {
   EXPECT_TRUE(reminded(house.good(), prep::Reminder::Kind::soak, "2027-03-09"));
 }
 
+// When what stands before its cooking is begun: the day and the time of it.
+std::string begun(const std::string& marinate, const std::string& from = "2027-03-10") {
+  House house;
+  house.recipe("stew", "1 lb ground beef",
+               "marinate: " + marinate +
+                   "\nmethod: [{do: Roast, hands on: 10 min, then: 50 min, on: oven}]\n");
+  house.plan(from + ": {dinner: stew}"); // dinner is at 18:30
+  for (const prep::Reminder& r : house.good().prep.reminders) {
+    if (r.kind == prep::Reminder::Kind::marinate) {
+      return text::print_date(r.date) + " " + text::print_clock(r.clock.value_or(0));
+    }
+  }
+  return "never";
+}
+
+TEST(Prep, WhatMarinatesHasDoneSoWhenItsCookingStarts) {
+  EXPECT_EQ(begun("2 h"), "2027-03-10 15:30");
+  EXPECT_EQ(begun("8 h"), "2027-03-10 09:30");
+  EXPECT_EQ(begun("12 h"), "2027-03-09 20:00"); // not at half past five in the morning
+  EXPECT_EQ(begun("24 h"), "2027-03-09 17:30");
+  EXPECT_EQ(begun("3 days"), "2027-03-07 17:30");
+}
+
+TEST(Prep, LeftoversArePutAwayWithinTwoHoursOfTheMeal) {
+  House house;
+  house.recipe("stew", "1 lb ground beef", "keeps: {fridge: 3 days}\n");
+  house.plan("2027-03-09: {dinner: stew}, 2027-03-10: {dinner: leftovers of stew}");
+  for (const prep::Reminder& r : house.good().prep.reminders) {
+    if (r.kind == prep::Reminder::Kind::leftovers) {
+      EXPECT_EQ(r.clock, 20 * 60 + 30);
+      return;
+    }
+  }
+  ADD_FAILURE() << "nothing is put away";
+}
+
 TEST(Prep, WhatIsCutForSeveralDishesIsNotCutAgainByTheRecipe) {
   House house;
   const std::string method = "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Cut the "

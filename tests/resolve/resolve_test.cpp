@@ -319,5 +319,33 @@ TEST(Resolve, WhatIsOptionalIsToldAndBoughtOnlyWhereTheHouseholdSaysSo) {
   EXPECT_TRUE(house.said("K005")) << house.said();
 }
 
+// FDA Food Code 2022, 3-501.17: food that is combined is as old as its oldest part.
+TEST(Resolve, ADishIsAsOldAsTheSauceInIt) {
+  House house;
+  house.recipe("sauce", "1 lb onion", "makes: 2 cups\nkeeps: {fridge: 4 days}\n");
+  house.recipe("stew", "1 cup sauce, 1 lb ground beef", "keeps: {fridge: 3 days}\n");
+  const std::string session = "prep: [{date: 2027-03-07, from: \"14:00\", until: \"17:00\"}]\n";
+  house.plan("2027-03-09: {dinner: stew}", session);
+  auto compiled = house.good();
+  const auto& makings = compiled.resolved.makings;
+  ASSERT_EQ(makings.size(), 2U);
+  EXPECT_EQ(makings[1].date, text::parse_date("2027-03-07"));
+  // The sauce is of the 7th: three days from then, not from the 9th.
+  EXPECT_EQ(makings[0].good_until, text::parse_date("2027-03-10"));
+  EXPECT_EQ(makings[1].good_until, text::parse_date("2027-03-11"));
+  // If the stew is eaten on the 11th as well, the sauce is made when it is needed.
+  house.plan("2027-03-09: {dinner: stew}, 2027-03-11: {dinner: leftovers of stew}", session);
+  compiled = house.good();
+  EXPECT_EQ(compiled.resolved.makings[1].date, text::parse_date("2027-03-09"));
+  EXPECT_EQ(compiled.resolved.makings[0].good_until, text::parse_date("2027-03-12"));
+  // If it freezes, it waits frozen, and its days do not count.
+  house.recipe("sauce", "1 lb onion",
+               "makes: 2 cups\nkeeps: {fridge: 4 days, freezer: 3 months}\n");
+  compiled = house.good();
+  EXPECT_EQ(compiled.resolved.makings[1].date, text::parse_date("2027-03-07"));
+  EXPECT_TRUE(compiled.resolved.makings[1].consumers.at(0).from_freezer);
+  EXPECT_EQ(compiled.resolved.makings[0].good_until, text::parse_date("2027-03-12"));
+}
+
 } // namespace
 } // namespace manciple

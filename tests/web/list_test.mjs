@@ -25,10 +25,10 @@ test('every line stands at its stop with its price, in the order of result.json'
     })));
   assert.deepEqual(lines, demo.purchases.map((p, l) => ({ id: `l${l}`, stop: `stop${p.visit}`, food: names[l], cost: p.cost })));
   const text = await purse(page);
-  assert.ok(text.includes(`of ${money('$', demo.paid)} in the basket`), text);
+  assert.ok(text.includes(`of ${money(demo.currency, demo.paid)} in the basket`), text);
   for (const [v, visit] of demo.visits.entries()) {
     const left = await page.locator(`#stop${v} .left`).innerText();
-    assert.equal(left, `${demo.purchases.filter((p) => p.visit === v).length} to find, ${money('$', visit.paid)}`);
+    assert.equal(left, `${demo.purchases.filter((p) => p.visit === v).length} to find, ${money(demo.currency, visit.paid)}`);
   }
   assert.deepEqual(page.errors, []);
 });
@@ -47,9 +47,9 @@ test('ticks and sums outlast the page, and a plan that is compiled again', async
   const rate = data.stops[s].tax[data.lines[taxed].d] / 1e6;
   const due = a + b + Math.round(a * rate);
   const basket = due - Math.min(due, data.stops[s].credit) + c;
-  const expected = [`${money('$', basket)} of ${money('$', demo.paid)} in the basket`, `${demo.purchases.length - 3} to find, ${money('$', demo.paid - basket)}`];
+  const expected = [`${money(demo.currency, basket)} of ${money(demo.currency, demo.paid)} in the basket`, `${demo.purchases.length - 3} to find, ${money(demo.currency, demo.paid - basket)}`];
   for (const words of expected) assert.ok((await purse(page)).includes(words), `${words} is not in: ${await purse(page)}`);
-  assert.match(await page.locator(`#stop${s} .basket`).textContent(), new RegExp(`In the basket \\${money('$', basket - c)} of `));
+  assert.match(await page.locator(`#stop${s} .basket`).textContent(), new RegExp(`In the basket \\${money(demo.currency, basket - c)} of `));
 
   await page.reload();
   for (const words of expected) assert.ok((await purse(page)).includes(words), await purse(page));
@@ -97,21 +97,21 @@ test('what is not here goes to the best later stop, with the sums, and comes bac
   await page.getByRole('button', { name: `${names[l]}: not here` }).first().click();
 
   const note = await page.locator(`#l${l} .note`).innerText();
-  assert.ok(note.includes(`Now at ${data.stops[stop].shop}, ${data.stops[stop].day}: ${count}, ${money('$', cost)}.`), note);
+  assert.ok(note.includes(`Now at ${data.stops[stop].shop}, ${data.stops[stop].day}: ${count}, ${money(demo.currency, cost)}.`), note);
   assert.ok(note.includes(`Waiting for it: ${data.meals[line.w[0]]}`), note);
   const moved = page.locator(`#stop${stop} li.moved`);
   assert.equal(await moved.count(), 1);
   assert.ok((await moved.innerText()).includes(`from ${data.stops[line.s].shop}, ${data.stops[line.s].day}`));
   assert.equal(await ticked(page), 0); // what was in the basket was not
   const sum = demo.paid - line.c + cost;
-  assert.ok((await purse(page)).includes(money('$', sum)), await purse(page));
+  assert.ok((await purse(page)).includes(money(demo.currency, sum)), await purse(page));
   assert.match(await page.locator(`#stop${stop} .left`).innerText(), new RegExp(`^${demo.purchases.filter((p) => p.visit === stop).length + 1} to find`));
 
   await moved.locator('input').check();
   await page.reload();
   await openAll(page);
   assert.ok(await page.locator(`#stop${stop} li.moved input`).isChecked());
-  assert.ok((await purse(page)).includes(`${money('$', cost)} of ${money('$', sum)} in the basket`), await purse(page));
+  assert.ok((await purse(page)).includes(`${money(demo.currency, cost)} of ${money(demo.currency, sum)} in the basket`), await purse(page));
 
   // Not there either: on to the next that is later still, or to nobody.
   await page.locator(`#stop${stop} li.moved button`).click();
@@ -121,7 +121,7 @@ test('what is not here goes to the best later stop, with the sums, and comes bac
   await page.locator(`#l${l} button`).click();
   await page.locator(`#l${l} button`).click();
   assert.equal(await page.locator('li.moved').count(), 0);
-  assert.ok((await purse(page)).includes(`$0.00 of ${money('$', demo.paid)} in the basket`), await purse(page));
+  assert.ok((await purse(page)).includes(`$0.00 of ${money(demo.currency, demo.paid)} in the basket`), await purse(page));
   assert.deepEqual(page.errors, []);
 });
 
@@ -147,7 +147,7 @@ test('what nobody has in time says so and who waits, and leaves the sums', async
   await page.locator(`#l${l} button`).click();
   const note = await page.locator(`#l${l} .note`).innerText();
   assert.ok(note.includes('No later stop has it in time.') && note.includes(data.meals[data.lines[l].w[0]]), note);
-  assert.ok((await purse(page)).includes(money('$', demo.paid - data.lines[l].c)), await purse(page));
+  assert.ok((await purse(page)).includes(money(demo.currency, demo.paid - data.lines[l].c)), await purse(page));
   assert.ok((await purse(page)).includes('1 not to be had'), await purse(page));
 });
 

@@ -63,7 +63,7 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
     if (meal.date == day) {
       const int at = compiled.kitchen.household.slot(meal.slot)->at;
       for (const kitchen::Dish& dish : meal.dishes) {
-        if (dish.kind == kitchen::Dish::Kind::leftovers) {
+        if (dish.kind == kitchen::Dish::Kind::leftovers && is_warmed_up(compiled, dish)) {
           out.push_back(
               {at, fmt::format("<b class=do>reheat</b> {}: {}", name(dish_name(compiled, dish)),
                                name(how_to_reheat(compiled, dish)))});
