@@ -94,6 +94,8 @@ Json makings(const Compiled& compiled) {
                    {"session", std::move(session)},
                    {"keeps_unfrozen_days", maybe(recipe.keeps_unfrozen())},
                    {"keeps_freezer_days", maybe(recipe.keeps_freezer)},
+                   {"keeps_in_pantry", recipe.keeps_pantry.has_value()},
+                   {"good_until", maybe(making.good_until)},
                    {"for", consumers}});
   }
   return out;

@@ -28,7 +28,7 @@ constexpr Value clock = word("a time of day", "\"14:00\"");
 constexpr Value later = word("a time of day", "\"17:00\"");
 constexpr Value minutes = word("a time", "1 h 30 min");
 constexpr Value days = word("a time", "4 days");
-constexpr Value age = word("an age: years, or months", "8 months");
+constexpr Value age = word("an age", "8 months");
 constexpr Value money = word("an amount of money", "12.50");
 constexpr Value share = word("a share", "8.25 %");
 constexpr Value measures = word("a system of measures: us, imperial, metric or australian", "us");
@@ -101,7 +101,7 @@ constexpr std::array person_keys{
     Key{"name", &name, "who it is", true},
     Key{"portion", &number, "how much of an adult's serving (default: 1)"},
     Key{"avoids", &avoids, "what they must not have"},
-    Key{"age", &age, "so many years, or months: what is not safe for the young is told"},
+    Key{"age", &age, "in years or months: what is not safe for the young is told"},
 };
 constexpr Value litres = word("a volume", "250 l");
 constexpr std::array storage_keys{
@@ -274,7 +274,7 @@ constexpr std::array guest_keys{
     Key{"count", &count, "how many they are (default: 1)"},
     Key{"portion", &number, "of each, of an adult's serving (default: 1)"},
     Key{"avoids", &avoids, "what they must not have"},
-    Key{"age", &age, "so many years, or months: what is not safe for the young is told"},
+    Key{"age", &age, "in years or months: what is not safe for the young is told"},
     Key{"from", &date, "the first day", true},
     Key{"until", &date, "the last day (default: the first)"},
     Key{"meals", &meals, "the meals at which they are there (default: all)"},

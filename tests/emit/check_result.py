@@ -134,6 +134,30 @@ for i, m in enumerate(result["makings"]):
         age = (day(c["date"]) - day(m["date"])).days
         limit = m["keeps_freezer_days"] if c["frozen"] else m["keeps_unfrozen_days"]
         check(0 <= age <= (limit or 0), f"{m['recipe']}: used {age} days after it is made")
+# A dish is as old as its oldest part, from neither freezer nor pantry (FDA Food Code 2022, 3-501.17).
+made = result["makings"]
+parts = collections.defaultdict(list)
+for i, m in enumerate(made):
+    for c in m["for"]:
+        if "making" in c and not c["frozen"] and not m["keeps_in_pantry"] and c["date"] > m["date"]:
+            parts[c["making"]].append(i)
+
+
+def oldest(i):
+    return min([day(made[i]["date"])] + [oldest(p) for p in parts[i]])
+
+
+def good(i):
+    own = made[i]["keeps_unfrozen_days"]
+    dates = [oldest(i) + datetime.timedelta(days=own)] if own is not None else []
+    return min(dates + [g for g in map(good, parts[i]) if g is not None], default=None) if own is not None else None
+
+
+for i, m in enumerate(made):
+    check((m["good_until"] and day(m["good_until"])) == good(i), f"{m['recipe']} of {m['date']} is good until {m['good_until']}, by its parts {good(i)}")
+    for c in m["for"]:
+        if not c["frozen"] and c["date"] > m["date"]:
+            check(day(c["date"]) <= good(i), f"{m['recipe']} of {m['date']} is eaten on {c['date']}, after {good(i)}")
 served = collections.Counter()
 off = collections.Counter()  # what six places of `times` leave open
 for m in result["makings"]:
