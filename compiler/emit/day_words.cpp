@@ -1,8 +1,6 @@
 #include "emit/day_words.hpp"
 
 #include "emit/words.hpp"
-#include "foods/classes.hpp"
-#include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "resolve/eaters.hpp"
 #include "text/words.hpp"
@@ -92,8 +90,10 @@ bool has_times(const Compiled& compiled, const prep::Cooking& cook) {
 
 std::string cooking_time(const Compiled& compiled, const prep::Cooking& cook) {
   return has_times(compiled, cook)
-             ? fmt::format("from {} ({} hands-on)", text::print_clock(cook.start),
-                           text::print_minutes(cook.hands_on))
+             ? fmt::format("from {} ({} hands-on){}", text::print_clock(cook.start),
+                           text::print_minutes(cook.hands_on),
+                           cook.done == cook.ready ? ""
+                                                   : ", done at " + text::print_clock(cook.done))
              : "for " + text::print_clock(cook.ready);
 }
 
@@ -154,22 +154,8 @@ std::string_view word(prep::Reminder::Kind kind) {
 
 bool is_warmed_up(const Compiled& compiled, const kitchen::Dish& dish) {
   const kitchen::RecipeId* id = dish.what.recipe();
-  if (id == nullptr) {
-    return false;
-  }
-  const kitchen::Recipe& recipe = compiled.kitchen.recipe(*id);
-  const auto has = [&](foods::Class what) {
-    return std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                       [&](const kitchen::Ingredient& line) {
-                         const foods::FoodId* food = line.food();
-                         return food != nullptr && foods::is(compiled.kitchen.food(*food), what);
-                       });
-  };
-  const bool hot = recipe.method.empty() ||
-                   std::any_of(recipe.method.begin(), recipe.method.end(),
-                               [](const auto& step) { return kitchen::heats(step.appliance); });
-  const bool cake = has(foods::Class::flour) && has(foods::Class::sugar);
-  return !recipe.reheat.empty() || (hot && !cake);
+  return id != nullptr && (!compiled.kitchen.recipe(*id).reheat.empty() ||
+                           prep::is_eaten_hot(compiled.kitchen, compiled.kitchen.recipe(*id)));
 }
 
 std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish) {

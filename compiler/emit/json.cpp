@@ -294,6 +294,30 @@ Json days(const Compiled& compiled) {
   return out;
 }
 
+Json cooking(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const prep::Cooking& cook : compiled.prep.cooking) {
+    const resolve::Making& making = compiled.resolved.making(cook.making);
+    const auto& method = compiled.kitchen.recipe(making.recipe).method;
+    Json steps = Json::array();
+    for (const prep::Cooking::Step& step : cook.steps) {
+      steps.push_back({{"what", method[step.step].what},
+                       {"start", step.start},
+                       {"hands_on", step.hands_on},
+                       {"then", step.then},
+                       {"appliance", method[step.step].appliance},
+                       {"fahrenheit", maybe(method[step.step].fahrenheit)}});
+    }
+    out.push_back({{"making", static_cast<std::size_t>(cook.making)},
+                   {"date", date(cook.date)},
+                   {"start", cook.start},
+                   {"done", cook.done},
+                   {"ready", cook.ready},
+                   {"steps", std::move(steps)}});
+  }
+  return out;
+}
+
 } // namespace
 
 std::string result_json(const Compiled& compiled) {
@@ -347,6 +371,7 @@ std::string result_json(const Compiled& compiled) {
       {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
       {"labels_to_read", labels},
       {"sessions", sessions(compiled)},
+      {"cooking", cooking(compiled)},
       {"reminders", days(compiled)},
       {"caution", caution}};
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";

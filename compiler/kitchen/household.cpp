@@ -344,7 +344,7 @@ Household usual_household() {
         std::pair("supper", 19)}) {
     household.slots.push_back({name, hour * text::minutes_an_hour + half_past});
   }
-  household.appliances = {{"burner", 4}, {"oven", 1}, {"sink", 1}};
+  household.appliances = {{"burner", 4}, {"oven", 2}, {"sink", 1}};
   return household;
 }
 

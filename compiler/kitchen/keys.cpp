@@ -129,8 +129,8 @@ constexpr Value slots = by_name(
     "a meal", clock, "a mapping from meals to when they are on the table", "{dinner: \"18:30\"}");
 constexpr Value storage_value = mapping(storage, "{fridge: 250 l}");
 constexpr Value appliances =
-    by_name("an appliance", count, "a mapping from appliances to how many there are",
-            "{burner: 4, oven: 1}");
+    by_name("an appliance", count, "a mapping from appliances to how many things they take at once",
+            "{burner: 4, oven: 2}");
 constexpr Value rule = mapping(buying, "{prefer: corner}");
 constexpr Value rules =
     by_name("a food", rule, "a mapping from foods to rules", "{onion: {prefer: corner}}");
@@ -153,7 +153,8 @@ constexpr std::array household_keys{
     Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
     Key{"appliances", &appliances,
-        "what there is to cook with (default: four burners, an oven, a sink)"},
+        "what there is to cook with, and how many things it takes at once; an oven with two "
+        "shelves, 2, has one temperature (default: four burners, an oven with two, a sink)"},
     Key{"a stop costs", &money,
         "what saving a stop is worth (default: a quarter of what an hour costs)"},
     Key{"an hour costs", &money,

@@ -42,8 +42,13 @@ using Kind = Reminder::Kind;
 
 class Days {
 public:
-  Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping)
-      : kitchen_(kitchen), plan_(*kitchen.plan), resolved_(resolved), shopping_(shopping) {}
+  Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+       const std::vector<Cooking>& cooking)
+      : kitchen_(kitchen),
+        plan_(*kitchen.plan),
+        resolved_(resolved),
+        shopping_(shopping),
+        cooking_(cooking) {}
 
   std::vector<Reminder> run();
 
@@ -68,6 +73,7 @@ private:
   const kitchen::Plan& plan_;
   const Resolved& resolved_;
   const Shopping& shopping_;
+  const std::vector<Cooking>& cooking_;
   std::vector<Reminder> out_;
 };
 
@@ -134,7 +140,7 @@ constexpr int evening = 20 * 60;
 
 void Days::wait_times() {
   std::map<MakingId, int> cooked_from;
-  for (const Cooking& cook : cooking(kitchen_, resolved_)) {
+  for (const Cooking& cook : cooking_) {
     cooked_from[cook.making] = cook.start;
   }
   // It must be over when cooking starts.
@@ -240,8 +246,8 @@ std::vector<Reminder> Days::run() {
 } // namespace
 
 std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved,
-                                const Shopping& shopping) {
-  return Days(kitchen, resolved, shopping).run();
+                                const Shopping& shopping, const std::vector<Cooking>& cooking) {
+  return Days(kitchen, resolved, shopping, cooking).run();
 }
 
 namespace {
@@ -265,41 +271,6 @@ std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bo
 }
 
 } // namespace
-
-std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved) {
-  std::vector<Cooking> out;
-  // Whether a session has cut all of a making's food that is to be cut.
-  std::map<MakingId, bool> all_cut;
-  for (const Use& use : resolved.uses) {
-    const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
-    if (of != nullptr && resolve::is_cut(use.form)) {
-      const auto known = all_cut.try_emplace(of->making, true).first;
-      known->second = known->second && use.cut_in.has_value();
-    }
-  }
-  for (const Making& making : resolved.makings) {
-    if (making.session) {
-      continue;
-    }
-    const auto cut = all_cut.find(making.id);
-    Cooking cook{making.id, making.date, 0, making.ready_by, 0};
-    int total = 0;
-    for (const kitchen::MethodStep& step : kitchen.recipe(making.recipe).method) {
-      if (step.cuts && cut != all_cut.end() && cut->second) {
-        continue;
-      }
-      const int hands = hands_on(step, making.times);
-      cook.hands_on += hands;
-      total += hands + step.then;
-    }
-    cook.start = std::max(0, making.ready_by - total);
-    out.push_back(cook);
-  }
-  std::stable_sort(out.begin(), out.end(), [](const Cooking& a, const Cooking& b) {
-    return std::tuple(a.date, a.start) < std::tuple(b.date, b.start);
-  });
-  return out;
-}
 
 std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                           const Shopping& shopping) {
@@ -377,8 +348,12 @@ std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId 
 
 Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
              text::Diagnostics& diagnostics) {
-  return {sessions(kitchen, resolved, shopping, diagnostics), cooking(kitchen, resolved),
-          reminders(kitchen, resolved, shopping), labels(kitchen, resolved, shopping)};
+  Prep out;
+  out.sessions = sessions(kitchen, resolved, shopping, diagnostics);
+  out.cooking = cooking(kitchen, resolved, diagnostics);
+  out.reminders = reminders(kitchen, resolved, shopping, out.cooking);
+  out.labels = labels(kitchen, resolved, shopping);
+  return out;
 }
 
 } // namespace manciple::prep

@@ -9,5 +9,7 @@ using text::Code;
 
 /// A prep session is too short for its work.
 inline constexpr Code too_short{"S001"};
+/// A dish is done long before its meal, since what it needs is wanted by others after it.
+inline constexpr Code done_early{"S002"};
 
 } // namespace manciple::prep::errors

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "prep/prep.hpp"
+#include "scheduling/project.hpp"
 
 namespace manciple::prep {
 
@@ -17,9 +18,25 @@ std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& re
 
 /// What has to be remembered: thawing, soaking, marinating, ripening, freezing, using up.
 std::vector<Reminder> reminders(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                                const purchase::Shopping& shopping);
+                                const purchase::Shopping& shopping,
+                                const std::vector<Cooking>& cooking);
 
-std::vector<Cooking> cooking(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved);
+/// What is cooked on each day for its meals, by one pair of hands on what the household has: as
+/// late as that allows. A dish that is ready long before its meal is told.
+std::vector<Cooking> cooking(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                             text::Diagnostics& diagnostics);
+
+/// Work on an appliance at a temperature.
+struct Heat {
+  std::string_view appliance;
+  std::optional<int> fahrenheit;
+};
+
+/// An appliance that takes several things at once (an oven with two shelves) has one temperature:
+/// each pair of a project's activities that needs two of them, more than 20 F apart, gets a
+/// resource that only one can have. `heat` is by activity.
+void keep_temperatures_apart(scheduling::Project& project, const std::vector<Heat>& heat,
+                             const std::vector<kitchen::Appliance>& appliances);
 
 std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                           const purchase::Shopping& shopping);

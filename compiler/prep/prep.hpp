@@ -46,13 +46,22 @@ struct Reminder {
   std::string what;
 };
 
-/// What is cooked on a day outside the sessions.
+/// What is cooked on a day outside the sessions, in minutes from midnight.
 struct Cooking {
+  /// A step of the recipe's method that is done then.
+  struct Step {
+    std::size_t step = 0;
+    int start = 0;
+    int hands_on = 0;
+    int then = 0;
+  };
   MakingId making{};
   Date date;
-  int start = 0; ///< minutes from midnight, so that it is ready for its meal
-  int ready = 0;
+  int start = 0; ///< of its first step
+  int done = 0;  ///< end of its last one
+  int ready = 0; ///< when it is wanted
   int hands_on = 0;
+  std::vector<Step> steps;
 };
 
 /// What is written on a box or bag that is stored.
@@ -76,6 +85,9 @@ struct Prep {
 
 Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
              const purchase::Shopping& shopping, text::Diagnostics& diagnostics);
+
+/// Whether a dish comes hot to the table: heated, and no cake. Where no method says, it may be.
+bool is_eaten_hot(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
 
 /// How many shallow pans a hot batch is spread over to cool before it is stored; none if it is not
 /// hot, not stored, or its volume is not known.

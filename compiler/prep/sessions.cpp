@@ -69,7 +69,6 @@ private:
   void portions();
   void cooking();
   void order_parts();
-  void keep_temperatures_apart(scheduling::Project& project) const;
   /// The session's tasks, those of some batches taking no time.
   [[nodiscard]] scheduling::Project project(const std::set<MakingId>& without) const;
   [[nodiscard]] std::string what_to_move(int window) const;
@@ -204,35 +203,6 @@ void Session::order_parts() {
   }
 }
 
-// An appliance that takes several things at once (an oven with two shelves) has one temperature:
-// each pair that needs two of them gets a resource that only one can have.
-void Session::keep_temperatures_apart(scheduling::Project& project) const {
-  const auto& tasks = out_.tasks;
-  for (std::size_t a = 0; a < tasks.size(); ++a) {
-    const auto& have = kitchen_.household.appliances;
-    const auto appliance = std::find_if(
-        have.begin(), have.end(), [&](const auto& one) { return one.name == tasks[a].appliance; });
-    if (appliance == have.end() || appliance->count < 2) {
-      continue;
-    }
-    for (std::size_t b = 0; b < a; ++b) {
-      const auto at = temperatures_.find(a);
-      const auto other = temperatures_.find(b);
-      if (tasks[b].appliance != tasks[a].appliance || at == temperatures_.end() ||
-          other == temperatures_.end() || !at->second || !other->second ||
-          *at->second == *other->second) {
-        continue;
-      }
-      project.capacity.push_back(1);
-      for (std::size_t i = 0; i < project.activities.size(); ++i) {
-        for (scheduling::Piece& piece : project.activities[i].pieces) {
-          piece.takes.push_back(i == a || i == b ? 1 : 0);
-        }
-      }
-    }
-  }
-}
-
 scheduling::Project Session::project(const std::set<MakingId>& without) const {
   scheduling::Project project;
   project.capacity.push_back(session().cooks);
@@ -252,7 +222,13 @@ scheduling::Project Session::project(const std::set<MakingId>& without) const {
     project.activities.push_back(
         {{{gone ? 0 : task.hands_on, busy}, {gone ? 0 : task.then, alone}}, task.after});
   }
-  keep_temperatures_apart(project);
+  std::vector<Heat> heat;
+  for (std::size_t i = 0; i < out_.tasks.size(); ++i) {
+    const auto at = temperatures_.find(i);
+    heat.push_back(
+        {out_.tasks[i].appliance, at == temperatures_.end() ? std::nullopt : at->second});
+  }
+  keep_temperatures_apart(project, heat, kitchen_.household.appliances);
   return project;
 }
 

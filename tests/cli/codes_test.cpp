@@ -139,6 +139,13 @@ const std::map<std::string, Spoil>& spoilt() {
                                              "meals: {dinner: \"18:30\"}\n");
          house.recipe("stew", "1 lb onion, 1 tbsp honey");
        }},
+      {"S002",
+       [](House& house) {
+         const std::string bake = "method: [{do: Bake, hands on: 5 min, then: 55 min, on: oven}]\n";
+         house.recipe("stew", "1 lb onion", bake);
+         house.recipe("roast", "1 lb onion", bake);
+         house.plan("2027-03-02: {dinner: [stew, roast]}");
+       }},
       {"S001",
        [](House& house) {
          house.recipe("stock", "1 lb onion",

@@ -195,6 +195,29 @@ for session in result["sessions"]:
             check(n <= result["appliances"][appliance], f"{n} on {appliance} at minute {minute}")
     check(math.isfinite(session["length"]) and session["bound"] <= session["length"], "bound of a session")
 
+# Days: one pair of hands, no appliance twice, one temperature at a time, steps in their order, ready for the meal; and what
+# soaks or marinates has done so when cooking starts.
+days = collections.defaultdict(list)
+for cook in result["cooking"]:
+    name = made[cook["making"]]["recipe"]
+    check(cook["done"] <= cook["ready"], f"{name} of {cook['date']} is done at {cook['done']}, wanted at {cook['ready']}")
+    for one, later in zip(cook["steps"], cook["steps"][1:]):
+        check(one["start"] + one["hands_on"] + one["then"] <= later["start"], f"{name}: {later['what']} before {one['what']}")
+    days[cook["date"]] += [(name, step) for step in cook["steps"]]
+    for c in made[cook["making"]]["for"]:
+        for other in result["cooking"]:
+            if "making" in c and other["making"] == c["making"] and other["date"] == cook["date"]:
+                check(cook["done"] <= other["start"] or not cook["steps"], f"{name} is made after it is needed")
+for date, steps in days.items():
+    for minute in range(24 * 60):
+        hands = [name for name, s in steps if s["start"] <= minute < s["start"] + s["hands_on"]]
+        check(len(hands) <= 1, f"{date}, minute {minute}: hands for {hands}")
+        used = [s for _, s in steps if s["appliance"] and s["start"] <= minute < s["start"] + s["hands_on"] + s["then"]]
+        for appliance, n in collections.Counter(s["appliance"] for s in used).items():
+            check(n <= result["appliances"][appliance], f"{date}: {n} on {appliance} at minute {minute}")
+            heat = [s["fahrenheit"] for s in used if s["appliance"] == appliance and s["fahrenheit"] is not None]
+            check(not heat or max(heat) - min(heat) <= 20, f"{date}: {appliance} at {heat} at minute {minute}")
+
 for failure in failures[:40]:
     print(failure)
 print(f"{len(purchases)} purchases, {len(uses)} uses, {len(result['makings'])} makings checked; {len(failures)} wrong")
