@@ -55,9 +55,13 @@ std::string name_on_list(const Compiled& compiled, const purchase::Line& line) {
   if (pieces && pieces->several) {
     return text::plural(food.name);
   }
-  const bool counted = offer.pack == "each";
-  return counted && line.packs > 1 && !food.as_written ? text::plural(food.name)
-                                                       : foods::name_of(food, line.amount);
+  if (offer.pack != "each" || food.as_written) {
+    return foods::name_of(food, line.amount);
+  }
+  const bool one = foods::basis(food) == measure::Dimension::count;
+  return line.packs > 1 ? text::plural(food.name)
+         : one          ? food.name
+                        : foods::name_of(food, line.amount);
 }
 
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const Rational& amount,

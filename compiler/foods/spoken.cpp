@@ -18,18 +18,22 @@ using measure::Unit;
 namespace {
 
 /// Last words of what comes by the many, whatever it is measured in. English, in order.
-constexpr std::array<std::string_view, 73> by_the_many{
-    "almond",    "apricot",  "bag",     "bean",       "beet",       "berry",     "blackberry",
-    "blueberry", "burger",   "candle",  "caper",      "cashew",     "cherry",    "chestnut",
-    "chickpea",  "chip",     "chive",   "chunk",      "container",  "cracker",   "cranberry",
-    "crouton",   "crumb",    "currant", "filter",     "flake",      "fork",      "glove",
-    "groat",     "hazelnut", "heart",   "jar",        "label",      "lentil",    "lid",
-    "liner",     "napkin",   "noodle",  "nut",        "oat",        "olive",     "pad",
-    "pea",       "peach",    "peanut",  "pecan",      "peppercorn", "pickle",    "pistachio",
-    "plate",     "pretzel",  "puff",    "raisin",     "raspberry",  "rib",       "rind",
-    "sardine",   "seed",     "segment", "shoot",      "skewer",     "sparerib",  "spoon",
-    "sprout",    "steak",    "straw",   "strawberry", "tomato",     "toothpick", "vegetable",
-    "wafer",     "walnut",   "wipe"};
+constexpr std::array<std::string_view, 105> by_the_many{
+    "almond",    "apricot",   "bag",         "ball",       "balloon", "bandage",   "battery",
+    "bean",      "beet",      "berry",       "blackberry", "blade",   "blueberry", "bowl",
+    "burger",    "candle",    "caper",       "cashew",     "cherry",  "chestnut",  "chickpea",
+    "chip",      "chive",     "chunk",       "cloth",      "condom",  "container", "cracker",
+    "cranberry", "crouton",   "crumb",       "cup",        "currant", "diaper",    "dishcloth",
+    "envelope",  "filter",    "firelighter", "flake",      "flower",  "fork",      "glove",
+    "groat",     "hanger",    "hazelnut",    "heart",      "jar",     "knife",     "label",
+    "lentil",    "lid",       "light",       "liner",      "lozenge", "mask",      "match",
+    "napkin",    "noodle",    "nut",         "oat",        "olive",   "pad",       "pea",
+    "peach",     "peanut",    "pecan",       "peg",        "pen",     "pencil",    "peppercorn",
+    "pickle",    "pistachio", "plate",       "pod",        "pretzel", "puff",      "raisin",
+    "raspberry", "razor",     "rib",         "rind",       "sardine", "seed",      "segment",
+    "sheet",     "shoot",     "skewer",      "sparerib",   "sponge",  "spoon",     "sprout",
+    "stamp",     "steak",     "straw",       "strawberry", "swab",    "tampon",    "tissue",
+    "tomato",    "toothpick", "towel",       "vegetable",  "wafer",   "walnut",    "wipe"};
 static_assert(std::is_sorted(by_the_many.begin(), by_the_many.end()));
 
 bool comes_by_the_many(const Food& food) {
@@ -136,6 +140,9 @@ std::string with_name(const Food& food, const Rational& purchased, measure::Syst
   const std::string amount = customary(food, purchased, system, decimals);
   const bool several =
       !food.as_written && text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
+  if (amount == "1" && basis(food) == Dimension::count) {
+    return fmt::format("1 {}", food.name);
+  }
   return fmt::format("{} {}", amount, several ? text::plural(food.name) : name_of(food, purchased));
 }
 

@@ -283,7 +283,7 @@ constexpr std::array guest_keys{
 constexpr Value extra_words = word("an amount of something", "1 box freezer bags");
 constexpr std::array extra_keys{
     Key{"buy", &extra_words, "what to buy", true},
-    Key{"by", &date, "when it is needed (default: by the end)"},
+    Key{"by", &date, "when it is needed (default: on any trip)"},
     Key{"for", &words, "why"},
 };
 constexpr std::array stop_keys{
@@ -305,7 +305,7 @@ constexpr Value stop_value = word_or_mapping(stop, "a stop", "corner");
 constexpr Value stops = list_of(stop_value, "a list of stops", "[corner]");
 constexpr std::array trip_keys{
     Key{"date", &date, "the day"},
-    Key{"every", &weekday, "or every such day of the plan"},
+    Key{"every", &weekday, "or every such day of the plan, and the last one before it"},
     Key{"stops", &stops, "shops that may be stopped at, in the order of the day (default: all)"},
     Key{"home by", &clock, "when what is bought can be used (default: 12:00)"},
     Key{"budget", &money, "for this trip; going over it is a warning"},

@@ -187,14 +187,16 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
         offer);
   }
   auto number = measure::scan_number(cursor);
-  if (inside) {
+  const foods::Food& food = *names_.food(offer.food);
+  const bool one = food.piece(customs_.meaning(pack)) != nullptr || // "bunch 1.49"
+                   foods::basis(food) == measure::Dimension::count;
+  if (inside || one) {
     number = number.value_or(1) * offer.inside;
   }
   if (!number || *number <= 0) {
     return bad(node, fmt::format("'{}' is not a pack size", pack));
   }
   // A count of pieces; a word that is no piece of the food only names the pack ("4 pack").
-  const foods::Food& food = *names_.food(offer.food);
   for (const std::string_view written : text::split(cursor.rest(), ' ')) {
     const std::string word = customs_.meaning(written);
     if (food.piece(word) != nullptr) {

@@ -406,7 +406,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   each("guests", &PlanReader::guest);
   each("staples", &PlanReader::staple);
   each("extra", &PlanReader::extra);
-  each("trips", &PlanReader::trip);
+  reader.trips(fields.list("trips"));
   plan.says_trips = fields.has("trips");
   if (!plan.says_trips) {
     reader.usual_trips();

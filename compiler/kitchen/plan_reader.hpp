@@ -17,7 +17,7 @@ public:
   void guest(const text::Node& node);
   void staple(const text::Node& node);
   void extra(const text::Node& node);
-  void trip(const text::Node& node);
+  void trips(const std::vector<const text::Node*>& nodes);
   void usual_trips();
   void leave_out_closed(Trip& trip, bool named);
   void session(const text::Node& node);
@@ -38,6 +38,7 @@ private:
   bool unknown_dish(const text::Node& node, std::string_view words, std::size_t offset, Dish& dish);
   std::optional<Ingredient> one(const text::Node& node, std::string_view words, std::size_t offset,
                                 Names& names, bool free_text = false);
+  std::optional<Trip> trip(const text::Node& node);
   std::vector<Candidate> stops(const std::vector<const text::Node*>& list);
 
   Plan& plan_;

@@ -98,7 +98,27 @@ void PlanReader::usual_trips() {
   }
 }
 
-void PlanReader::trip(const Node& node) {
+// Unless the plan shops on its first day or before it, a trip on a day of the week is also made on
+// the last such day before the plan begins: what the first days need has to be in the house.
+void PlanReader::trips(const std::vector<const Node*>& nodes) {
+  std::vector<Trip> before;
+  for (const Node* node : nodes) {
+    if (auto earlier = trip(*node)) {
+      before.push_back(std::move(*earlier));
+    }
+  }
+  const bool in_time = std::any_of(plan_.trips.begin(), plan_.trips.end(),
+                                   [&](const Trip& one) { return one.date <= plan_.from; });
+  for (Trip& one : before) {
+    leave_out_closed(one, false);
+    if (!in_time && !one.stops.empty()) {
+      plan_.trips.push_back(std::move(one));
+    }
+  }
+}
+
+// Returns the one of a trip `every` day of the week that would be the last before the plan begins.
+std::optional<Trip> PlanReader::trip(const Node& node) {
   const Fields fields(node, keys::trip, diagnostics_);
   const std::vector<Date> on = dates_of(fields, node, "a trip", shopping_before);
   Trip trip;
@@ -115,6 +135,13 @@ void PlanReader::trip(const Node& node) {
     plan_.trips.push_back(trip);
     leave_out_closed(plan_.trips.back(), fields.has("date") && fields.has("stops"));
   }
+  const Node* every = fields.find("every");
+  const auto weekday = every != nullptr ? text::parse_weekday(every->scalar) : std::nullopt;
+  if (!weekday) {
+    return std::nullopt;
+  }
+  trip.date = plan_.from - (std::chrono::weekday(plan_.from) - *weekday); // up to six days
+  return trip;
 }
 
 // Stops at shops that are closed are not made; where the plan names the day and the shop, it hears

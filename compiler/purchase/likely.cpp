@@ -46,8 +46,15 @@ public:
     }
   }
 
-  /// The pack that a recipe asks for, "2 (15 oz) cans": that is how it is sold.
+  /// The pack that a line asks for, "2 (15 oz) cans": that is how it is sold. What has no weight is
+  /// bought in the word that all its lines have: "1 pack nappies".
   void asked_for(FoodId id, const kitchen::Ingredient& line) {
+    if (foods::basis(kitchen_.food(id)) == measure::Dimension::count) {
+      const std::string word = line.containers ? line.amount->measure.piece : std::string();
+      const auto [of, first] = words_.emplace(id, word);
+      of->second = first || of->second == word ? word : std::string();
+      return;
+    }
     const auto bought = foods::as_purchased(kitchen_.food(id), *line.amount);
     if (line.containers && *line.containers > 0 && bought) {
       packs_.emplace(id, bought->amount / *line.containers);
@@ -132,6 +139,9 @@ private:
     offer.pack = unit.word;
     offer.size = unit.size;
     offer.by_weight = unit.by_weight;
+    if (const auto word = words_.find(id); word != words_.end() && !word->second.empty()) {
+      offer.pack = word->second;
+    }
     const auto pack = packs_.find(id);
     if (pack != packs_.end() && foods::basis(kitchen_.food(id)) == measure::Dimension::mass) {
       const measure::Quantity weight{pack->second, measure::Unit::gram};
@@ -147,7 +157,8 @@ private:
   Kitchen& kitchen_;
   std::vector<bool> has_prices_; ///< by shop
   std::set<kitchen::ShopId> may_stop_at_;
-  std::map<FoodId, Rational> packs_; ///< what is in one, as purchased
+  std::map<FoodId, Rational> packs_;    ///< what is in one, as purchased
+  std::map<FoodId, std::string> words_; ///< what one is called, of what has no weight
 };
 
 } // namespace
@@ -155,9 +166,14 @@ private:
 void add_likely_offers(Kitchen& kitchen, const resolve::Resolved& resolved) {
   Likely likely(kitchen);
   for (const resolve::Use& use : resolved.uses) {
+    const kitchen::Plan& plan = *kitchen.plan;
     if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
       likely.asked_for(
           use.food, kitchen.recipe(resolved.making(of->making).recipe).ingredients[of->ingredient]);
+    } else if (const auto* staple = std::get_if<resolve::OfStaple>(&use.reason)) {
+      likely.asked_for(use.food, plan.staples[staple->staple].what);
+    } else if (const auto* extra = std::get_if<resolve::OfExtra>(&use.reason)) {
+      likely.asked_for(use.food, plan.extra[extra->extra].what);
     }
   }
   std::set<FoodId> done;

@@ -134,7 +134,8 @@ bool keeps_for(const foods::Food& food, int days) {
 }
 
 // So much a week is used day by day; but what does not keep for a week is eaten some time in the
-// week, while it is good.
+// week, while it is good. What else is bought without a date, and does not keep to the plan's last
+// day, is eaten whenever a trip has brought it.
 void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
   const Plan& plan = *kitchen.plan;
   for (std::size_t i = 0; i < plan.staples.size(); ++i) {
@@ -174,18 +175,24 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
                      slack});
     }
   }
+  const Date bought_from =
+      plan.trips.empty() ? plan.from : std::min(plan.from, plan.trips.front().date);
   for (std::size_t i = 0; i < plan.extra.size(); ++i) {
     const kitchen::Extra& extra = plan.extra[i];
+    const Date last = extra.by.value_or(plan.until);
+    const auto days = static_cast<int>((last - bought_from).count());
+    const bool any_day = !extra.by && !keeps_for(kitchen.food(*extra.what.food()), days);
     out.push_back({*extra.what.food(),
                    as_purchased(kitchen, extra.what),
-                   extra.by.value_or(plan.until),
+                   last,
                    end_of_day,
                    extra.what.fresh,
                    OfExtra{i},
                    Form::plain,
                    {},
                    0,
-                   any_containers(extra.what, 1)});
+                   any_containers(extra.what, 1),
+                   any_day ? days : 0});
   }
 }
 

@@ -96,8 +96,13 @@ TEST(Offers, OfOneAreOfWhatAShopMeansByOne) {
   EXPECT_EQ(grams("garlic", "2 for 1.00"), grams("garlic", "0.59/head"));
   EXPECT_EQ(grams("white bread", "2.49 each"), grams("white bread", "2.49/loaf"));
   EXPECT_EQ(grams("celery", "1.49 each"), grams("celery", "1.49/bunch"));
+  EXPECT_EQ(grams("celery", "bunch 1.49"), grams("celery", "1.49/bunch"));
   EXPECT_EQ(grams("romaine lettuce", "1.49 each"), grams("romaine lettuce", "1.49/head"));
   EXPECT_EQ(grams("romaine lettuce", "6 pack 5.99"), 6 * grams("romaine lettuce", "1.49/heart"));
+}
+
+TEST(Offers, InAPackOfAnySizeAreRefused) {
+  EXPECT_NE(offering("bag 1.49").said().find("'bag' is not a pack size"), std::string::npos);
 }
 
 TEST(Offers, OfSeveralForAPriceAreThatManyPacks) {

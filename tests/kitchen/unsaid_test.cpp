@@ -99,6 +99,37 @@ TEST(Unsaid, AppliancesThatRecipesNameAreThere) {
   EXPECT_TRUE(read.says("the kitchen has four burners, an oven, a sink and one kiln"));
 }
 
+// The days of them, in a plan from a Wednesday to the Thursday of the next week.
+std::vector<std::string> trips(const std::string& said) {
+  const Read read("from: 2027-04-07\nuntil: 2027-04-15\ntrips: " + said + "\n");
+  std::vector<std::string> out;
+  for (const Trip& trip : read.plan().trips) {
+    out.push_back(text::print_day(trip.date));
+  }
+  return out;
+}
+
+TEST(Unsaid, AWeeklyTripIsAlsoMadeBeforeThePlanBegins) {
+  using Days = std::vector<std::string>;
+  EXPECT_EQ(trips("[{every: Sunday}]"), (Days{"Sun 4 Apr", "Sun 11 Apr"}));
+  EXPECT_EQ(trips("[{every: Thursday}, {every: Sunday}]"),
+            (Days{"Thu 1 Apr", "Sun 4 Apr", "Thu 8 Apr", "Sun 11 Apr", "Thu 15 Apr"}));
+  // Not where the plan shops in time anyway.
+  EXPECT_EQ(trips("[{every: Wednesday}]"), (Days{"Wed 7 Apr", "Wed 14 Apr"}));
+  EXPECT_EQ(trips("[{every: Sunday}, {date: 2027-04-07}]"), (Days{"Wed 7 Apr", "Sun 11 Apr"}));
+  EXPECT_EQ(trips("[{every: Sunday}, {date: 2027-04-03}]"), (Days{"Sat 3 Apr", "Sun 11 Apr"}));
+  EXPECT_EQ(trips("[{every: Sunday}, {date: 2027-04-08}]"),
+            (Days{"Sun 4 Apr", "Thu 8 Apr", "Sun 11 Apr"}));
+}
+
+TEST(Unsaid, AWeeklyTripBeforeThePlanGoesWhereItIsOpen) {
+  const std::map<std::string, std::string> closed{
+      {"plans/stores/corner.yaml", "shop: Corner\nopen: [Mon]\n"}};
+  EXPECT_TRUE(Read("from: 2027-04-07\nuntil: 2027-04-08\ntrips: [{every: Sunday}]\n", closed)
+                  .plan()
+                  .trips.empty());
+}
+
 TEST(Unsaid, AShopWithoutAFileIsAShop) {
   const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [Corner "
                   "Shop, corner-shop]}]\n");

@@ -69,6 +69,22 @@ TEST(Likely, PacksAreThoseThatRecipesAskFor) {
   EXPECT_NE(list.find("1 lb "), std::string::npos) << list;
 }
 
+TEST(Likely, WhatHasNoWeightIsBoughtInTheWordItIsAskedForIn) {
+  House house;
+  const auto list = [&](const std::string& plan) {
+    house.plan_with_trip("", "[wherever]", plan);
+    return emit::list_text(house.good());
+  };
+  const std::string packs =
+      list("extra: [1 pack nappies, 2 boxes of matches, 1 roll cling film]\n");
+  EXPECT_NE(packs.find(" 1 pack             diapers\n"), std::string::npos) << packs;
+  EXPECT_NE(packs.find(" 2 boxes            matches\n"), std::string::npos) << packs;
+  EXPECT_NE(packs.find(" 1 roll             plastic wrap\n"), std::string::npos) << packs;
+  const std::string counted = list("extra: [1 sponge, 20 diapers, 1 pack diapers]\n");
+  EXPECT_NE(counted.find(" 1                  sponge\n"), std::string::npos) << counted;
+  EXPECT_NE(counted.find(" 21                 diapers\n"), std::string::npos) << counted;
+}
+
 TEST(Likely, ATripBeforeThePlanServesItsFirstMeal) {
   House house;
   house.recipe("stew", "1 lb onions");

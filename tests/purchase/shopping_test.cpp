@@ -390,6 +390,21 @@ TEST(Shopping, WhatDoesNotKeepForAWeekIsEatenWhileItIsGood) {
   EXPECT_EQ(compiled.resolved.uses.size(), 5U);
 }
 
+TEST(Shopping, WhatElseIsBoughtIsBoughtOnAnyTripWhereNoDateIsSaid) {
+  // Strawberries keep for a few days, and the last trip is four days before the end.
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {strawberry: 1 lb box 3.00}\n");
+  house.plan("", "extra: [2 lb strawberries]\n");
+  const auto compiled = house.good();
+  EXPECT_TRUE(compiled.shopping.shortfalls.empty()) << house.said();
+  ASSERT_EQ(compiled.shopping.lines.size(), 1U);
+  EXPECT_EQ(compiled.shopping.lines[0].packs, 2);
+  house.plan("", "extra: [{buy: 2 lb strawberries, by: 2027-03-26}]\n");
+  const auto dated = house.good();
+  EXPECT_TRUE(dated.shopping.lines.empty());
+  EXPECT_TRUE(house.said("P003")) << house.said(); // from Sat 20 Mar it would not keep
+}
+
 TEST(Shopping, UsualSwapsAreMadeWhereTheHouseholdSaysSo) {
   House house;
   house.write("plans/stores/corner.yaml",
