@@ -521,7 +521,7 @@ private:
     find_candidates(held, d, open, candidates);
     ways.clear();
     // It need not have been frozen: there may be no room for it, or a better use.
-    if (!candidates.empty() &&
+    if (!candidates.empty() && !takes_too_little(d, open) &&
         std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
           return from_freezer(one.way) && !one.back && !source(held[one.at]).in_freezer;
         })) {
