@@ -28,36 +28,33 @@ std::string what_is_left(const Compiled& compiled, const resolve::Making& making
   return fmt::format("; {} left over{}", left_of(compiled, making), good_until(making));
 }
 
-// What there is to do on a day, a line each, in the order of kinds.
-std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
-  std::vector<std::string> out;
+// Something of a day and when it is due, in minutes from midnight; what has no time comes first.
+struct DayLine {
+  int clock = -1;
+  std::string what;
+};
+
+// What there is to do on a day, in the order of the clock.
+std::vector<DayLine> day_lines(const Compiled& compiled, text::Date day) {
+  std::vector<DayLine> out;
   for (const purchase::StopMade& visit : compiled.shopping.visits) {
     if (visit.date == day) {
-      out.push_back(fmt::format("shop at {}", compiled.kitchen.shop(visit.shop).name));
+      out.push_back({-1, fmt::format("shop at {}", compiled.kitchen.shop(visit.shop).name)});
     }
   }
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
     const kitchen::Session& window = compiled.plan().sessions[session.session];
     if (window.date == day) {
-      out.push_back(fmt::format("prep session from {}, {} tasks", text::print_clock(window.from),
-                                session.tasks.size()));
+      out.push_back(
+          {window.from, fmt::format("prep session from {}, {} tasks",
+                                    text::print_clock(window.from), session.tasks.size())});
     }
   }
   for (const prep::Reminder& reminder : compiled.prep.reminders) {
     if (reminder.date == day) {
-      out.push_back(fmt::format("{}{}: {}", word(reminder.kind),
-                                reminder.clock ? " at " + text::print_clock(*reminder.clock) : "",
-                                reminder.what));
-    }
-  }
-  for (std::size_t m = 0; m < compiled.plan().meals.size(); ++m) {
-    const kitchen::Meal& meal = compiled.plan().meals[m];
-    for (const kitchen::Dish& dish : meal.dishes) {
-      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers &&
-          is_warmed_up(compiled, dish)) {
-        out.push_back(fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
-                                  how_to_reheat(compiled, dish)));
-      }
+      const std::string at = reminder.clock ? " at " + text::print_clock(*reminder.clock) : "";
+      out.push_back({reminder.clock.value_or(-1),
+                     fmt::format("{}{}: {}", word(reminder.kind), at, reminder.what)});
     }
   }
   for (const prep::Cooking& cook : compiled.prep.cooking) {
@@ -65,11 +62,25 @@ std::vector<std::string> day_lines(const Compiled& compiled, text::Date day) {
       const resolve::Making& making = compiled.resolved.making(cook.making);
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
-      out.push_back(fmt::format("cook {} {}, {}{}{}", recipe.name, cooking_time(compiled, cook),
-                                how_much(making), safe.empty() ? "" : "; " + safe,
-                                what_is_left(compiled, making)));
+      out.push_back(
+          {cook.start, fmt::format("cook {} {}, {}{}{}", recipe.name, cooking_time(compiled, cook),
+                                   how_much(making), safe.empty() ? "" : "; " + safe,
+                                   what_is_left(compiled, making))});
     }
   }
+  for (const kitchen::Meal& meal : compiled.plan().meals) {
+    for (const kitchen::Dish& dish : meal.dishes) {
+      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers &&
+          is_warmed_up(compiled, dish)) {
+        out.push_back({compiled.kitchen.household.slot(meal.slot)->at,
+                       fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
+                                   how_to_reheat(compiled, dish))});
+      }
+    }
+  }
+  std::stable_sort(out.begin(), out.end(), [](const DayLine& one, const DayLine& other) {
+    return one.clock < other.clock;
+  });
   return out;
 }
 
@@ -202,12 +213,12 @@ std::string days_markdown(const Compiled& compiled) {
   std::string out = fmt::format("# Day by day: {}\n", escape_markdown(plan.name));
   const text::Date first = first_day_to_do(compiled);
   for (text::Date day = first; day <= plan.until; day += std::chrono::days(1)) {
-    const std::vector<std::string> lines = day_lines(compiled, day);
+    const std::vector<DayLine> lines = day_lines(compiled, day);
     if (!lines.empty()) {
       out += fmt::format("\n## {}\n\n", text::print_day(day));
     }
-    for (const std::string& line : lines) {
-      out += fmt::format("- {}\n", escape_markdown(line));
+    for (const DayLine& line : lines) {
+      out += fmt::format("- {}\n", escape_markdown(line.what));
     }
   }
   return out + fmt::format("\n{}\n", caution);
@@ -216,16 +227,20 @@ std::string days_markdown(const Compiled& compiled) {
 std::string day_text(const Compiled& compiled, text::Date day) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("{} {}\n", text::weekday_name(day), text::print_date(day));
-  for (const std::string& line : day_lines(compiled, day)) {
-    out += fmt::format("  {}\n", line);
-  }
+  std::vector<DayLine> lines = day_lines(compiled, day);
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (meal.date == day) {
-      out += fmt::format("  {} {}: {}\n",
-                         text::print_clock(compiled.kitchen.household.slot(meal.slot)->at),
-                         meal.slot, dishes_of(compiled, m));
+      const int at = compiled.kitchen.household.slot(meal.slot)->at;
+      lines.push_back(
+          {at, fmt::format("{} {}: {}", text::print_clock(at), meal.slot, dishes_of(compiled, m))});
     }
+  }
+  std::stable_sort(lines.begin(), lines.end(), [](const DayLine& one, const DayLine& other) {
+    return one.clock < other.clock;
+  });
+  for (const DayLine& line : lines) {
+    out += fmt::format("  {}\n", line.what);
   }
   return out + fmt::format("{}\n", caution);
 }
