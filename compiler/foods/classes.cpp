@@ -143,16 +143,19 @@ bool is_starch(const Food& food) {
          food.name.starts_with(dried);
 }
 
+bool is_herb(const Food& food) {
+  return among(food,
+               {"basil",          "chervil",        "chive",          "cilantro",      "curry leaf",
+                "dill",           "fresh bay leaf", "fresh marjoram", "fresh oregano", "fresh sage",
+                "fresh tarragon", "garlic chive",   "lemon balm",     "lemon thyme",   "lovage",
+                "mint",           "parsley",        "rosemary",       "thai basil",    "thyme"});
+}
+
 bool is_aromatic(const Food& food) {
-  return among(food, {"garlic",         "jarred garlic",   "garlic paste",
-                      "wild garlic",    "basil",           "bird's eye chilli",
-                      "cilantro",       "chive",           "dill",
-                      "fresh bay leaf", "fresh marjoram",  "fresh oregano",
-                      "fresh sage",     "fresh tarragon",  "ginger root",
-                      "green chile",    "jalapeno pepper", "lemon thyme",
-                      "mint",           "parsley",         "red chilli",
-                      "rosemary",       "serrano pepper",  "shallot",
-                      "thyme",          "habanero pepper"});
+  return is_herb(food) ||
+         among(food, {"garlic", "jarred garlic", "garlic paste", "wild garlic", "bird's eye chilli",
+                      "ginger root", "green chile", "jalapeno pepper", "red chilli",
+                      "serrano pepper", "shallot", "habanero pepper"});
 }
 
 } // namespace
@@ -186,6 +189,8 @@ bool is(const Food& food, Class what) {
     return food.department == Department::produce;
   case Class::aromatic:
     return is_aromatic(food);
+  case Class::herb:
+    return is_herb(food);
   case Class::spice:
     return food.department == Department::spices;
   case Class::oil:

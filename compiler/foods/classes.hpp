@@ -19,6 +19,7 @@ enum class Class : std::uint8_t {
   kidney_bean, ///< dried beans that poison unless they are boiled: kidney, borlotti and white ones
   starch,      ///< rice, pasta, pulses and potatoes: once cooked they must be kept cold
   vegetable,   ///< fresh, and mushrooms
+  herb,        ///< fresh
   aromatic,    ///< garlic, herbs, chillies: what oils are flavoured with
   spice,       ///< dried, and salt
   oil,

@@ -1,5 +1,6 @@
 #include "purchase/lower.hpp"
 
+#include "foods/classes.hpp"
 #include "purchase/errors.hpp"
 #include "purchase/lives.hpp"
 #include "purchase/ranges.hpp"
@@ -151,6 +152,7 @@ private:
         const kitchen::Shop& shop = kitchen_.shop(trip.stops[c].shop);
         const Cents cost = shop.stop_cost.value_or(kitchen_.household.stop_cost);
         dearest_stop_ = std::max(dearest_stop_, cost);
+        least_stop_ = std::min(least_stop_.value_or(cost), cost);
         out_.model.stops.push_back({day(trip.date) * buying::minutes_per_day + trip.home,
                                     buying::ShopId(static_cast<std::size_t>(shop.id)),
                                     cost * out_.per_cent, trip.stops[c].always});
@@ -468,6 +470,19 @@ private:
     item.lacking = std::max(rate(lacking_counts), item.salvage);
     item.missing = rate(missing_counts);
     item.missing_once = to_money(usual->pack * missing_counts + Rational(dearest_stop_));
+    if (is_garnish(item, id, *usual)) { // bought where one shops anyway, but worth no stop
+      item.missing = item.lacking;
+      item.missing_once = to_money(usual->pack * Rational(11, 10) + Rational(*least_stop_, 2));
+    }
+  }
+
+  // Fresh herbs of which no dish takes more than half a bunch.
+  [[nodiscard]] bool is_garnish(const Item& item, FoodId id, const UsualPrice& usual) const {
+    const buying::Amount bunch =
+        usual.unit > 0 ? to_model_down(Rational(usual.pack / usual.unit)) : 0;
+    return least_stop_ && foods::is(kitchen_.food(id), foods::Class::herb) &&
+           std::all_of(item.demands.begin(), item.demands.end(),
+                       [&](const buying::Demand& demand) { return demand.amount * 2 <= bunch; });
   }
 
   // The room of a place is what the household says, or at least what the stock takes alone. What is
@@ -531,6 +546,7 @@ private:
   int days_;
   text::Diagnostics& diagnostics_;
   Cents dearest_stop_ = 0;
+  std::optional<Cents> least_stop_;
   std::map<FoodId, Rational> usual_container_; ///< what one holds, of foods asked for by it
   std::optional<text::Span> price_too_large_;
   bool sums_too_large_ = false;
