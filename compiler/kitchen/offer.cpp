@@ -428,8 +428,8 @@ std::vector<Offer> of_unknown_food(const Entry& entry, const Household& househol
   }
   const std::string near = text::did_you_mean(foods::normal_name(name), names.all());
   diagnostics.warning(errors::as_written, entry.key.span,
-                      fmt::format("no food is called '{}'; it is carried as it is written", name),
-                      near.empty() ? "recipes/foods.yaml can say more of it" : near);
+                      fmt::format("no food is called '{}'; it is listed as written", name),
+                      near.empty() ? "you can describe it in recipes/foods.yaml" : near);
   return out;
 }
 
