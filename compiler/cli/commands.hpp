@@ -30,8 +30,9 @@ int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
 int prep(const std::string& plan);
-/// The keys of a kind of file (all kinds where it is empty), with what stands at each.
-int keys(const std::string& kind);
+/// The keys of a kind of file (all kinds where it is empty), with what stands at each, in the
+/// examples of a system of measures; where it is empty, in those of the house here.
+int keys(const std::string& kind, const std::string& measures);
 /// The JSON Schema of a kind of file, for editors.
 int schema(const std::string& kind);
 

@@ -50,7 +50,8 @@ void read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& dia
   complain(std::string_view(text::render(diagnostics, sources)));
 }
 
-// What words of measures mean in the house in which the command is run, and how it prints them.
+// What words of measures mean in the house in which the command is run, and how it prints them. The
+// book speaks its words from here on.
 measure::Customs customs_here(foods::Book& book) {
   const std::string path = kitchen::in_root(kitchen::house_here(), "plans/household.yaml");
   text::Sources sources;
@@ -59,6 +60,7 @@ measure::Customs customs_here(foods::Book& book) {
   if (text::disk().exists(path)) {
     if (const auto file = text::load(path, text::disk(), sources, unsaid)) {
       if (const auto node = text::parse_yaml(*file, sources, unsaid)) {
+        book.speak(kitchen::system_of(*node));
         return kitchen::read_household(*node, names, unsaid).customs();
       }
     }
@@ -105,8 +107,12 @@ void print_food(const Food& food, measure::System system) {
   }
   row("department", std::string(foods::name(food.department)), "");
   for (const foods::VolumeWeight& v : food.volumes) {
+    const measure::UnitFacts& unit = measure::facts(v.unit);
     row(foods::name(v.form),
-        fmt::format("{} g a {}", measure::print_decimal(v.grams, 3), measure::facts(v.unit).name),
+        system == measure::System::us
+            ? fmt::format("{} g a {}", measure::print_decimal(v.grams, 3), unit.name)
+            : fmt::format("{} g for 100 ml",
+                          measure::print_decimal(v.grams / unit.factor * 100, 1)),
         v.source);
   }
   for (const foods::Piece& p : food.pieces) {
@@ -221,6 +227,7 @@ int food(const std::string& name) {
   text::Diagnostics diagnostics;
   foods::Book book;
   read_book(book, sources, diagnostics);
+  const measure::Customs customs = customs_here(book);
   auto id = book.find(name);
   if (!id) { // as a recipe may say it: "egg yolk", "chopped onion"
     BookNames names(book);
@@ -229,7 +236,7 @@ int food(const std::string& name) {
     line.kind = text::Node::Kind::scalar;
     line.scalar = name;
     line.span = {sources.add("food", name), 0, static_cast<std::uint32_t>(name.size())};
-    const auto read = kitchen::read_line(line, name, 0, measure::System::us, names, ignored);
+    const auto read = kitchen::read_line(line, name, 0, customs, names, ignored);
     if (const foods::FoodId* const named = read.size() == 1 ? read.front().food() : nullptr) {
       id = *named;
     }
@@ -239,7 +246,7 @@ int food(const std::string& name) {
     complain_of_name("no food is called", name, near);
     return bad_input;
   }
-  print_food(book.get(*id), customs_here(book).system);
+  print_food(book.get(*id), customs.system);
   return good;
 }
 

@@ -3,7 +3,9 @@
 #include "cli/exit.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
+#include "kitchen/household.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/paths.hpp"
 #include "text/nearest.hpp"
 
 #include <nlohmann/json.hpp>
@@ -16,6 +18,7 @@ namespace {
 
 using kitchen::keys::Kind;
 using Json = nlohmann::ordered_json;
+using measure::System;
 using text::Keys;
 using text::Value;
 
@@ -34,33 +37,46 @@ const Kind* find_kind(const std::string& name) {
   return nullptr;
 }
 
-void say_keys(const Keys& keys, std::size_t indent);
+// Whether the household of the folder measures so.
+bool is_metric_here() {
+  const std::string path = kitchen::in_root(kitchen::house_here(), "plans/household.yaml");
+  text::Sources sources;
+  text::Diagnostics unsaid; // this is not a check of it
+  if (!text::disk().exists(path)) {
+    return false;
+  }
+  const auto file = text::load(path, text::disk(), sources, unsaid);
+  const auto node = file ? text::parse_yaml(*file, sources, unsaid) : std::nullopt;
+  return node && kitchen::system_of(*node) == System::metric;
+}
+
+void say_keys(const Keys& keys, std::size_t indent, bool metric);
 
 // The keys that stand deeper inside a value.
-void say_inside(const Value& value, std::size_t indent) {
+void say_inside(const Value& value, std::size_t indent, bool metric) {
   if (value.keys != nullptr) {
-    say_keys(*value.keys, indent);
+    say_keys(*value.keys, indent, metric);
   }
   if (value.each != nullptr) {
-    say_inside(*value.each, indent);
+    say_inside(*value.each, indent, metric);
   }
   if (value.items != nullptr) {
-    say_inside(*value.items, indent);
+    say_inside(*value.items, indent, metric);
   }
 }
 
-void say_keys(const Keys& keys, std::size_t indent) {
+void say_keys(const Keys& keys, std::size_t indent, bool metric) {
   for (const text::Key& key : keys.keys) {
     const std::string name = std::string(indent, ' ') + std::string(key.name);
     say("  {:<24}{}{}: {}\n", name, key.needed ? "needed; " : "", key.value->words, key.doc);
-    say("  {:<24}  {}: {}\n", "", key.name, key.value->example);
-    say_inside(*key.value, indent + 2);
+    say("  {:<24}  {}: {}\n", "", key.name, key.value->example_for(metric));
+    say_inside(*key.value, indent + 2, metric);
   }
 }
 
-void say_kind(const Kind& kind) {
+void say_kind(const Kind& kind, bool metric) {
   say("{} ({})\n", kind.name, kind.path);
-  say_inside(*kind.value, 0);
+  say_inside(*kind.value, 0, metric);
 }
 
 Json schema_of(const Value& value);
@@ -113,17 +129,19 @@ Json schema_of(const Value& value) {
 
 } // namespace
 
-int keys(const std::string& kind) {
+int keys(const std::string& kind, const std::string& measures) {
+  const bool metric =
+      measures.empty() ? is_metric_here() : measure::parse_system(measures) == System::metric;
   if (!kind.empty()) {
     const Kind* known = find_kind(kind);
     if (known == nullptr) {
       return bad_input;
     }
-    say_kind(*known);
+    say_kind(*known, metric);
     return good;
   }
   for (const Kind& each : kitchen::keys::kinds) {
-    say_kind(each);
+    say_kind(each, metric);
     say("\n");
   }
   return good;

@@ -124,7 +124,11 @@ int run(int argc, char** argv) {
   CLI::App* keys = app.add_subcommand(
       "keys", "what a file can say: every key, what stands there, and what it means");
   keys->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan (default: all)");
-  keys->callback([&] { code = cli::keys(name); });
+  std::string examples;
+  keys->add_option("--measures", examples,
+                   "us or metric: those of the examples (default: as the house here has them)")
+      ->check(CLI::IsMember({"us", "metric"}).description(""));
+  keys->callback([&] { code = cli::keys(name, examples); });
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors that check YAML by it");

@@ -43,14 +43,14 @@ std::string and_list(const std::vector<std::string>& names) {
 
 } // namespace
 
-std::string how_much(const resolve::Making& making) {
+std::string how_much(const Compiled& compiled, const resolve::Making& making) {
   if (making.times == 1) {
     return "the whole recipe";
   }
   // Only where a recipe says so is it made in parts that have no name.
   const bool named = denominator(making.times) <= 100;
   const std::string number =
-      named ? measure::print_exact(making.times) : measure::print_decimal(making.times, 2);
+      named ? measure::print_exact(making.times) : decimal(compiled, making.times, 2);
   return number + (making.times < 1 ? " of the recipe" : " times the recipe");
 }
 

@@ -9,7 +9,7 @@
 namespace manciple::emit {
 
 /// How much of a recipe is made: "the whole recipe", "3/4 of the recipe", "1 1/2 times the recipe".
-std::string how_much(const resolve::Making& making);
+std::string how_much(const Compiled& compiled, const resolve::Making& making);
 /// Who eats a dish: "all four", "Ada and Ben", "all four and Sam"; or, where the plan says for how
 /// many, "6".
 std::string eaters_of(const Compiled& compiled, const resolve::DishRef& dish);

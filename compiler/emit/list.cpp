@@ -183,7 +183,10 @@ std::string list_markdown(const Compiled& compiled) {
   return out + (compiled.shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
-std::string list_csv(const Compiled& compiled) {
+std::string list_csv(const Compiled& written) {
+  Compiled compiled = written; // this file is data, with a decimal point
+  compiled.kitchen.household.currency.point = '.';
+  compiled.kitchen.household.system.point = '.';
   // A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
   // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
   const auto cell = [](std::string_view text) {
@@ -197,8 +200,6 @@ std::string list_csv(const Compiled& compiled) {
     }
     return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
   };
-  kitchen::Currency data_point = compiled.kitchen.household.currency;
-  data_point.point = '.'; // this file is data
   std::string out = "date,shop,department,food,buy,packs,cost,freeze,for\r\n";
   for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
     const Line& line = compiled.shopping.lines[l];
@@ -209,7 +210,7 @@ std::string list_csv(const Compiled& compiled) {
                        cell(compiled.kitchen.shop(visit.shop).name),
                        foods::name(food_of(compiled, line).department),
                        cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
-                       line.packs, line.cost ? data_point.figure(*line.cost) : "", cell(freeze),
+                       line.packs, cost_of(compiled, line), cell(freeze),
                        cell(text::join(purposes_of(compiled, l), "; ")));
   }
   // What is still to be found has neither day nor shop.

@@ -64,7 +64,7 @@ std::vector<DayLine> day_lines(const Compiled& compiled, text::Date day) {
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
           {cook.start, fmt::format("cook {} {}, {}{}{}", recipe.name, cooking_time(compiled, cook),
-                                   how_much(making), safe.empty() ? "" : "; " + safe,
+                                   how_much(compiled, making), safe.empty() ? "" : "; " + safe,
                                    what_is_left(compiled, making))});
     }
   }
@@ -194,7 +194,8 @@ std::string prep_markdown(const Compiled& compiled) {
         const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
         const std::string safe = safe_temperature(compiled, recipe);
         out += fmt::format(
-            "- Make **{}**, {}, for {}{}\n", escape_markdown(recipe.name), how_much(making),
+            "- Make **{}**, {}, for {}{}\n", escape_markdown(recipe.name),
+            how_much(compiled, making),
             escape_markdown(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
             escape_markdown((safe.empty() ? "" : "; " + safe) + boxes_of(compiled, making.id) +
                             what_is_left(compiled, making)));

@@ -45,11 +45,11 @@ void Tree::dish(const resolve::DishRef& ref, const Rational& amount, bool leftov
 }
 
 // "3/4 of the recipe; 0.71 needed".
-std::string made_and_needed(const resolve::Making& made) {
-  return how_much(made) +
+std::string made_and_needed(const Compiled& compiled, const resolve::Making& made) {
+  return how_much(compiled, made) +
          (made.times == made.needed
               ? ""
-              : fmt::format("; {} needed", measure::print_decimal(made.needed, 2)));
+              : fmt::format("; {} needed", decimal(compiled, made.needed, 2)));
 }
 
 // The dishes that a making ends up in, each with its share of the amount.
@@ -90,7 +90,7 @@ void Tree::use(const resolve::Use& use, const Rational& amount, int depth) {
   const kitchen::Recipe& recipe = compiled_.kitchen.recipe(made.recipe);
   line(depth, amount,
        fmt::format("{}, made {} ('{}', {}){}", recipe.name, text::print_day(made.date),
-                   recipe.ingredients[of->ingredient].text, made_and_needed(made),
+                   recipe.ingredients[of->ingredient].text, made_and_needed(compiled_, made),
                    use.cut_in ? fmt::format(", cut {}", text::print_day(use.date)) : ""));
   making(of->making, amount, depth + 1);
 }

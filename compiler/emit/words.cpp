@@ -26,6 +26,21 @@ const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& l
   return compiled.kitchen.shop(compiled.shopping.visits[line.visit].shop).offers[line.offer];
 }
 
+namespace {
+
+// "2", or "2 loaves" where bread is sold by the piece.
+std::string each_of(const Compiled& compiled, const purchase::Line& line) {
+  const foods::Food& food = food_of(compiled, line);
+  const foods::ShopUnit one = foods::shop_unit(food, compiled.kitchen.household.system);
+  const bool loaf = one.word == "loaf" && one.size == offer_of(compiled, line).size &&
+                    !foods::counts_itself(food, one.word);
+  return loaf
+             ? fmt::format("{} {}", line.packs, line.packs == 1 ? one.word : text::plural(one.word))
+             : fmt::format("{}", line.packs);
+}
+
+} // namespace
+
 std::string count_of(const Compiled& compiled, const purchase::Line& line) {
   const kitchen::Offer& offer = offer_of(compiled, line);
   const bool sized = !offer.pack.empty() && text::is_digit(offer.pack.front());
@@ -36,13 +51,12 @@ std::string count_of(const Compiled& compiled, const purchase::Line& line) {
   }
   if (offer.by_weight) {
     const std::string weight = fmt::format(
-        "{} {}", measure::print_decimal(Rational(line.packs) / offer.steps_per_price, 2),
-        offer.pack);
+        "{} {}", decimal(compiled, Rational(line.packs) / offer.steps_per_price, 2), offer.pack);
     const auto pieces = foods::pieces_in(food_of(compiled, line), line.amount);
     return pieces ? fmt::format("{}, about {}", pieces->words, weight) : weight;
   }
   if (offer.pack == "each") {
-    return fmt::format("{}", line.packs);
+    return each_of(compiled, line);
   }
   return line.packs == 1 ? offer.pack : fmt::format("{} x {}", line.packs, offer.pack);
 }
@@ -55,7 +69,9 @@ std::string name_on_list(const Compiled& compiled, const purchase::Line& line) {
   if (pieces && pieces->several) {
     return text::plural(food.name);
   }
-  if (offer.pack != "each" || food.as_written) {
+  const std::string count = count_of(compiled, line);
+  const bool named = offer.pack != "each" || text::is_letter(count.back()); // "2 loaves"
+  if (named || food.as_written) {
     return foods::name_of(food, line.amount);
   }
   const bool one = foods::basis(food) == measure::Dimension::count;
@@ -88,6 +104,10 @@ bool has_prices(const Compiled& compiled, std::size_t visit) {
 
 std::string money(const Compiled& compiled, kitchen::Cents cents) {
   return compiled.kitchen.household.currency.print(cents);
+}
+
+std::string decimal(const Compiled& compiled, const Rational& number, int places) {
+  return measure::print_decimal(number, places, compiled.kitchen.household.system.point);
 }
 
 std::string figure(const Compiled& compiled, kitchen::Cents cents) {

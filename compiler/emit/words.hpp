@@ -25,6 +25,8 @@ std::string cost_of(const Compiled& compiled, const purchase::Line& line);
 std::size_t without_price(const Compiled& compiled);
 /// Whether a price is known of something bought on a visit.
 bool has_prices(const Compiled& compiled, std::size_t visit);
+/// "0.75", "0,75": as the house writes it, without zeros at the end.
+std::string decimal(const Compiled& compiled, const measure::Rational& number, int places);
 /// "$12.50", "12,50 €".
 std::string money(const Compiled& compiled, kitchen::Cents cents);
 /// The same without the sign, for tables: "12.50".

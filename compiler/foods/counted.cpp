@@ -108,13 +108,13 @@ std::optional<Counted> counted(const Food& food, const Rational& purchased) {
   return pieces;
 }
 
-std::string weight(const Food& food, const Rational& purchased, measure::System system) {
-  const bool us = system == measure::System::us && basis(food) != Dimension::volume;
+std::string weight(const Food& food, const Rational& purchased, measure::Writing writing) {
+  const bool us = writing.system == measure::System::us && basis(food) != Dimension::volume;
   const Rational large = us ? measure::facts(Unit::pound).factor : Rational(1000);
   const Rational step = purchased >= large ? large / (us ? 10 : 20)
                         : us               ? measure::facts(Unit::ounce).factor / 2
                                            : Rational(least_grams);
-  return customary(food, std::max(step, nearest(purchased, step)), system);
+  return customary(food, std::max(step, nearest(purchased, step)), writing);
 }
 
 // "9", "1/2 head": without the name.
@@ -128,27 +128,27 @@ std::string words(const Food& food, const Counted& pieces) {
 
 } // namespace
 
-std::string as_seen(const Food& food, const Rational& purchased, measure::System system) {
+std::string as_seen(const Food& food, const Rational& purchased, measure::Writing writing) {
   const auto pieces = counted(food, purchased);
   if (!pieces) {
     return basis(food) == Dimension::count
-               ? with_name(food, std::max(Rational(1), nearest(purchased, 1)), system)
-               : fmt::format("{} {}", weight(food, purchased, system), name_of(food, purchased));
+               ? with_name(food, std::max(Rational(1), nearest(purchased, 1)), writing)
+               : fmt::format("{} {}", weight(food, purchased, writing), name_of(food, purchased));
   }
   const std::string name = !counts_itself(food, pieces->piece) ? after_piece(food, pieces->piece)
                            : pieces->count > 1                 ? text::plural(food.name)
                                                                : food.name;
   const std::string all = fmt::format("{} {}", words(food, *pieces), name);
-  return is_weighed(food) ? fmt::format("{} ({})", all, weight(food, purchased, system)) : all;
+  return is_weighed(food) ? fmt::format("{} ({})", all, weight(food, purchased, writing)) : all;
 }
 
-std::string amount_seen(const Food& food, const Rational& purchased, measure::System system) {
+std::string amount_seen(const Food& food, const Rational& purchased, measure::Writing writing) {
   const auto pieces = counted(food, purchased);
   if (pieces && !is_weighed(food)) {
     return words(food, *pieces);
   }
-  return basis(food) == Dimension::count ? customary(food, purchased, system, 0)
-                                         : weight(food, purchased, system);
+  return basis(food) == Dimension::count ? customary(food, purchased, writing, 0)
+                                         : weight(food, purchased, writing);
 }
 
 std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {

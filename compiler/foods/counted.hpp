@@ -11,10 +11,10 @@ namespace manciple::foods {
 /// With the name of the food: "9 onions (2.3 lb)", "1/2 head romaine lettuce", "16 cloves garlic",
 /// "4 stalks celery", "1.5 oz parmesan cheese". Parts of a piece in quarters and thirds, at least a
 /// quarter; weights to half an ounce or 5 g, from a pound to a tenth, from a kilogram to 50 g.
-std::string as_seen(const Food& food, const Rational& purchased, measure::System system);
+std::string as_seen(const Food& food, const Rational& purchased, measure::Writing writing);
 
 /// The same without the name, and without the number of pieces of what is weighed.
-std::string amount_seen(const Food& food, const Rational& purchased, measure::System system);
+std::string amount_seen(const Food& food, const Rational& purchased, measure::Writing writing);
 
 /// About how many whole pieces are in what is weighed out at a shop.
 struct Pieces {

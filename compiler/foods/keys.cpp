@@ -10,6 +10,7 @@ using text::Key;
 using text::Keys;
 using text::list_of;
 using text::Value;
+using text::with_metric;
 using text::word;
 
 constexpr Value text_value = word("a text", "in the fridge overnight");
@@ -21,19 +22,21 @@ constexpr Value number = word("a number", "11282");
 constexpr Value piece = word("a piece of the food", "medium");
 constexpr Value yes_no = word("yes or no", "yes");
 constexpr Value well_or_poorly = word("well or poorly", "well");
-constexpr Value unit = word("a measure", "lb");
+constexpr Value unit = with_metric(word("a measure", "lb"), "kg");
 constexpr Value allergen = word("an allergen class", "milk");
 constexpr Value allergen_list = list_of(allergen, "a list of allergen classes", "[milk, egg]");
 constexpr Value part = word("a figure or its source", "our scales");
 constexpr Value weight_of_volume =
-    list_of(part, "a weight and its source", "[160 g/cup, SR28 11282.1]");
+    with_metric(list_of(part, "a weight and its source", "[160 g/cup, SR28 11282.1]"),
+                "[0.64 g/ml, our scales]");
 constexpr Value weight = list_of(part, "a weight and its source", "[110 g, SR28 11282.6]");
 constexpr Value share = list_of(part, "a share and its source", "[90 %, SR28 11282 refuse]");
 constexpr Value days = list_of(part, "a time and its source", "[5 days, FSIS 21]");
 constexpr Value temperature = list_of(part, "a temperature and its source", "[165 F, FSIS 21]");
 constexpr Value volumes =
-    by_name("a form", weight_of_volume, "a mapping from forms to what a volume weighs",
-            "{chopped: [160 g/cup, SR28 11282.1]}");
+    with_metric(by_name("a form", weight_of_volume, "a mapping from forms to what a volume weighs",
+                        "{chopped: [160 g/cup, SR28 11282.1]}"),
+                "{chopped: [0.64 g/ml, our scales]}");
 constexpr Value pieces = by_name("a piece", weight, "a mapping from pieces to what one weighs",
                                  "{medium: [110 g, SR28 11282.6]}");
 constexpr Value yields = by_name("'edible' or a form", share,

@@ -18,28 +18,36 @@ using measure::Unit;
 namespace {
 
 /// Last words of what comes by the many, whatever it is measured in. English, in order.
-constexpr std::array<std::string_view, 105> by_the_many{
-    "almond",    "apricot",   "bag",         "ball",       "balloon", "bandage",   "battery",
-    "bean",      "beet",      "berry",       "blackberry", "blade",   "blueberry", "bowl",
-    "burger",    "candle",    "caper",       "cashew",     "cherry",  "chestnut",  "chickpea",
-    "chip",      "chive",     "chunk",       "cloth",      "condom",  "container", "cracker",
-    "cranberry", "crouton",   "crumb",       "cup",        "currant", "diaper",    "dishcloth",
-    "envelope",  "filter",    "firelighter", "flake",      "flower",  "fork",      "glove",
-    "groat",     "hanger",    "hazelnut",    "heart",      "jar",     "knife",     "label",
-    "lentil",    "lid",       "light",       "liner",      "lozenge", "mask",      "match",
-    "napkin",    "noodle",    "nut",         "oat",        "olive",   "pad",       "pea",
-    "peach",     "peanut",    "pecan",       "peg",        "pen",     "pencil",    "peppercorn",
-    "pickle",    "pistachio", "plate",       "pod",        "pretzel", "puff",      "raisin",
-    "raspberry", "razor",     "rib",         "rind",       "sardine", "seed",      "segment",
-    "sheet",     "shoot",     "skewer",      "sparerib",   "sponge",  "spoon",     "sprout",
-    "stamp",     "steak",     "straw",       "strawberry", "swab",    "tampon",    "tissue",
-    "tomato",    "toothpick", "towel",       "vegetable",  "wafer",   "walnut",    "wipe"};
+constexpr std::array<std::string_view, 107> by_the_many{
+    "almond",     "apricot", "bag",         "ball",       "balloon", "bandage",    "battery",
+    "bean",       "beet",    "berry",       "blackberry", "blade",   "blueberry",  "bowl",
+    "burger",     "candle",  "caper",       "cashew",     "cherry",  "chestnut",   "chickpea",
+    "chip",       "chive",   "chunk",       "cloth",      "condom",  "container",  "cracker",
+    "cranberry",  "crouton", "crumb",       "cup",        "currant", "diaper",     "dishcloth",
+    "envelope",   "filter",  "firelighter", "flake",      "flower",  "fork",       "glove",
+    "groat",      "hanger",  "hazelnut",    "heart",      "jar",     "knife",      "label",
+    "lentil",     "lid",     "light",       "liner",      "lozenge", "mask",       "match",
+    "napkin",     "nappy",   "noodle",      "nut",        "oat",     "olive",      "pad",
+    "pea",        "peach",   "peanut",      "pecan",      "peg",     "pen",        "pencil",
+    "peppercorn", "pickle",  "pistachio",   "plaster",    "plate",   "pod",        "pretzel",
+    "puff",       "raisin",  "raspberry",   "razor",      "rib",     "rind",       "sardine",
+    "seed",       "segment", "sheet",       "shoot",      "skewer",  "sparerib",   "sponge",
+    "spoon",      "sprout",  "stamp",       "steak",      "straw",   "strawberry", "swab",
+    "tampon",     "tissue",  "tomato",      "toothpick",  "towel",   "vegetable",  "wafer",
+    "walnut",     "wipe"};
 static_assert(std::is_sorted(by_the_many.begin(), by_the_many.end()));
 
 bool comes_by_the_many(const Food& food) {
   const std::string_view name = food.name;
   return std::binary_search(by_the_many.begin(), by_the_many.end(),
                             name.substr(name.rfind(' ') + 1));
+}
+
+// What comes in cartons is sold by the litre outside the US, where broth is not sold in cans.
+// Common practice, no source.
+bool is_poured(const Food& food, measure::System system) {
+  return system != measure::System::us && food.count_as == "carton" &&
+         food.volume(Form::plain) != nullptr;
 }
 
 } // namespace
@@ -55,11 +63,12 @@ bool counts_itself(const Food& food, std::string_view word) {
          fmt::format(" {} ", food.name).find(fmt::format(" {} ", word)) != std::string::npos;
 }
 
-std::string customary(const Food& food, const Rational& purchased, measure::System system,
+std::string customary(const Food& food, const Rational& purchased, measure::Writing writing,
                       int decimals) {
   const Dimension dim = basis(food);
   if (food.as_written && dim == Dimension::count && !food.shop_in.empty()) {
-    const std::string number = print_decimal(purchased, purchased < 1 ? 1 : decimals);
+    const std::string number =
+        print_decimal(purchased, purchased < 1 ? 1 : decimals, writing.point);
     return fmt::format("{} {}", number, purchased > 1 ? text::plural(food.shop_in) : food.shop_in);
   }
   const auto base_unit = dim == Dimension::mass     ? Unit::gram
@@ -67,15 +76,17 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
                                                     : Unit::each;
   const measure::Quantity base{purchased, base_unit};
   const auto unit = measure::find_unit(food.shop_in, measure::System::us);
-  const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
+  const Dimension wanted = is_poured(food, writing) ? Dimension::volume
+                           : unit                   ? measure::facts(*unit).dimension
+                                                    : Dimension::count;
   if (dim != Dimension::mass || wanted == Dimension::mass) {
-    return measure::print_for_shop(base, system);
+    return measure::print_for_shop(base, writing);
   }
   if (wanted == Dimension::volume) {
     if (const auto one = as_purchased(food, {1, {Unit::milliliter, {}}, Form::plain, false})) {
-      return measure::print_for_shop({purchased / one->amount, Unit::milliliter}, system);
+      return measure::print_for_shop({purchased / one->amount, Unit::milliliter}, writing);
     }
-    return measure::print_for_shop(base, system);
+    return measure::print_for_shop(base, writing);
   }
   // Counted: by the piece it is shopped in, else by the one a bare count means. What comes in cans
   // and jars is spoken of by weight, save whole cans.
@@ -83,10 +94,11 @@ std::string customary(const Food& food, const Rational& purchased, measure::Syst
   const bool in_jars = food.department == Department::canned && word != "can";
   const auto one = as_purchased(food, {1, {Unit::each, word}, Form::plain, false});
   if (word.empty() || in_jars || !one) {
-    return measure::print_for_shop(base, system);
+    return measure::print_for_shop(base, writing);
   }
   const Rational count = purchased / one->amount;
-  const std::string number = print_decimal(count, count < 1 ? std::max(1, decimals) : decimals);
+  const std::string number =
+      print_decimal(count, count < 1 ? std::max(1, decimals) : decimals, writing.point);
   return counts_itself(food, word)
              ? number
              : fmt::format("{} {}", number, count > 1 ? text::plural(word) : word);
@@ -97,8 +109,12 @@ ShopUnit shop_unit(const Food& food, measure::System system) {
     return {food.as_written && !food.shop_in.empty() ? food.shop_in : "each", 1, false};
   }
   const auto unit = measure::find_unit(food.shop_in, measure::System::us);
-  const Dimension wanted = unit ? measure::facts(*unit).dimension : Dimension::count;
-  const bool canned = food.department == Department::canned && food.piece("can") != nullptr;
+  const bool poured = is_poured(food, system);
+  const Dimension wanted = poured ? Dimension::volume
+                           : unit ? measure::facts(*unit).dimension
+                                  : Dimension::count;
+  const bool canned =
+      !poured && food.department == Department::canned && food.piece("can") != nullptr;
   const std::string word = canned                          ? "can"
                            : food.piece("loaf") != nullptr ? "loaf"
                                                            : counted_by(food);
@@ -135,9 +151,9 @@ std::string name_of(const Food& food, const Rational& purchased) {
   return several ? text::plural(food.name) : food.name;
 }
 
-std::string with_name(const Food& food, const Rational& purchased, measure::System system,
+std::string with_name(const Food& food, const Rational& purchased, measure::Writing writing,
                       int decimals) {
-  const std::string amount = customary(food, purchased, system, decimals);
+  const std::string amount = customary(food, purchased, writing, decimals);
   const bool several =
       !food.as_written && text::is_digit(amount.back()) && amount != "1" && amount.front() != '0';
   if (amount == "1" && basis(food) == Dimension::count) {

@@ -12,7 +12,7 @@ namespace manciple::foods {
 /// "2.3 lb", "8", "0.5 head", "1 gal". `decimals` is how fine a part of a piece is told: a tenth
 /// shows what is used of it without pretending to more, 0 is for what goes into a bag whole. Less
 /// than a piece is told in tenths at least.
-std::string customary(const Food& food, const Rational& purchased, measure::System system,
+std::string customary(const Food& food, const Rational& purchased, measure::Writing writing,
                       int decimals = 1);
 
 /// The least of a food that one buys where no pack is known: one piece, or a step of a scale.
@@ -38,7 +38,7 @@ bool is_more_than_scraps(const Food& food, const Rational& purchased);
 std::string name_of(const Food& food, const Rational& purchased);
 
 /// The same with the food's name: "2.3 lb onions", "8 lemons", "1.5 heads garlic".
-std::string with_name(const Food& food, const Rational& purchased, measure::System system,
+std::string with_name(const Food& food, const Rational& purchased, measure::Writing writing,
                       int decimals = 1);
 
 } // namespace manciple::foods

@@ -94,7 +94,7 @@ void read_words(const std::vector<const Entry*>& entries, Household& household,
     if (own.find_first_of(" ,") != std::string::npos || text::is_digit(own.front())) {
       diagnostics.error(errors::bad_value, entry->key.span,
                         fmt::format("'{}' is not one word", own));
-    } else if (!is_measure(meaning, household.system)) {
+    } else if (!is_measure(meaning, household.system.system)) {
       const auto meant = slip_of_word(meaning);
       diagnostics.error(errors::bad_value, entry->value.span,
                         fmt::format("'{}' is not a measure, a piece or a pack", meaning),
@@ -335,6 +335,14 @@ std::optional<int> hour_of_new_meal(const Household& household, std::string_view
   return 15 * hour + half; // as a snack
 }
 
+measure::System system_of(const Node& file) {
+  const auto said = std::find_if(file.entries.begin(), file.entries.end(),
+                                 [](const auto& entry) { return entry.key.scalar == "measures"; });
+  return said != file.entries.end()
+             ? measure::parse_system(said->value.scalar).value_or(measure::System::us)
+             : measure::System::us;
+}
+
 Household usual_household() {
   Household household;
   constexpr int half_past = 30;
@@ -353,6 +361,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   const Fields fields(file, keys::household, diagnostics);
   if (const Node* currency = fields.find("currency")) {
     household.currency = currency_called(currency->scalar);
+    household.system.point = household.currency.point;
   }
   for (const Node* node : fields.list("people")) {
     read_person(*node, household, names, diagnostics);
@@ -362,7 +371,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   }
   if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
-      household.system = *known;
+      household.system.system = *known;
     } else {
       diagnostics.error(errors::bad_value, system->span,
                         fmt::format("'{}' is not a system of measures", system->scalar),

@@ -77,7 +77,7 @@ struct Household {
   bool says_appliances = false; ///< else the usual ones
   std::vector<BuyingRule> buying;
   std::vector<Substitutes> any_of;
-  measure::System system = measure::System::us;
+  measure::Writing system; ///< its measures, and how it writes amounts
   std::optional<Rational> fridge_litres;
   std::optional<Rational> freezer_litres;
   std::optional<Rational> pantry_litres;
@@ -118,6 +118,9 @@ Household usual_household();
 /// When a meal that the household does not have is on the table, in minutes from midnight; nothing
 /// for what is nearly the name of one that it has or that is usual. Common practice, no source.
 std::optional<int> hour_of_new_meal(const Household& household, std::string_view name);
+
+/// What a household's file says of `measures`, without a look at the rest of it.
+measure::System system_of(const text::Node& file);
 
 Household read_household(const text::Node& file, Names& names, text::Diagnostics& diagnostics);
 

@@ -236,8 +236,7 @@ bool Line::check_measure(Ingredient& ingredient, const foods::Food& food) {
   ingredient.amount->form = Form::plain;
   if (!food.as_written && !free_text_) {
     diagnostics_.warning(errors::wrong_measure, node_.part(offset_, line_.size()),
-                         bought.error().what + "; it is carried as it is written",
-                         bought.error().fix);
+                         bought.error().what + "; it is listed as written", bought.error().fix);
   }
   return true;
 }

@@ -13,6 +13,7 @@ using text::Keys;
 using text::list_of;
 using text::mapping;
 using text::Value;
+using text::with_metric;
 using text::word;
 using text::word_or_mapping;
 
@@ -31,9 +32,12 @@ constexpr Value days = word("a time", "4 days");
 constexpr Value age = word("an age", "8 months");
 constexpr Value money = word("an amount of money", "12.50");
 constexpr Value share = word("a share", "8.25 %");
-constexpr Value measures = word("a system of measures: us, imperial, metric or australian", "us");
+constexpr Value measures =
+    with_metric(word("a system of measures: us, imperial, metric or australian", "us"), "metric");
 constexpr Value line = word("an ingredient", "2 onions, diced");
-constexpr Value lines = list_of(line, "a list of ingredients", "[\"2 onions, diced\", 1 tsp salt]");
+constexpr Value lines =
+    with_metric(list_of(line, "a list of ingredients", "[\"2 onions, diced\", 1 lb carrots]"),
+                "[\"2 onions, diced\", 500 g carrots]");
 constexpr Value avoided = word("an allergen class or a food", "peanut");
 constexpr Value avoids =
     list_of(avoided, "a list of allergen classes and foods", "[peanut, cilantro]");
@@ -43,11 +47,12 @@ constexpr Value meal = word("a meal of the household", "dinner");
 constexpr Value meals = list_of(meal, "a list of meals", "[dinner]");
 
 // Recipes.
-constexpr Value amount = word("an amount", "8 cups");
-constexpr Value amounts = list_of(amount, "an amount or a list of amounts", "8 cups");
+constexpr Value amount = with_metric(word("an amount", "8 cups"), "2 l");
+constexpr Value amounts =
+    with_metric(list_of(amount, "an amount or a list of amounts", "8 cups"), "2 l");
 constexpr Value made_in = word("whole, halves, quarters or exactly", "halves");
 constexpr Value appliance = word("an appliance", "oven");
-constexpr Value temperature = word("a temperature", "425 F");
+constexpr Value temperature = with_metric(word("a temperature", "425 F"), "220 C");
 constexpr Value allergen = word("an allergen class", "egg");
 constexpr Value allergens = list_of(allergen, "a list of allergen classes", "[egg]");
 
@@ -185,9 +190,10 @@ constexpr std::array household_keys{
 };
 
 // What is on hand.
-constexpr Value lot = word("a line", "2 lb onions, pantry");
-constexpr Value lots =
-    list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]");
+constexpr Value lot = with_metric(word("a line", "2 lb onions, pantry"), "1 kg onions, pantry");
+constexpr Value lots = with_metric(
+    list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]"),
+    "[\"1 kg onions, pantry, use by 2027-03-02\"]");
 constexpr std::array on_hand_keys{
     Key{"date", &date, "when it was counted (default: the first day)"},
     Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
@@ -211,7 +217,7 @@ constexpr Keys reduction{"a reduction", reduction_keys};
 
 namespace {
 
-constexpr Value offer_words = word("an offer", "3 lb bag 2.99");
+constexpr Value offer_words = with_metric(word("an offer", "3 lb bag 2.99"), "1 kg bag 2.99");
 constexpr Value sale_value = mapping(sale, "{price: 1.99, from: 2027-03-02, until: 2027-03-02}");
 constexpr Value deal = word("a deal", "2 for 5.00");
 constexpr std::array offer_keys{
@@ -230,10 +236,13 @@ constexpr Keys offer{"an offer", offer_keys};
 
 namespace {
 
-constexpr Value offer_value = word_or_mapping(offer, "an offer", "3 lb bag 2.99");
-constexpr Value offers = list_of(offer_value, "an offer or a list of offers", "3 lb bag 2.99");
-constexpr Value prices = by_name("a food", offers, "a mapping from foods to offers",
-                                 "{onion: [1.99/lb, 3 lb bag 2.99]}");
+constexpr Value offer_value =
+    with_metric(word_or_mapping(offer, "an offer", "3 lb bag 2.99"), "1 kg bag 2.99");
+constexpr Value offers = with_metric(
+    list_of(offer_value, "an offer or a list of offers", "3 lb bag 2.99"), "1 kg bag 2.99");
+constexpr Value prices = with_metric(by_name("a food", offers, "a mapping from foods to offers",
+                                             "{onion: [1.99/lb, 3 lb bag 2.99]}"),
+                                     "{onion: [1.99/kg, 1 kg bag 2.99]}");
 constexpr Value department = word("a department", "produce");
 constexpr Value departments = list_of(department, "a list of departments", "[produce, meat]");
 constexpr Value taxes =
@@ -261,7 +270,7 @@ constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", 
 constexpr Value who = list_of(name, "a list of people", "[Ada]");
 constexpr std::array dish_keys{
     Key{"dish", &dish_words, "what is eaten", true},
-    Key{"servings", &number, "how much of it (default: for those who eat,)"},
+    Key{"servings", &number, "how much of it (default: enough for those who eat)"},
     Key{"eaten by", &who, "who eats it (default: everybody there)"},
 };
 constexpr std::array absence_keys{
@@ -339,7 +348,8 @@ constexpr Value guests = list_of(guest_value, "a list of guests", "[{who: Cy, fr
 constexpr Value staple = word("an amount and how fast it is used", "12 eggs per week");
 constexpr Value staples = list_of(staple, "a list of staples", "[12 eggs per week, keep 6 eggs]");
 constexpr Value extra_value = word_or_mapping(extra, "something to buy", "1 box freezer bags");
-constexpr Value extras = list_of(extra_value, "a list of what else to buy", "[1 lb onions]");
+constexpr Value extras = with_metric(
+    list_of(extra_value, "a list of what else to buy", "[1 lb onions]"), "[500 g onions]");
 constexpr Value trip_value = mapping(trip, "{date: 2027-03-02, stops: [corner]}");
 constexpr Value trips =
     list_of(trip_value, "a list of trips", "[{date: 2027-03-02, stops: [corner]}]");

@@ -220,12 +220,7 @@ void Loader::setting() {
   kitchen.household = usual_household();
   if (files_.exists(in_root(root_, "plans/household.yaml"))) {
     if (const auto node = read("plans/household.yaml")) {
-      for (const text::Entry& entry : node->entries) { // before any food is named
-        if (entry.key.scalar == "measures") {
-          kitchen.foods.speak(
-              measure::parse_system(entry.value.scalar).value_or(measure::System::us));
-        }
-      }
+      kitchen.foods.speak(system_of(*node)); // before any food is named
       kitchen.household = read_household(*node, food_names_, diagnostics_);
     }
   }

@@ -212,7 +212,7 @@ std::optional<Target> Line::carry(const std::vector<Word>& words,
         fmt::format("no food or recipe is called '{}'; it is carried as it is "
                     "written, and nothing more is known of it",
                     name),
-        near.empty() ? "recipes/foods.yaml can say more of it" : near);
+        near.empty() ? "you can describe it in recipes/foods.yaml" : near);
   }
   return target;
 }

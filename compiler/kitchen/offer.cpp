@@ -181,6 +181,10 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
     pack = inside->second;
   }
   measure::Cursor cursor{pack};
+  if (const auto unit = measure::find_unit(pack, customs_); unit && *unit != Unit::each) {
+    offer.pack = (inside ? "" : "1 ") + offer.pack;
+    return size_of(node, {offer.inside, {*unit, {}}, foods::Form::plain, false}, offer);
+  }
   if (const auto quantity = measure::scan_quantity(cursor, customs_)) {
     return size_of(
         node, {quantity->amount * offer.inside, {quantity->unit, {}}, foods::Form::plain, false},
@@ -191,6 +195,7 @@ bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   const bool one = food.piece(customs_.meaning(pack)) != nullptr || // "bunch 1.49"
                    foods::basis(food) == measure::Dimension::count;
   if (inside || one) {
+    offer.pack = (number || inside ? "" : "1 ") + offer.pack;
     number = number.value_or(1) * offer.inside;
   }
   if (!number || *number <= 0) {
@@ -228,7 +233,7 @@ std::optional<std::pair<std::string_view, std::string_view>> price_per(std::stri
 }
 
 bool Reader::read_words(const Node& node, Offer& offer) {
-  // "2,49 €" and "€ 2,49" are one word as "€2.49" is.
+  // "2,49 €" is one word as "€2.49" is.
   const std::string_view words = household_.currency.without_sign(node.scalar);
   if (const auto per = price_per(words, household_.currency)) {
     return by_unit(node, per->second, per->first, offer);
@@ -238,7 +243,11 @@ bool Reader::read_words(const Node& node, Offer& offer) {
   }
   const std::size_t last = words.rfind(' ');
   if (last == std::string_view::npos) {
-    return bad(node, fmt::format("'{}' is not an offer", words));
+    // A price alone is for one, of what is not weighed.
+    const foods::Food& food = *names_.food(offer.food);
+    return household_.currency.parse(words) && !foods::shop_unit(food, customs_.system).by_weight
+               ? by_unit(node, "each", words, offer)
+               : bad(node, fmt::format("'{}' is not an offer", words));
   }
   const std::string_view tail = words.substr(last + 1);
   if (household_.currency.parse(words.substr(0, last)) && !household_.currency.parse(tail) &&
@@ -419,8 +428,8 @@ std::vector<Offer> of_unknown_food(const Entry& entry, const Household& househol
   }
   const std::string near = text::did_you_mean(foods::normal_name(name), names.all());
   diagnostics.warning(errors::as_written, entry.key.span,
-                      fmt::format("no food is called '{}'; it is carried as it is written", name),
-                      near.empty() ? "recipes/foods.yaml can say more of it" : near);
+                      fmt::format("no food is called '{}'; it is listed as written", name),
+                      near.empty() ? "you can describe it in recipes/foods.yaml" : near);
   return out;
 }
 

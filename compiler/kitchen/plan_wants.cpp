@@ -90,10 +90,15 @@ void PlanReader::extra(const Node& node) {
   }
   if (auto what = one(*line, line->scalar, 0, context_.foods, true)) {
     if (!what->amount) {
-      const std::string one = context_.foods.food(what->target)->sold_as.value_or("");
-      what->amount = foods::Amount{1, {measure::Unit::each, one}, foods::Form::plain, false};
-      // A food that nobody counts ("honey") is on the list as it is written.
       const foods::Food& food = *context_.foods.food(what->target);
+      const bool packed = food.is_household() &&
+                          (food.shop_in == "pack" || food.shop_in == "box"); // "birthday candles"
+      const std::string one = packed ? food.shop_in : food.sold_as.value_or("");
+      what->amount = foods::Amount{1, {measure::Unit::each, one}, foods::Form::plain, false};
+      if (packed) {
+        what->containers = 1;
+      }
+      // A food that nobody counts ("honey") is on the list as it is written.
       if (!foods::as_purchased(food, *what->amount)) {
         what->target = context_.foods.as_written(food.name, measure::Dimension::count, {}, &food)
                            .value_or(what->target);

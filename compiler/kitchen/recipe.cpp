@@ -147,7 +147,7 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
   }
   if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
-      recipe.system = *known;
+      recipe.system.system = *known;
     } else {
       diagnostics.error(errors::bad_value, system->span,
                         fmt::format("'{}' is not a system of measures", system->scalar),

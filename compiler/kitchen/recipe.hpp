@@ -55,7 +55,7 @@ struct Recipe {
   /// By how much less than their share eaters are content, of 1.
   std::optional<Rational> give;
   std::vector<foods::Allergen> may_contain;
-  measure::System system = measure::System::us;
+  measure::Writing system;
 
   /// Days it keeps without freezing.
   [[nodiscard]] std::optional<int> keeps_unfrozen() const {

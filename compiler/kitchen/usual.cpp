@@ -196,7 +196,7 @@ void settle_usual(Kitchen& kitchen, text::Diagnostics& diagnostics) {
       kitchen.plan ? Usual(kitchen).run() : std::vector<std::string>();
   if (!said.empty()) {
     diagnostics.remark(errors::taken_as_usual, kitchen.plan->at,
-                       fmt::format("not said, and taken as usual: {}", text::join(said, "; ")));
+                       fmt::format("not stated, so assumed: {}", text::join(said, "; ")));
   }
 }
 

@@ -12,10 +12,10 @@ std::string print(const Quantity& quantity);
 /// As a cook can measure it: cups in quarters and thirds, tablespoons and teaspoons in halves and
 /// quarters, grams and ounces whole or to a quarter; the nearest such amount, never nothing when
 /// there is something. US measures for a `us` cook, metric otherwise.
-std::string print_for_kitchen(const Quantity& quantity, System system);
+std::string print_for_kitchen(const Quantity& quantity, Writing writing);
 
 /// As a shop's scale shows it: pounds to a hundredth, small weights in ounces, litres, counts up.
-std::string print_for_shop(const Quantity& quantity, System system);
+std::string print_for_shop(const Quantity& quantity, Writing writing);
 
 /// "165 F" for a `us` cook, else "74 °C": the next whole degree that is not colder, for what has to
 /// get that hot.

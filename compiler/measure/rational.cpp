@@ -218,12 +218,14 @@ std::string print_fixed(const Rational& number, int places) {
   return scaled < 0 ? "-" + digits : digits;
 }
 
-std::string print_decimal(const Rational& number, int places) {
+std::string print_decimal(const Rational& number, int places, char point) {
   std::string text = print_fixed(number, places);
-  if (text.find('.') != std::string::npos) {
+  if (const std::size_t mark = text.find('.'); mark != std::string::npos) {
     text.erase(text.find_last_not_of('0') + 1);
     if (text.ends_with('.')) {
       text.pop_back();
+    } else {
+      text[mark] = point;
     }
   }
   return text;

@@ -80,7 +80,7 @@ Integer round(const Rational& number);
 
 /// As a decimal with at most `places` digits after the point (a half goes up), without trailing
 /// zeros: 2.5, 3, 0.33.
-std::string print_decimal(const Rational& number, int places);
+std::string print_decimal(const Rational& number, int places, char point = '.');
 /// The same with exactly `places` digits: 2.50.
 std::string print_fixed(const Rational& number, int places);
 /// Exact, as a cook writes: "1 1/2", "3", "2/3".

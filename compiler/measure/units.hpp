@@ -18,6 +18,17 @@ enum class System { us, imperial, metric, australian };
 std::optional<System> parse_system(std::string_view word);
 std::string_view name(System system);
 
+/// How amounts are written for people: in whose measures, and with a point or a comma. In data, as
+/// a measure alone, the mark is a point.
+struct Writing {
+  System system = System::us;
+  char point = '.';
+
+  constexpr Writing() = default;
+  constexpr Writing(System measures, char mark = '.') : system(measures), point(mark) {}
+  constexpr operator System() const { return system; }
+};
+
 /// A house's own words for measures, pieces and packs, in lower case, and the word of ours that
 /// each means: "el" is "tbsp", "bund" is "bunch".
 using OwnWords = std::map<std::string, std::string, std::less<>>;

@@ -20,6 +20,12 @@ struct Value {
   const Value* each = nullptr;  ///< a mapping from names to such values
   std::string_view names = {};  ///< what the names are: "a food"
   const Value* items = nullptr; ///< a list of such values, or a single one
+  std::string_view metric = {}; ///< the example for who measures so; empty: the same
+
+  /// The example for a metric kitchen, or for another.
+  [[nodiscard]] constexpr std::string_view example_for(bool metric_kitchen) const {
+    return metric_kitchen && !metric.empty() ? metric : example;
+  }
 };
 
 struct Key {
@@ -35,6 +41,11 @@ struct Keys {
   std::span<const Key> keys;
 };
 
+/// The same with another example for a metric kitchen.
+constexpr Value with_metric(Value value, std::string_view example) {
+  value.metric = example;
+  return value;
+}
 /// A text of some kind.
 constexpr Value word(std::string_view words, std::string_view example) {
   return {words, example};

@@ -51,6 +51,14 @@ def builds_at_once(place, system):
     assert (" kg" in said) == (system == "metric") and (" lb" in said) == (system == "us"), said
     checked = run("check", cwd=house)
     assert checked.returncode == 0 and checked.stderr == "", checked.stderr
+    metric = system == "metric"
+    known = run("food", "courgette", cwd=house).stdout
+    assert known.startswith("courgette\n" if metric else "zucchini\n"), known
+    assert ("g for 100 ml" in known) == metric and ("g a cup" in known) != metric, known
+    pure = run("convert", "100 g tomato puree", "--to", "tbsp", cwd=house).stdout
+    assert pure.startswith("6.02 metric tbsp" if metric else "6.4 tbsp"), pure # paste, or what is thin
+    assert ("1 kg bag 2.99" in run("keys", "shop", cwd=house).stdout) == metric
+    assert ("1 kg bag 2.99" in run("keys", "shop", "--measures", system).stdout) == metric
     again = place / f"again, {system}"
     run("new", str(again), "--measures", system, "--from", "2028-02-27")
     for file in files:

@@ -1,5 +1,8 @@
 #include "kitchen/currency.hpp"
 
+#include "emit/emit.hpp"
+#include "house.hpp"
+
 #include <gtest/gtest.h>
 
 namespace manciple::kitchen {
@@ -45,6 +48,26 @@ TEST(Currency, RefusesMorePlacesThanItHas) {
   EXPECT_EQ(currency_called("KWD").parse("1.250"), 1250);
   EXPECT_EQ(currency_called("EUR").parse("€"), std::nullopt);
   EXPECT_EQ(currency_called("EUR").parse("a few"), std::nullopt);
+}
+
+TEST(Currency, WithACommaHasItInWeightsForPeopleAndAPointInData) {
+  House house;
+  house.household("measures: metric\ncurrency: EUR\nstorage: {freezer: \"60,5 l\"}\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {carrot: \"1,99/kg\"}\n");
+  house.recipe("soup", "1.2 kg carrots, 250 ml mirlo");
+  house.plan("2027-03-02: {dinner: soup}, 2027-03-30: {dinner: 1.5 l mirlo}");
+  const auto compiled = house.good();
+  const std::string list = emit::list_text(compiled);
+  EXPECT_NE(list.find("about 1,2 kg"), std::string::npos) << list;
+  EXPECT_NE(list.find("1,75 l"), std::string::npos) << list;
+  EXPECT_EQ(list.find("1.2"), std::string::npos) << list;
+  const std::string why = emit::why_text(compiled, compiled.shopping.lines.at(0).food);
+  EXPECT_NE(why.find("1,2 kg needed"), std::string::npos) << why;
+  const std::string table = emit::list_csv(compiled);
+  EXPECT_NE(table.find("about 1.2 kg"), std::string::npos) << table;
+  EXPECT_NE(table.find("2.39"), std::string::npos) << table;
+  const std::string page = emit::page_html(compiled);
+  EXPECT_NE(page.find(" l of 60,5 l"), std::string::npos);
 }
 
 } // namespace

@@ -109,9 +109,12 @@ TEST(Keys, EveryExampleIsReadWithoutAnError) {
   int count = 0;
   for_all([&](const std::string& file, const Wrap& wrap, const Keys& keys, const Key& key) {
     text::FilesInMemory files = house();
-    files.texts[file] = wrap(with(keys, &key, std::string(key.value->example))) + "\n";
-    const Read read(files);
-    EXPECT_EQ(read.diagnostics.errors(), 0U) << files.texts[file] << read.said();
+    for (const bool metric : {false, true}) {
+      files.texts[file] =
+          wrap(with(keys, &key, std::string(key.value->example_for(metric)))) + "\n";
+      const Read read(files);
+      EXPECT_EQ(read.diagnostics.errors(), 0U) << files.texts[file] << read.said();
+    }
     ++count;
   });
   EXPECT_GT(count, 100);

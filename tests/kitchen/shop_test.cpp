@@ -101,6 +101,23 @@ TEST(Offers, OfOneAreOfWhatAShopMeansByOne) {
   EXPECT_EQ(grams("romaine lettuce", "6 pack 5.99"), 6 * grams("romaine lettuce", "1.49/heart"));
 }
 
+TEST(Offers, OfOneMeasureNeedNoNumber) {
+  const Read eggs("shop: Corner\nprices: {egg: [dozen 3.00, 12 large 3.00]}\n");
+  const auto& offers = eggs.kitchen.shops.at(0).offers;
+  ASSERT_EQ(offers.size(), 2U) << eggs.said();
+  EXPECT_EQ(offers[0].size, offers[1].size);
+  EXPECT_EQ(offers[0].pack, "1 dozen");
+  EXPECT_EQ(offering("lb 1.49").offer().size, offering("1 lb 1.49").offer().size);
+}
+
+TEST(Offers, OfAPriceAloneAreOfOneOfWhatIsNotWeighed) {
+  const Read bread("shop: Corner\nprices: {white bread: 2.79}\n");
+  EXPECT_EQ(bread.offer().price, 279);
+  EXPECT_EQ(bread.offer().pack, "each");
+  const Read beef("shop: Corner\nprices: {ground beef: 5.99}\n");
+  EXPECT_NE(beef.said().find("'5.99' is not an offer"), std::string::npos) << beef.said();
+}
+
 TEST(Offers, InAPackOfAnySizeAreRefused) {
   EXPECT_NE(offering("bag 1.49").said().find("'bag' is not a pack size"), std::string::npos);
 }

@@ -58,7 +58,7 @@ TEST(Unsaid, MealsAloneAreAPlan) {
   EXPECT_EQ(read.plan().trips[0].date, day("2027-04-04"));
   ASSERT_EQ(read.kitchen.household.slots.size(), 2U); // those that the plan has
   ASSERT_EQ(read.diagnostics.all().size(), 1U) << read.said();
-  EXPECT_TRUE(read.says("note: not said, and taken as usual: a dish is made for as many as its "
+  EXPECT_TRUE(read.says("note: not stated, so assumed: a dish is made for as many as its "
                         "recipe serves; Stew serves 4; lunch at 12:30 and dinner at 18:30; "
                         "shopping is on Sun 4 Apr [K015]"))
       << read.said();

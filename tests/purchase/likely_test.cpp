@@ -85,6 +85,19 @@ TEST(Likely, WhatHasNoWeightIsBoughtInTheWordItIsAskedForIn) {
   EXPECT_NE(counted.find(" 21                 diapers\n"), std::string::npos) << counted;
 }
 
+TEST(Likely, StockIsBoughtByTheLitreWhereItIsNotSoldInCans) {
+  House house;
+  house.recipe("soup", "4 cups vegetable stock, 1 can chickpeas");
+  house.plan_with_trip("2027-03-02: {dinner: soup}", "[wherever]");
+  const std::string us = emit::list_text(house.good());
+  EXPECT_NE(us.find(" 3 cans             vegetable broth\n"), std::string::npos) << us;
+  house.household("measures: metric\n");
+  house.recipe("soup", "1 l vegetable stock, 1 can chickpeas");
+  const std::string metric = emit::list_text(house.good());
+  EXPECT_NE(metric.find(" 1 l                vegetable stock\n"), std::string::npos) << metric;
+  EXPECT_NE(metric.find(" 425 g can "), std::string::npos) << metric;
+}
+
 TEST(Likely, ATripBeforeThePlanServesItsFirstMeal) {
   House house;
   house.recipe("stew", "1 lb onions");

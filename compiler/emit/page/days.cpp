@@ -52,10 +52,11 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
           {cook.start,
-           fmt::format(
-               "<b class=do>cook</b> {}, {}{}, ready at {}{}", name(recipe.name), how_much(making),
-               cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on" : "",
-               text::print_clock(cook.done), safe.empty() ? "" : "; " + escape(safe))});
+           fmt::format("<b class=do>cook</b> {}, {}{}, ready at {}{}", name(recipe.name),
+                       how_much(compiled, making),
+                       cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on"
+                                         : "",
+                       text::print_clock(cook.done), safe.empty() ? "" : "; " + escape(safe))});
     }
   }
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {

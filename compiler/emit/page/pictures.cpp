@@ -101,10 +101,10 @@ std::string spend(const Compiled& compiled) {
 }
 
 // To a tenth; a whole number stays whole.
-std::string tenth(double value) {
+std::string tenth(double value, char point = '.') {
   const auto tenths = std::llround(value * 10);
   return tenths % 10 == 0 ? fmt::format("{}", tenths / 10)
-                          : fmt::format("{}.{}", tenths / 10, tenths % 10);
+                          : fmt::format("{}{}{}", tenths / 10, point, tenths % 10);
 }
 
 // A drawing over the days of the plan: what `inside` draws stretches to the width, the labels do
@@ -134,6 +134,7 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::fridge, household.fridge_litres},
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
+  const char point = household.system.point;
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
@@ -155,9 +156,9 @@ std::string room(const Compiled& compiled) {
     const Date when = compiled.plan().from + std::chrono::days(fullest - taken.begin());
     const std::string said =
         fmt::format("{}: at most {} l of {} l, on the night of {}", foods::name(place),
-                    tenth(*fullest), measure::print_decimal(*capacity, 1), text::print_day(when));
+                    tenth(*fullest, point), decimal(compiled, *capacity, 1), text::print_day(when));
     pictures += fmt::format("<p class=bar>{}</p>\n", said) +
-                over_days(compiled, said, top, fmt::format("{} l", tenth(top)),
+                over_days(compiled, said, top, fmt::format("{} l", tenth(top, point)),
                           fmt::format("<path class=area d=\"{}\"/>", path));
     head += fmt::format("<th scope=col>{}, l", foods::name(place));
     columns.push_back(taken);
@@ -170,7 +171,7 @@ std::string room(const Compiled& compiled) {
     table += fmt::format("<tr><th scope=row>{}",
                          text::print_day(compiled.plan().from + std::chrono::days(night)));
     for (const auto& column : columns) {
-      table += "<td>" + tenth(column[night]);
+      table += "<td>" + tenth(column[night], point);
     }
     table += "</tr>\n";
   }

@@ -147,7 +147,7 @@ std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
       makes += fmt::format(
-          "<li><b>{}</b>, {}, for {}{}</li>\n", name(recipe.name), how_much(making),
+          "<li><b>{}</b>, {}, for {}{}</li>\n", name(recipe.name), how_much(compiled, making),
           name(prep::purposes(compiled.kitchen, compiled.resolved, making.id)),
           (safe.empty() ? "" : "; " + escape(safe)) + escape(boxes_of(compiled, making.id)));
     }
