@@ -266,7 +266,7 @@ std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bo
   if (makes.measure.piece.empty()) {
     return measure::print_for_kitchen({number, makes.measure.unit}, recipe.system);
   }
-  return fmt::format("{} {}", measure::print_decimal(number, 1),
+  return fmt::format("{} {}", measure::print_decimal(number, 1, recipe.system.point),
                      number > 1 ? text::plural(makes.measure.piece) : makes.measure.piece);
 }
 
