@@ -67,6 +67,9 @@ class Loose:
                 self.add(program, i, LOOSE, item.frozen_rank(source), scale, Part(source.name, 0, True, source.day, need=i))
                 if need.give:
                     self.add(program, i, LENT, item.frozen_rank(source), scale, Part(source.name, 0, True, source.day, need=i))
+                frozen = Part(source.name, 0, True, source.day, need=i)
+                for lender in lenders(item, i, lambda j: item.serves_cool(source, item.needs[j]) or item.serves_frozen(source, item.needs[j])):
+                    self.add(program, i, BACK, item.frozen_rank(source), scale, frozen, lender)
         self.rest = program.var()
         self.keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         all_of_it = {self.rest: 1, **{taking.var: 1 for taking in self.takings}}
@@ -136,7 +139,7 @@ class Group:
             self.takings.append(Taking(self, i, program.var(item.needs[i].amount / scale), way, rank, part))
             if item.needs[i].give:
                 self.takings.append(Taking(self, i, program.var(item.needs[i].give / scale), LENT, rank, replace(part)))
-            if way == OPEN:
+            if way in (OPEN, PORTION):
                 for j in lenders(item, i, lambda j: j >= self.first):
                     var = program.var(item.needs[j].give / scale)
                     self.takings.append(Taking(self, i, var, BACK, rank, replace(part), j))

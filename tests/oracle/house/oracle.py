@@ -74,6 +74,11 @@ class ItemRows:
             served = [taking.serves for taking in self.takings if taking.need == i and taking.way in FROM_FREEZER]
             lent = [taking.var for taking in self.takings if taking.need == i and taking.way == LENT
                     and taking.part.frozen and taking.part.thawed is None]
+            for taking in self.takings:
+                if taking.need == i and taking.way == BACK and taking.part.frozen:
+                    taking.serves = program.yes_no()
+                    program.row({taking.var: 1, taking.serves: -program.highs[taking.var]}, "<=", 0)
+                    served.append(taking.serves)
             for var in lent:  # only where it must have some of the freezer
                 program.row({var: 1, **dict.fromkeys(served, -program.highs[var])}, "<=", 0)
             if served and cost:

@@ -40,6 +40,7 @@ def add(program, item, things, lacks, lacking, shorts, scale):
         takings = [taking for thing in things for taking in thing.takings if taking.need == i]
         if item.needs[i].give:
             nothing_over_while_lacking(program, takings, lacking[i])
+        back = [taking for taking in takings if taking.way == BACK and taking.part.frozen]
         takings = [taking for taking in takings if taking.way not in (LENT, BACK)]
         if all_the_same(item, things):
             nothing_while_lacking(program, i, takings, lacks[i])
@@ -53,7 +54,7 @@ def add(program, item, things, lacks, lacking, shorts, scale):
         one_after_the_other(program, i, takings)
         least = min(item.least_frozen, item.needs[i].must) / scale
         nothing_while_lacking(program, i, others, lacks[i], too_little(program, least, shorts[i]))
-        not_too_little(program, least, takings)
+        not_too_little(program, least, takings, back)
 
 
 def all_the_same(item, things):
@@ -157,11 +158,11 @@ def nothing_over_while_lacking(program, takings, lacking):
             none_left_if(program, yes, ({taking.thing.rest: 1}, taking.thing.most))
 
 
-def not_too_little(program, least, takings):
-    """Of all that comes from the freezer; what is thawed whole, for its first need."""
+def not_too_little(program, least, takings, back):
+    """Of all that comes from the freezer, what was lent among it; what is thawed whole, for its first need."""
     frozen = [taking for taking in takings if taking.way in FROM_FREEZER]
     if least > 0:
         for taking in frozen:
             if taking.thing.source.thawed is not None:
                 continue
-            program.row({**{one.var: 1 for one in frozen}, taking.serves: -least}, ">=", 0)
+            program.row({**{one.var: 1 for one in frozen + back}, taking.serves: -least}, ">=", 0)
