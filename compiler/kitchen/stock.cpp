@@ -219,8 +219,11 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
     const std::string_view words = line->scalar;
     const std::size_t comma = std::min(text::find_comma(words), place_at(words));
     const bool separated = comma < words.size() && words[comma] == ',';
-    for (Ingredient& what :
-         read_line(*line, words.substr(0, comma), 0, customs, names, diagnostics)) {
+    // "some garlic" is as good as "garlic".
+    constexpr std::string_view some = "some ";
+    const std::size_t from = words.starts_with(some) ? some.size() : 0;
+    for (Ingredient& what : read_line(*line, words.substr(from, std::max(comma, from) - from), from,
+                                      customs, names, diagnostics)) {
       if (!what.amount) {
         diagnostics.warning(errors::unread_amount, line->span,
                             "how much there is of it is not said, and it is not counted",

@@ -245,7 +245,7 @@ TEST(Unknown, TinsInAPriceListAreOfWhatIsInTins) {
 
 TEST(Unknown, AmountOnHandIsNotCounted) {
   const Read read("meals: {2027-04-05: {dinner: stew}}\n",
-                  {{"plans/on-hand.yaml", "on hand: [onions]\n"}});
+                  {{"plans/on-hand.yaml", "on hand: [onions, some garlic]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_TRUE(read.says("is not said, and it is not counted")) << read.said();
   EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
