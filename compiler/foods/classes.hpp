@@ -2,6 +2,10 @@
 
 #include "foods/food.hpp"
 
+#include <span>
+#include <string_view>
+#include <vector>
+
 namespace manciple::foods {
 
 /// What a food is where it may do harm: as it is bought, before anything is done to it. A food may
@@ -35,5 +39,8 @@ bool is(const Food& food, Class what);
 
 /// Raw, of an animal: what is cut before it dirties the board.
 bool is_raw_animal(const Food& food);
+
+/// All names by which foods are sorted into classes: each is that of a food in the reference.
+std::vector<std::string_view> names_in_classes();
 
 } // namespace manciple::foods
