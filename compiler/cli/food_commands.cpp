@@ -1,12 +1,12 @@
 // Commands about foods, without a plan.
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
+#include "cli/house_here.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "kitchen/kitchen.hpp"
-#include "kitchen/paths.hpp"
 #include "measure/print.hpp"
 #include "text/nearest.hpp"
 #include "text/words.hpp"
@@ -39,13 +39,8 @@ private:
 // The reference, and the household's own foods where the command is run in its house: those that
 // can be read, with what is wrong with the others.
 void read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& diagnostics) {
-  const std::string own = kitchen::in_root(kitchen::house_here(), "recipes/foods.yaml");
-  if (text::disk().exists(own)) {
-    if (const auto file = text::load(own, text::disk(), sources, diagnostics)) {
-      if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
-        book.add_household(*node, diagnostics);
-      }
-    }
+  if (const auto own = file_here("recipes/foods.yaml", sources, diagnostics)) {
+    book.add_household(*own, diagnostics);
   }
   complain(std::string_view(text::render(diagnostics, sources)));
 }
@@ -53,19 +48,14 @@ void read_book(foods::Book& book, text::Sources& sources, text::Diagnostics& dia
 // What words of measures mean in the house in which the command is run, and how it prints them. The
 // book speaks its words from here on.
 measure::Customs customs_here(foods::Book& book) {
-  const std::string path = kitchen::in_root(kitchen::house_here(), "plans/household.yaml");
-  text::Sources sources;
-  text::Diagnostics unsaid; // of the household; a command about a food is not its check
-  BookNames names(book);
-  if (text::disk().exists(path)) {
-    if (const auto file = text::load(path, text::disk(), sources, unsaid)) {
-      if (const auto node = text::parse_yaml(*file, sources, unsaid)) {
-        book.speak(kitchen::system_of(*node));
-        return kitchen::read_household(*node, names, unsaid).customs();
-      }
-    }
+  const auto household = household_here();
+  if (!household) {
+    return {};
   }
-  return {};
+  text::Diagnostics unsaid; // a command about a food is not the household's check
+  BookNames names(book);
+  book.speak(kitchen::system_of(*household));
+  return kitchen::read_household(*household, names, unsaid).customs();
 }
 
 void row(std::string_view what, const std::string& value, std::string_view source) {

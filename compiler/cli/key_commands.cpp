@@ -1,11 +1,11 @@
 // Commands about what files can say.
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
+#include "cli/house_here.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
 #include "kitchen/household.hpp"
 #include "kitchen/keys.hpp"
-#include "kitchen/paths.hpp"
 #include "text/nearest.hpp"
 
 #include <nlohmann/json.hpp>
@@ -39,15 +39,8 @@ const Kind* find_kind(const std::string& name) {
 
 // Whether the household of the folder measures so.
 bool is_metric_here() {
-  const std::string path = kitchen::in_root(kitchen::house_here(), "plans/household.yaml");
-  text::Sources sources;
-  text::Diagnostics unsaid; // this is not a check of it
-  if (!text::disk().exists(path)) {
-    return false;
-  }
-  const auto file = text::load(path, text::disk(), sources, unsaid);
-  const auto node = file ? text::parse_yaml(*file, sources, unsaid) : std::nullopt;
-  return node && kitchen::system_of(*node) == System::metric;
+  const auto household = household_here();
+  return household && kitchen::system_of(*household) == System::metric;
 }
 
 void say_keys(const Keys& keys, std::size_t indent, bool metric);

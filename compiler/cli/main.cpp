@@ -71,10 +71,8 @@ int run(int argc, char** argv) {
   build
       ->add_option("--search", request.search,
                    "how hard to search for the cheapest list, times the usual (default: 1: most "
-                   "months take a "
-                   "second, the hardest half a minute); if it is not proven by then, the build "
-                   "says by how much it "
-                   "may be off")
+                   "months take a second, the hardest half a minute); if it is not proven by "
+                   "then, the build says by how much it may be off")
       ->check(CLI::Range(0.01, 1e6));
   build->add_flag("--strict", request.strict,
                   "write nothing and fail if something is still to be found, or nobody knows it");

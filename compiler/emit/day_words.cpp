@@ -1,6 +1,7 @@
 #include "emit/day_words.hpp"
 
 #include "emit/words.hpp"
+#include "kitchen/contents.hpp"
 #include "measure/print.hpp"
 #include "resolve/eaters.hpp"
 #include "text/words.hpp"
@@ -196,17 +197,7 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
 }
 
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {
-  const foods::Food* hottest = nullptr;
-  for (const auto& ingredient : recipe.ingredients) {
-    const foods::FoodId* id = ingredient.food();
-    if (id != nullptr && compiled.kitchen.food(*id).safe_at) {
-      const foods::Food& food = compiled.kitchen.food(*id);
-      if (hottest == nullptr ||
-          food.safe_at->value.fahrenheit > hottest->safe_at->value.fahrenheit) {
-        hottest = &food;
-      }
-    }
-  }
+  const foods::Food* hottest = kitchen::least_safe(compiled.kitchen, recipe);
   if (hottest == nullptr) {
     return {};
   }

@@ -102,4 +102,9 @@ bool heats(std::string_view appliance) {
   return std::find(cold.begin(), cold.end(), appliance) == cold.end();
 }
 
+bool is_heated(const Recipe& recipe) {
+  return std::any_of(recipe.method.begin(), recipe.method.end(),
+                     [](const MethodStep& step) { return heats(step.appliance); });
+}
+
 } // namespace manciple::kitchen

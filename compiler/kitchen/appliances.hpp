@@ -14,4 +14,7 @@ void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics);
 /// to be cold.
 bool heats(std::string_view appliance);
 
+/// Whether a step of the method needs such an appliance.
+bool is_heated(const Recipe& recipe);
+
 } // namespace manciple::kitchen

@@ -1,13 +1,13 @@
-#include "foods/classes.hpp"
 #include "kitchen/appliances.hpp"
+#include "kitchen/contents.hpp"
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
+#include "prep/workplace.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cstdlib>
 #include <limits>
 #include <map>
 #include <tuple>
@@ -23,8 +23,6 @@ using resolve::Resolved;
 
 // Work of the search for one day; a day is small.
 constexpr std::int64_t most_nodes = 2'000;
-// No oven at home is more exact: what wants 350 F bakes at 365 as well. Common practice, no source.
-constexpr int as_good_as = 20; // F
 // A hot dish may wait so long, covered. Common practice, no source.
 constexpr int may_wait = 30; // minutes
 
@@ -33,12 +31,10 @@ constexpr int may_wait = 30; // minutes
 class DayOfCooking {
 public:
   DayOfCooking(const Kitchen& kitchen, std::vector<Cooking> cooking)
-      : kitchen_(kitchen), out_(std::move(cooking)) {
-    project_.capacity.push_back(1); // hands
-    for (const kitchen::Appliance& appliance : kitchen_.household.appliances) {
-      resource_[appliance.name] = project_.capacity.size();
-      project_.capacity.push_back(appliance.count);
-    }
+      : kitchen_(kitchen),
+        out_(std::move(cooking)),
+        workplace_(kitchen.household.appliances, 1),
+        project_{workplace_.capacity(), {}} {
     for (const Cooking& cook : out_) {
       end_ = std::max(end_, cook.ready);
     }
@@ -71,23 +67,18 @@ private:
   // A dish's steps, and the time between its meal and the last one of the day.
   void add(std::size_t c, const Recipe& recipe) {
     activities_.emplace_back();
-    const std::vector<int> nothing(project_.capacity.size(), 0);
     const std::size_t until = project_.activities.size();
-    project_.activities.push_back({{{end_ - out_[c].ready, nothing}}, {}});
+    project_.activities.push_back({{workplace_.on({}, end_ - out_[c].ready, false)}, {}});
     heat_.push_back({});
     for (const Cooking::Step& step : out_[c].steps) {
       const MethodStep& method = recipe.method[step.step];
-      std::vector<int> alone = nothing;
-      if (const auto found = resource_.find(method.appliance); found != resource_.end()) {
-        alone[found->second] = 1;
-      }
-      std::vector<int> busy = alone;
-      busy[0] = 1;
       const std::size_t here = project_.activities.size();
       if (!activities_[c].empty()) {
         project_.activities.back().after.push_back(here);
       }
-      project_.activities.push_back({{{step.then, alone}, {step.hands_on, busy}}, {}});
+      project_.activities.push_back({{workplace_.on(method.appliance, step.then, false),
+                                      workplace_.on(method.appliance, step.hands_on, true)},
+                                     {}});
       heat_.push_back({method.appliance, method.fahrenheit});
       activities_[c].push_back(here);
     }
@@ -206,8 +197,8 @@ private:
   const Kitchen& kitchen_;
   std::vector<Cooking> out_;
   int end_ = 0; // the last meal
+  Workplace workplace_;
   scheduling::Project project_;
-  std::map<std::string, std::size_t, std::less<>> resource_;
   std::vector<bool> eaten_hot_;                      // by dish
   std::vector<Heat> heat_;                           // by activity
   std::vector<std::vector<std::size_t>> activities_; // of each dish, in the order of its steps
@@ -267,40 +258,9 @@ void tell_early(const Kitchen& kitchen, const Resolved& resolved, const Cooking&
 } // namespace
 
 bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
-  const auto has = [&](foods::Class what) {
-    return std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(), [&](const auto& line) {
-      const foods::FoodId* food = line.food();
-      return food != nullptr && foods::is(kitchen.food(*food), what);
-    });
-  };
-  const bool cake = has(foods::Class::flour) && has(foods::Class::sugar);
-  return !cake && (recipe.method.empty() ||
-                   std::any_of(recipe.method.begin(), recipe.method.end(),
-                               [](const auto& step) { return kitchen::heats(step.appliance); }));
-}
-
-void keep_temperatures_apart(scheduling::Project& project, const std::vector<Heat>& heat,
-                             const std::vector<kitchen::Appliance>& appliances) {
-  for (std::size_t a = 0; a < heat.size(); ++a) {
-    const auto appliance = std::find_if(appliances.begin(), appliances.end(), [&](const auto& one) {
-      return one.name == heat[a].appliance;
-    });
-    if (appliance == appliances.end() || appliance->count < 2 || !heat[a].fahrenheit) {
-      continue;
-    }
-    for (std::size_t b = 0; b < a; ++b) {
-      if (heat[b].appliance != heat[a].appliance || !heat[b].fahrenheit ||
-          std::abs(*heat[b].fahrenheit - *heat[a].fahrenheit) <= as_good_as) {
-        continue;
-      }
-      project.capacity.push_back(1);
-      for (std::size_t i = 0; i < project.activities.size(); ++i) {
-        for (scheduling::Piece& piece : project.activities[i].pieces) {
-          piece.takes.push_back(i == a || i == b ? 1 : 0);
-        }
-      }
-    }
-  }
+  const bool cake =
+      holds(kitchen, recipe, foods::Class::flour) && holds(kitchen, recipe, foods::Class::sugar);
+  return !cake && (recipe.method.empty() || is_heated(recipe));
 }
 
 std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved,

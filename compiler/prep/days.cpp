@@ -43,12 +43,13 @@ using Kind = Reminder::Kind;
 class Days {
 public:
   Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
-       const std::vector<Cooking>& cooking)
+       const std::vector<Cooking>& cooking, const std::vector<Freezing>& freezing)
       : kitchen_(kitchen),
         plan_(*kitchen.plan),
         resolved_(resolved),
         shopping_(shopping),
-        cooking_(cooking) {}
+        cooking_(cooking),
+        freezing_(freezing) {}
 
   std::vector<Reminder> run();
 
@@ -74,6 +75,7 @@ private:
   const Resolved& resolved_;
   const Shopping& shopping_;
   const std::vector<Cooking>& cooking_;
+  const std::vector<Freezing>& freezing_;
   std::vector<Reminder> out_;
 };
 
@@ -196,7 +198,7 @@ void Days::ripening() {
 
 // What goes into the freezer on a day without a session to do it.
 void Days::freeze() {
-  for (const Freezing& freezing : prep::freezing(kitchen_, resolved_, shopping_)) {
+  for (const Freezing& freezing : freezing_) {
     std::set<Date> days;
     for (const Bag& bag : freezing.bags) {
       days.insert(bag.frozen_on);
@@ -246,8 +248,9 @@ std::vector<Reminder> Days::run() {
 } // namespace
 
 std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved,
-                                const Shopping& shopping, const std::vector<Cooking>& cooking) {
-  return Days(kitchen, resolved, shopping, cooking).run();
+                                const Shopping& shopping, const std::vector<Cooking>& cooking,
+                                const std::vector<Freezing>& freezing) {
+  return Days(kitchen, resolved, shopping, cooking, freezing).run();
 }
 
 namespace {
@@ -273,7 +276,7 @@ std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bo
 } // namespace
 
 std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
-                          const Shopping& shopping) {
+                          const std::vector<Freezing>& freezing) {
   std::vector<Label> out;
   for (const Making& making : resolved.makings) {
     const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
@@ -295,11 +298,11 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                      making.id});
     }
   }
-  for (const Freezing& freezing : prep::freezing(kitchen, resolved, shopping)) {
-    const Food& food = kitchen.food(freezing.food);
+  for (const Freezing& one : freezing) {
+    const Food& food = kitchen.food(one.food);
     const bool juice = food.keeps.frozen_juice.has_value();
     const auto& keeps = food.keeps.in(foods::Place::freezer);
-    for (const Bag& bag : freezing.bags) {
+    for (const Bag& bag : one.bags) {
       const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
       const std::string of = foods::amount_seen(food, bag.amount, kitchen.household.system);
       out.push_back({juice ? food.name + " juice and zest" : food.name,
@@ -307,7 +310,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                          ? "nothing planned yet"
                          : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
                                        text::print_day(use->date)),
-                     juice ? "of " + of : of, freezing.bought.value_or(bag.frozen_on),
+                     juice ? "of " + of : of, one.bought.value_or(bag.frozen_on),
                      bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),
                      foods::Place::freezer, food.thaw, std::nullopt});
     }
@@ -325,12 +328,10 @@ std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
   for (const resolve::Consumer& consumer : making.consumers) {
     stored += consumer.date == making.date ? Rational(0) : consumer.times;
   }
-  const bool hot = std::any_of(recipe.method.begin(), recipe.method.end(),
-                               [](const auto& step) { return kitchen::heats(step.appliance); });
   for (const kitchen::Makes& makes : recipe.makes) {
     const auto& unit = measure::facts(makes.measure.unit);
-    if (hot && !recipe.keeps_pantry && stored > 0 && makes.measure.piece.empty() &&
-        unit.dimension == measure::Dimension::volume) {
+    if (kitchen::is_heated(recipe) && !recipe.keeps_pantry && stored > 0 &&
+        makes.measure.piece.empty() && unit.dimension == measure::Dimension::volume) {
       return cooling_pans(stored * makes.number * unit.factor);
     }
   }
@@ -349,10 +350,11 @@ std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId 
 Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
              text::Diagnostics& diagnostics) {
   Prep out;
-  out.sessions = sessions(kitchen, resolved, shopping, diagnostics);
+  const std::vector<Freezing> frozen = freezing(kitchen, resolved, shopping);
+  out.sessions = sessions(kitchen, resolved, frozen, diagnostics);
   out.cooking = cooking(kitchen, resolved, diagnostics);
-  out.reminders = reminders(kitchen, resolved, shopping, out.cooking);
-  out.labels = labels(kitchen, resolved, shopping);
+  out.reminders = reminders(kitchen, resolved, shopping, out.cooking, frozen);
+  out.labels = labels(kitchen, resolved, frozen);
   return out;
 }
 

@@ -1,6 +1,7 @@
+#include "prep/freezing.hpp"
+
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
-#include "prep/parts.hpp"
 
 #include <fmt/format.h>
 

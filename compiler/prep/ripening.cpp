@@ -40,13 +40,6 @@ Ripeness chosen_for(const Food& food, const Use& use, Date bought) {
   return days <= 1 ? Ripeness::ripe : Ripeness::nearly_ripe;
 }
 
-// What has to be done with so much of a food that is hard on a day, for a use.
-struct Hard {
-  foods::FoodId food{};
-  Date from;
-  std::size_t use = 0;
-};
-
 // Nobody puts a part of a fruit out to ripen: it is one of those that ripen for another use.
 bool is_scrap(const Food& food, const Rational& amount) {
   return food.count_as && !foods::pieces_in(food, amount);

@@ -4,7 +4,7 @@
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
 #include "prep/work.hpp"
-#include "scheduling/project.hpp"
+#include "prep/workplace.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -21,7 +21,6 @@ using foods::Food;
 using foods::FoodId;
 using foods::Form;
 using kitchen::Kitchen;
-using purchase::Shopping;
 using resolve::Making;
 using resolve::Resolved;
 
@@ -58,9 +57,9 @@ int risk(const Food& food) {
 
 class Session {
 public:
-  Session(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+  Session(const Kitchen& kitchen, const Resolved& resolved, const std::vector<Freezing>& freezing,
           std::size_t index)
-      : kitchen_(kitchen), resolved_(resolved), shopping_(shopping), index_(index) {}
+      : kitchen_(kitchen), resolved_(resolved), freezing_(freezing), index_(index) {}
 
   SessionPlan run(text::Diagnostics& diagnostics);
 
@@ -78,7 +77,7 @@ private:
 
   const Kitchen& kitchen_;
   const Resolved& resolved_;
-  const Shopping& shopping_;
+  const std::vector<Freezing>& freezing_;
   std::size_t index_;
   SessionPlan out_;
   std::vector<int> risks_;                                        // by task
@@ -134,7 +133,7 @@ void Session::cuts() {
 
 // What goes into the freezer on this day.
 void Session::portions() {
-  for (const Freezing& freezing : prep::freezing(kitchen_, resolved_, shopping_)) {
+  for (const Freezing& freezing : freezing_) {
     const std::vector<Bag> today = freezing.on(session().date);
     if (today.empty()) {
       continue;
@@ -204,23 +203,13 @@ void Session::order_parts() {
 }
 
 scheduling::Project Session::project(const std::set<MakingId>& without) const {
-  scheduling::Project project;
-  project.capacity.push_back(session().cooks);
-  std::map<std::string, std::size_t> resource;
-  for (const kitchen::Appliance& appliance : kitchen_.household.appliances) {
-    resource[appliance.name] = project.capacity.size();
-    project.capacity.push_back(appliance.count);
-  }
+  const Workplace workplace(kitchen_.household.appliances, session().cooks);
+  scheduling::Project project{workplace.capacity(), {}};
   for (const Task& task : out_.tasks) {
-    std::vector<int> busy(project.capacity.size(), 0);
-    if (!task.appliance.empty()) {
-      busy[resource[task.appliance]] = 1;
-    }
-    std::vector<int> alone = busy;
-    busy[0] = 1;
     const bool gone = task.making && without.contains(*task.making);
-    project.activities.push_back(
-        {{{gone ? 0 : task.hands_on, busy}, {gone ? 0 : task.then, alone}}, task.after});
+    project.activities.push_back({{workplace.on(task.appliance, gone ? 0 : task.hands_on, true),
+                                   workplace.on(task.appliance, gone ? 0 : task.then, false)},
+                                  task.after});
   }
   std::vector<Heat> heat;
   for (std::size_t i = 0; i < out_.tasks.size(); ++i) {
@@ -345,10 +334,11 @@ int hands_on(const kitchen::MethodStep& step, const Rational& times) {
 }
 
 std::vector<SessionPlan> sessions(const Kitchen& kitchen, const Resolved& resolved,
-                                  const Shopping& shopping, text::Diagnostics& diagnostics) {
+                                  const std::vector<Freezing>& freezing,
+                                  text::Diagnostics& diagnostics) {
   std::vector<SessionPlan> out;
   for (std::size_t i = 0; i < kitchen.plan->sessions.size(); ++i) {
-    SessionPlan plan = Session(kitchen, resolved, shopping, i).run(diagnostics);
+    SessionPlan plan = Session(kitchen, resolved, freezing, i).run(diagnostics);
     if (!plan.tasks.empty()) {
       out.push_back(std::move(plan));
     }

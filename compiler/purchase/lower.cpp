@@ -33,6 +33,9 @@ constexpr int worth_days = 14;
 // price. Our own choice: high enough that nothing goes missing to save money, and that what gives
 // is not used to buy less of what is weighed.
 constexpr int missing_counts = 20;
+// A garnish that is missing counts so many times its pack, and half the cheapest stop. Our own
+// choice.
+const Rational garnish_counts{11, 10};
 constexpr int lacking_counts = 2;
 // To bag and label what is frozen for one use, and to take it out again. Common practice, no
 // source.
@@ -472,7 +475,7 @@ private:
     item.missing_once = to_money(usual->pack * missing_counts + Rational(dearest_stop_));
     if (is_garnish(item, id, *usual)) { // bought where one shops anyway, but worth no stop
       item.missing = item.lacking;
-      item.missing_once = to_money(usual->pack * Rational(11, 10) + Rational(*least_stop_, 2));
+      item.missing_once = to_money(usual->pack * garnish_counts + Rational(*least_stop_) / 2);
     }
   }
 

@@ -1,6 +1,7 @@
 #include "safety/safety.hpp"
 
 #include "kitchen/appliances.hpp"
+#include "kitchen/contents.hpp"
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
 #include "safety/hazard.hpp"
@@ -15,7 +16,6 @@
 namespace manciple::safety {
 namespace {
 
-using foods::Food;
 using kitchen::Ingredient;
 using kitchen::Kitchen;
 using kitchen::MethodStep;
@@ -61,14 +61,9 @@ public:
   }
 
 private:
-  [[nodiscard]] const Food* food(const Ingredient& line) const {
-    const foods::FoodId* id = line.food();
-    return id == nullptr ? nullptr : &kitchen_.food(*id);
-  }
   [[nodiscard]] bool is_one(const Ingredient& line, const std::vector<foods::Class>& of) const {
-    const Food* it = food(line);
-    return it != nullptr && std::any_of(of.begin(), of.end(),
-                                        [&](foods::Class what) { return foods::is(*it, what); });
+    return std::any_of(of.begin(), of.end(),
+                       [&](foods::Class what) { return kitchen::is(kitchen_, line, what); });
   }
   [[nodiscard]] const Ingredient* some(const std::vector<foods::Class>& of) const {
     const auto found = std::find_if(recipe_.ingredients.begin(), recipe_.ingredients.end(),
@@ -81,7 +76,7 @@ private:
   }
   [[nodiscard]] bool holds_each(const std::vector<foods::Class>& of) const {
     return std::all_of(of.begin(), of.end(),
-                       [&](foods::Class what) { return some({what}) != nullptr; });
+                       [&](foods::Class what) { return kitchen::holds(kitchen_, recipe_, what); });
   }
   [[nodiscard]] bool is_kept(const Pattern& pattern) const {
     if (!pattern.kept) {
@@ -164,13 +159,9 @@ void check_infants(const Kitchen& kitchen, const resolve::Resolved& resolved,
                    text::Diagnostics& diagnostics) {
   constexpr int old_enough = 12;                                  // months
   std::set<std::pair<resolve::DishRef, std::string_view>> dishes; // and what brings the honey
-  const auto honey = [&](const Ingredient& line) {
-    const foods::FoodId* id = line.food();
-    return id != nullptr && foods::is(kitchen.food(*id), foods::Class::honey);
-  };
   for (const resolve::Making& making : resolved.makings) {
     const Recipe& recipe = kitchen.recipe(making.recipe);
-    if (std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(), honey)) {
+    if (kitchen::holds(kitchen, recipe, foods::Class::honey)) {
       for (const resolve::DishShare& of : resolved.shares_of(making.id)) {
         dishes.emplace(of.dish, recipe.name);
       }
@@ -179,7 +170,7 @@ void check_infants(const Kitchen& kitchen, const resolve::Resolved& resolved,
   const auto& meals = kitchen.plan->meals;
   for (std::size_t m = 0; m < meals.size(); ++m) {
     for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
-      if (honey(meals[m].dishes[d].what)) {
+      if (kitchen::is(kitchen, meals[m].dishes[d].what, foods::Class::honey)) {
         dishes.emplace(resolve::DishRef{m, d}, "the meal");
       }
     }

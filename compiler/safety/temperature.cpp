@@ -1,6 +1,6 @@
 #include "safety/temperature.hpp"
 
-#include "foods/classes.hpp"
+#include "kitchen/contents.hpp"
 #include "safety/errors.hpp"
 #include "safety/phrases.hpp"
 
@@ -65,16 +65,7 @@ std::vector<int> temperatures_in(std::string_view text) {
 
 void check_temperatures(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
                         text::Diagnostics& diagnostics) {
-  const foods::Food* dangerous = nullptr;
-  for (const kitchen::Ingredient& line : recipe.ingredients) {
-    const foods::FoodId* id = line.food();
-    const foods::Food* food = id == nullptr ? nullptr : &kitchen.food(*id);
-    if (food != nullptr && food->safe_at &&
-        (dangerous == nullptr ||
-         food->safe_at->value.fahrenheit > dangerous->safe_at->value.fahrenheit)) {
-      dangerous = food;
-    }
-  }
+  const foods::Food* dangerous = kitchen::least_safe(kitchen, recipe);
   int hottest = 0;
   const kitchen::MethodStep* last = nullptr;
   for (const kitchen::MethodStep& step : recipe.method) {

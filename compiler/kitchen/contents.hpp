@@ -1,0 +1,18 @@
+#pragma once
+
+#include "foods/classes.hpp"
+#include "kitchen/kitchen.hpp"
+
+/// What is in a recipe by its own lines; the recipes among them are not looked into.
+namespace manciple::kitchen {
+
+/// Null unless the line is of a food.
+const foods::Food* food_of(const Kitchen& kitchen, const Ingredient& line);
+
+bool is(const Kitchen& kitchen, const Ingredient& line, foods::Class what);
+bool holds(const Kitchen& kitchen, const Recipe& recipe, foods::Class what);
+
+/// The food that has to be hottest in the middle to be safe; null if none has to.
+const foods::Food* least_safe(const Kitchen& kitchen, const Recipe& recipe);
+
+} // namespace manciple::kitchen
