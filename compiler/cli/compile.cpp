@@ -16,6 +16,9 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   }
   // What the files say may be wrong in places; what follows from the rest is worth saying too.
   out.resolved = resolve::resolve(out.kitchen, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return std::nullopt;
+  }
   safety::check(out.kitchen, out.resolved, diagnostics);
   if (diagnostics.errors() > 0) {
     return std::nullopt;

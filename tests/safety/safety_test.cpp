@@ -81,6 +81,15 @@ TEST(Safety, HoneyIsNotForAnInfant) {
   EXPECT_EQ(dangers(house), std::set<std::string>{"H021"});
 }
 
+TEST(Safety, IsLookedForOnceThePlanStands) {
+  House house;
+  house.recipe("stew", "1 lb carrots, 1 tbsp honey");
+  house.recipe("soup", "1 lb onion");
+  house.plan("2027-03-02: {dinner: [stew, leftovers of soup]}");
+  EXPECT_FALSE(house.compile());
+  EXPECT_TRUE(house.said("R002"));
+}
+
 TEST(Safety, WhatWasThawedIsNotInTheFreezerAgainUnseen) {
   House house;
   house.recipe("stew", "1 lb onion");
