@@ -197,8 +197,8 @@ bool PlanReader::dish_words(const Node& node, Dish& dish) {
   return unknown_dish(node, words, offset, dish);
 }
 
-// What is neither a recipe nor an amount of a food stands in the menu, and nothing is bought for
-// it. Leftovers of nothing known, and what is nearly the name of a recipe, are errors.
+// What is neither a recipe nor an amount of a food, nor leftovers of one, stands in the menu, and
+// nothing is bought for it. What is nearly the name of a recipe is an error.
 bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::size_t offset,
                               Dish& dish) {
   const text::Span at = node.part(offset, words.size());
@@ -212,7 +212,7 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
                               text::slip_of(foods::normal_name(words), names));
   const auto target =
       food ? food : context_.foods.as_written(words, measure::Dimension::count, {}, nullptr);
-  if (dish.kind == Dish::Kind::leftovers || slip || text::trim(words).empty() || !target) {
+  if (slip || text::trim(words).empty() || !target) {
     diagnostics_.error(errors::unknown_recipe, at, fmt::format("there is no recipe '{}'", words),
                        text::did_you_mean(text::slug(words), names));
     return false;

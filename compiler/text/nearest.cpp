@@ -125,11 +125,30 @@ std::string did_you_mean(std::string_view word, const std::vector<std::string_vi
   return list.empty() ? std::string() : fmt::format("did you mean {}?", list);
 }
 
+namespace {
+
+// So many letters may be off.
+std::size_t letters_off(std::string_view word) {
+  constexpr std::size_t long_word = 8;
+  return word.size() >= long_word ? 2 : 1;
+}
+
+// Word by word, where there are as many: "chicken taco" is no slip of "chicken back".
+bool each_word_is_near(std::string_view phrase, std::string_view name) {
+  const std::vector<std::string_view> said = split(phrase, ' ');
+  const std::vector<std::string_view> meant = split(name, ' ');
+  return said.size() != meant.size() ||
+         std::equal(said.begin(), said.end(), meant.begin(), [](auto one, auto other) {
+           return edit_distance(one, other, letters_off(one)) <= letters_off(one);
+         });
+}
+
+} // namespace
+
 std::optional<std::string_view> slip_of(std::string_view word,
                                         const std::vector<std::string_view>& names) {
-  constexpr std::size_t long_word = 8;
   constexpr std::size_t short_word = 3;
-  const std::size_t most = word.size() >= long_word ? 2 : 1;
+  const std::size_t most = letters_off(word);
   std::optional<std::string_view> best;
   std::size_t nearest_so_far = most + 1;
   for (const std::string_view name : names) {
@@ -141,7 +160,7 @@ std::optional<std::string_view> slip_of(std::string_view word,
       continue;
     }
     const std::size_t distance = edit_distance(word, name, most);
-    if (distance > 0 && distance < nearest_so_far) {
+    if (distance > 0 && distance < nearest_so_far && each_word_is_near(word, name)) {
       nearest_so_far = distance;
       best = name;
     }

@@ -30,7 +30,8 @@ std::vector<std::string> nearest(std::string_view word, const std::vector<std::s
 std::string did_you_mean(std::string_view word, const std::vector<std::string_view>& names);
 
 /// The name that `word` is all but certainly a slip of: one letter off, or two in a word of eight
-/// letters or more; of three letters, two swapped. Nothing for another word that is merely like it.
+/// letters or more; of three letters, two swapped; in a phrase, word by word. Nothing for another
+/// word that is merely like it.
 std::optional<std::string_view> slip_of(std::string_view word,
                                         const std::vector<std::string_view>& names);
 

@@ -243,6 +243,15 @@ TEST(Unknown, TinsInAPriceListAreOfWhatIsInTins) {
             read.kitchen.shops.at(0).offers.at(0).food);
 }
 
+TEST(Unknown, RecipeAndItsLeftoversStandInTheMenu) {
+  const Read read("meals: {2027-04-05: {dinner: pot roast}, 2027-04-06: {dinner: leftovers of pot "
+                  "roast}}\n",
+                  {});
+  EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
+  ASSERT_EQ(read.kitchen.plan->meals.size(), 2U);
+  EXPECT_EQ(read.kitchen.plan->meals[1].dishes.at(0).kind, kitchen::Dish::Kind::plain);
+}
+
 TEST(Unknown, AmountOnHandIsNotCounted) {
   const Read read("meals: {2027-04-05: {dinner: stew}}\n",
                   {{"plans/on-hand.yaml", "on hand: [onions, some garlic]\n"}});

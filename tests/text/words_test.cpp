@@ -116,7 +116,8 @@ TEST(Slips, AreOneLetterOffOrTwoInALongWord) {
   EXPECT_EQ(slip_of("tps", names), "tsp");
   EXPECT_EQ(slip_of("freezr bags", names), "freezer bag");
   EXPECT_FALSE(slip_of("mascarpone", names));
-  EXPECT_FALSE(slip_of("onion", names)); // it is the name itself
+  EXPECT_FALSE(slip_of("chicken taco", {"chicken back"})); // another second word
+  EXPECT_FALSE(slip_of("onion", names));                   // it is the name itself
   EXPECT_FALSE(slip_of("el", names));
 }
 
