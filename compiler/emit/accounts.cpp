@@ -123,13 +123,15 @@ std::string rest_of(const Compiled& compiled, const purchase::Line& line) {
   const foods::Food& food = food_of(compiled, line);
   const kitchen::Offer& offer = offer_of(compiled, line);
   const bool begun = !offer.by_weight && line.kept < offer.size;
-  const bool by_content =
-      foods::basis(food) != measure::Dimension::count && foods::counted_by(food).empty();
+  const bool by_content = foods::counted_by(food).empty();
   if (!begun || !by_content || offer.pack == "each") {
     return foods::as_seen(food, line.kept, compiled.kitchen.household.system);
   }
+  const bool in_pieces = foods::basis(food) == measure::Dimension::count && line.kept >= 1;
   return fmt::format("{}: {} of the {}", foods::name_of(food, line.amount),
-                     foods::part_of(line.kept / offer.size), offer.pack);
+                     in_pieces ? measure::print_decimal(line.kept, 0)
+                               : foods::part_of(line.kept / offer.size),
+                     offer.pack);
 }
 
 // What the list leaves a little short.
