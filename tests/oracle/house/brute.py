@@ -212,7 +212,13 @@ class Cook:
             rest.append(replace(held, left=held.left - used.left))  # the unopened ones
         if used.left > amount:
             rest.append(replace(used, left=used.left - amount))
-        return rest
+        # What is left of packs that were opened on one day is one thing.
+        together = {}
+        for one in rest:
+            if one.opened is not None:
+                one = replace(one, left=one.left + sum(other.left for other in together.pop(replace(one, left=0), [])))
+            together.setdefault(replace(one, left=0), []).append(one)
+        return [one for some in together.values() for one in some]
 
     @staticmethod
     def is_open_for(held, need):
