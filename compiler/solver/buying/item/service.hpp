@@ -156,18 +156,29 @@ public:
   /// to the next one or to the end.
   std::size_t blocks() const { return item_.visits.size() + 1; }
 
-  /// Serves the demands of a block and hands every way in which that can go to `sink`.
+  /// Demands that are served one after the other, with nothing bought between them.
+  struct Stretch {
+    std::size_t begin = 0, end = 0;
+    /// Nothing comes after it.
+    bool last = false;
+  };
+  [[nodiscard]] Stretch block(std::size_t number) const {
+    return {number == 0 ? 0 : item_.first_served[number - 1], item_.first_served[number],
+            number + 1 == blocks()};
+  }
+
+  /// Serves the demands of a stretch and hands every way in which that can go to `sink`.
   template <typename Sink>
-  void run(Branch<Track>& branch, std::size_t block, Sink&& sink) {
+  void run(Branch<Track>& branch, const Stretch& stretch, Sink&& sink) {
     script_.reset();
-    go(branch, block, begin(block), Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, Open{}, 0, sink);
   }
   /// Likewise, but makes the choices of a script; returns what is left of that.
-  std::span<const std::uint32_t> play(Branch<Track>& branch, std::size_t block,
+  std::span<const std::uint32_t> play(Branch<Track>& branch, const Stretch& stretch,
                                       std::span<const std::uint32_t> script) {
     script_ = script;
     const auto sink = [](const Branch<Track>&) {};
-    go(branch, block, begin(block), Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, Open{}, 0, sink);
     return *script_;
   }
 
@@ -179,8 +190,8 @@ public:
     chooses_first_ = true;
     chosen_last_ = last;
     const auto sink = [](const Branch<Track>&) {};
-    for (std::size_t block = visit + 1; block < blocks(); ++block) {
-      go(branch, block, begin(block), Open{}, 0, sink);
+    for (std::size_t number = visit + 1; number < blocks(); ++number) {
+      go(branch, block(number), block(number).begin, Open{}, 0, sink);
     }
     chooses_first_ = false;
   }
@@ -210,20 +221,15 @@ private:
     bool none = false; ///< the demand goes without
   };
 
-  std::size_t begin(std::size_t block) const {
-    return block == 0 ? 0 : item_.first_served[block - 1];
-  }
   bool freezes_for_room() const { return item_.freezes_for_room; }
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
-  void go(Branch<Track>& branch, std::size_t block, std::size_t demand, Open open,
+  void go(Branch<Track>& branch, const Stretch& stretch, std::size_t demand, Open open,
           std::size_t depth, Sink& sink) {
-    const std::size_t end = item_.first_served[block];
-    const bool at_end = block + 1 == blocks();
     for (;;) {
-      if (demand == end) {
-        settle(branch, end, at_end);
+      if (demand == stretch.end) {
+        settle(branch, stretch.end, stretch.last);
         sink(branch);
         return;
       }
@@ -271,7 +277,7 @@ private:
         Open then = open;
         other.choices.push_back(static_cast<std::uint32_t>(w));
         take(other, demand, Alternative(scratch(depth).alternatives[w]), then);
-        go(other, block, demand, then, depth + 1, sink);
+        go(other, stretch, demand, then, depth + 1, sink);
       }
       const std::size_t last = scratch(depth).alternatives.size() - 1;
       branch.choices.push_back(static_cast<std::uint32_t>(last));
