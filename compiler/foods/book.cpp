@@ -154,6 +154,7 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
     food.stored = like->stored;
     food.keeps = like->keeps;
     food.freezes = like->freezes;
+    food.freezes_for_cooking = like->freezes_for_cooking;
     food.safe_at = like->safe_at;
     food.allergens = like->allergens;
   } else if (like != nullptr && like->allergens && !text::takes_away(std::get<0>(key))) {

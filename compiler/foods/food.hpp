@@ -97,6 +97,7 @@ struct Food {
   std::vector<Yield> yields;
   Keeps keeps;
   std::optional<bool> freezes;        ///< well or poorly
+  bool freezes_for_cooking = false;   ///< well, but limp: for what is heated only
   std::string thaw;                   ///< a hint
   std::optional<Sourced<int>> ripens; ///< days on the counter
   std::optional<Sourced<int>> soak;   ///< minutes

@@ -330,11 +330,13 @@ void Reader::read(const Entry& entry) {
   yields(fields.named("yields"));
   each("keeps", &Reader::keeps);
   if (const Node* node = fields.find("freezes")) {
-    if (node->scalar != "well" && node->scalar != "poorly") {
-      bad(*node, fmt::format("a food freezes well or poorly, not '{}'", node->scalar),
-          "'freezes: well'");
+    food_.freezes_for_cooking = node->scalar == "for cooking";
+    if (node->scalar != "well" && node->scalar != "poorly" && !food_.freezes_for_cooking) {
+      bad(*node,
+          fmt::format("a food freezes well, poorly or only for cooking, not '{}'", node->scalar),
+          "'freezes: well' or 'freezes: for cooking'");
     }
-    food_.freezes = node->scalar == "well";
+    food_.freezes = node->scalar != "poorly";
   }
   if (const Node* node = fields.find("thaw")) {
     food_.thaw = node->scalar;

@@ -175,6 +175,7 @@ void describe(Archive& a, Food& f) {
   if (a.has(f.freezes)) {
     a(*f.freezes);
   }
+  a(f.freezes_for_cooking);
   a(f.thaw);
   maybe(a, f.ripens);
   maybe(a, f.soak);

@@ -2,6 +2,7 @@
 
 #include "kitchen/errors.hpp"
 #include "text/nearest.hpp"
+#include "text/words.hpp"
 
 #include <fmt/format.h>
 
@@ -104,6 +105,18 @@ bool heats(std::string_view appliance) {
 
 bool is_heated(const Recipe& recipe) {
   return std::any_of(recipe.method.begin(), recipe.method.end(),
+                     [](const MethodStep& step) { return heats(step.appliance); });
+}
+
+bool is_cooked(const Recipe& recipe, std::string_view food) {
+  const std::string_view name = food.substr(0, food.find(" (")); // "parsley (by volume)"
+  const std::string_view word = name.substr(name.rfind(' ') + 1); // all of it if there is no space
+  const auto named =
+      std::find_if(recipe.method.begin(), recipe.method.end(), [&](const MethodStep& step) {
+        return text::lower(step.what).find(word) != std::string::npos;
+      });
+  return std::any_of(named == recipe.method.end() ? recipe.method.begin() : named,
+                     recipe.method.end(),
                      [](const MethodStep& step) { return heats(step.appliance); });
 }
 

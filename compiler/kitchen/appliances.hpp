@@ -17,4 +17,8 @@ bool heats(std::string_view appliance);
 /// Whether a step of the method needs such an appliance.
 bool is_heated(const Recipe& recipe);
 
+/// Whether something is heated after the method has named the food (by its last word, "the rosemary
+/// leaves"), or anything at all if it does not name it. No herb that is strewn on at the end is.
+bool is_cooked(const Recipe& recipe, std::string_view food);
+
 } // namespace manciple::kitchen

@@ -85,8 +85,9 @@ void Days::thaw_food() {
   std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
   const auto take = [&](const Use& use, FoodId id, const Rational& of) {
     const Food& food = kitchen_.food(id);
-    // Bread and what is bought frozen are taken out as they are used.
-    if (food.stored != foods::Place::freezer && food.department != foods::Department::bakery) {
+    // Bread, herbs and what is bought frozen are taken out as they are used.
+    if (food.stored != foods::Place::freezer && food.department != foods::Department::bakery &&
+        !food.freezes_for_cooking) {
       frozen[{use.date, id, purpose(use)}] += of;
     }
   };

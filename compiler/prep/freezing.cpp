@@ -90,6 +90,11 @@ Rational amount_of(const std::vector<Bag>& bags) {
 std::string into_freezer(const Kitchen& kitchen, const Food& food, const std::vector<Bag>& bags) {
   const std::string what = foods::as_seen(food, amount_of(bags), kitchen.household.system);
   const std::string_view word = bags.size() == 1 ? "bag" : "bags";
+  if (food.freezes_for_cooking) {
+    return fmt::format(
+        "Chop {}; freeze in oil or water in an ice cube tray, then in {} {}, labelled", what,
+        bags.size(), word);
+  }
   return food.keeps.frozen_juice
              ? fmt::format("Wash, zest and juice {}; freeze as cubes in {} {}, labelled", what,
                            bags.size(), word)

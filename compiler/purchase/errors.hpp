@@ -29,5 +29,7 @@ inline constexpr Code not_proven{"P009"};
 inline constexpr Code too_much{"P010"};
 /// A stop is made for less than it costs the household.
 inline constexpr Code small_stop{"P011"};
+/// A herb that no dish needs so much that a stop would be made for it.
+inline constexpr Code worth_no_stop{"P012"};
 
 } // namespace manciple::purchase::errors

@@ -44,13 +44,13 @@ Rational ml_per_unit(const Food& food) {
 }
 
 // What a household freezes: meat, fish, bread and the dairy that stands it, citrus as cubes of
-// juice. Other fruit and vegetables come out of a freezer fit for cooking only, which the plan
-// cannot see.
+// juice, herbs in oil or water. Other fruit and vegetables come out of a freezer fit for cooking
+// only, and are not frozen.
 std::optional<int> home_frozen(const Food& food) {
   using foods::Department;
   const bool freezes = food.department == Department::meat || food.department == Department::fish ||
                        food.department == Department::bakery ||
-                       food.department == Department::dairy;
+                       food.department == Department::dairy || food.freezes_for_cooking;
   if (freezes && food.stored != foods::Place::freezer && food.freezes.value_or(false) &&
       food.keeps.freezer) {
     return food.keeps.freezer->value;

@@ -459,6 +459,7 @@ private:
     const auto plan_days = (plan_.until - plan_.from).count() + 1;
     item.salvage_cap = total / plan_days * worth_days + total % plan_days * worth_days / plan_days;
     item.from_freezer = to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60));
+    item.freezes_rest = !kitchen_.food(id).freezes_for_cooking;
     const auto usual = usual_price(id);
     if (!usual) {
       return;

@@ -113,7 +113,12 @@ private:
       cool = cool || serves(item, stop, demand, false);
       frozen = frozen || serves(item, stop, demand, true);
     }
-    if (!before) {
+    if (before && item.missing == item.lacking) {
+      warn(errors::worth_no_stop,
+           fmt::format("no stop is made for '{}' alone; {} is still to be found by {}", food.name,
+                       amount, when),
+           "leave it out, or take it along when you pass a shop");
+    } else if (!before) {
       warn(errors::too_late,
            fmt::format("no trip brings '{}' home in time for {}; {} is still to be found",
                        food.name, when, amount),

@@ -1,5 +1,6 @@
 #include "resolve/uses.hpp"
 
+#include "kitchen/appliances.hpp"
 #include "resolve/steps.hpp"
 
 #include <algorithm>
@@ -245,15 +246,35 @@ std::vector<Rational> purchased_per_making(const Kitchen& kitchen, const Recipe&
   return out;
 }
 
+namespace {
+
+bool is_cooked(const Kitchen& kitchen, const std::vector<Making>& makings, const Use& use) {
+  const auto* of = std::get_if<OfMaking>(&use.reason);
+  if (of == nullptr) {
+    return false;
+  }
+  const Recipe& recipe = kitchen.recipe(makings[static_cast<std::size_t>(of->making)].recipe);
+  const std::string& note = recipe.ingredients[of->ingredient].note;
+  const auto says = [&](std::string_view word) { return note.find(word) != std::string::npos; };
+  return !says("serve") && !says("garnish") && !says("top") && !says("sprinkl") &&
+         kitchen::is_cooked(recipe, kitchen.food(use.food).name);
+}
+
+} // namespace
+
 std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings) {
   std::vector<Use> out;
   of_makings(kitchen, makings, out);
   of_dishes(kitchen, out);
   of_plan(kitchen, out);
-  // Citrus waits in the freezer as cubes of juice; what is used whole or in slices cannot.
   for (Use& use : out) {
+    const foods::Food& food = kitchen.food(use.food);
+    if (food.freezes_for_cooking) { // "fresh" tells herbs from dried ones
+      use.fresh = !is_cooked(kitchen, makings, use);
+    }
+    // Citrus waits in the freezer as cubes of juice; what is used whole or in slices cannot.
     const bool squeezed = use.form == Form::juice || use.form == Form::zest;
-    use.fresh = use.fresh || (kitchen.food(use.food).keeps.frozen_juice && !squeezed);
+    use.fresh = use.fresh || (food.keeps.frozen_juice && !squeezed);
   }
   std::stable_sort(out.begin(), out.end(), [&](const Use& a, const Use& b) {
     return std::pair(std::string_view(kitchen.food(a.food).name), a.date) <

@@ -133,6 +133,13 @@ const std::map<std::string, Spoil>& spoilt() {
          own_food("{department: fish, stored: fridge, keeps: {fridge: [2 days, mine]}}")(house);
          house.plan("2027-03-02: {dinner: stew}, 2027-03-07: {dinner: stew}");
        }},
+      {"P012",
+       [](House& house) {
+         house.write("plans/stores/corner.yaml",
+                     "shop: Corner\nprices: {parsley: bunch 1.60}\n");
+         house.recipe("stew", "1 tbsp chopped parsley");
+         house.plan("2027-03-02: {dinner: stew}");
+       }},
       {"H021",
        [](House& house) {
          house.write("plans/household.yaml", "people: [{name: Mia, age: 8 months}]\n"

@@ -66,6 +66,31 @@ TEST(Prep, WhatIsOnHandAndHasToBeFrozenIsATaskOfItsDay) {
             "Portion 1 lb ground beef into 1 bag, label and freeze");
 }
 
+TEST(Prep, HerbsAreFrozenForWhatIsCookedAndBoughtFreshForASalad) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {egg: 12 large 3.00, parsley: {offer: bunch 1.60, "
+              "until: 2027-03-02}}\n");
+  house.recipe("stew", "1/4 cup chopped parsley, 2 eggs",
+               "method: [{do: Stir in the parsley, hands on: 5 min, on: burner}]\n");
+  house.recipe("salad", "1/4 cup chopped parsley, 2 eggs",
+               "method: [{do: Boil the eggs, hands on: 5 min, on: burner}, "
+               "{do: Strew the parsley over, hands on: 5 min}]\n");
+  house.plan("2027-03-09: {dinner: stew}, 2027-03-11: {dinner: salad}");
+  const auto compiled = house.good();
+  const auto freezing =
+      std::find_if(compiled.prep.reminders.begin(), compiled.prep.reminders.end(),
+                   [](const auto& r) { return r.kind == prep::Reminder::Kind::freeze; });
+  ASSERT_NE(freezing, compiled.prep.reminders.end());
+  EXPECT_EQ(freezing->what, "Chop 0.6 oz parsley; freeze in oil or water in an ice cube tray, "
+                            "then in 1 bag, labelled");
+  ASSERT_EQ(compiled.prep.labels.size(), 1U);
+  EXPECT_EQ(compiled.prep.labels[0].purpose, "stew on Tue 9 Mar");
+  // Four months (FSIS row 611).
+  EXPECT_EQ(text::print_date(compiled.prep.labels[0].use_by), "2027-06-29");
+  ASSERT_EQ(compiled.shopping.shortfalls.size(), 1U);
+}
+
 TEST(Prep, LemonsAreSqueezedIntoCubesWithALabelEach) {
   House house;
   house.write("plans/stores/corner.yaml",

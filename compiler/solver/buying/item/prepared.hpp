@@ -111,8 +111,9 @@ struct Prepared {
   }
   [[nodiscard]] bool keeps_frozen(std::size_t source) const {
     // What is on hand and not frozen stays as it is if nothing needs it.
-    return sources[source].frozen_until >= item->kept_day &&
-           (!sources[source].stock || sources[source].in_freezer);
+    const Source& from = sources[source];
+    return from.frozen_until >= item->kept_day &&
+           (from.in_freezer || (item->freezes_rest && !from.stock));
   }
   [[nodiscard]] bool keeps(std::size_t source) const {
     return keeps_cool(source) || keeps_frozen(source);
