@@ -109,7 +109,7 @@ bool is_heated(const Recipe& recipe) {
 }
 
 bool is_cooked(const Recipe& recipe, std::string_view food) {
-  const std::string_view name = food.substr(0, food.find(" (")); // "parsley (by volume)"
+  const std::string_view name = food.substr(0, food.find(" ("));  // "parsley (by volume)"
   const std::string_view word = name.substr(name.rfind(' ') + 1); // all of it if there is no space
   const auto named =
       std::find_if(recipe.method.begin(), recipe.method.end(), [&](const MethodStep& step) {

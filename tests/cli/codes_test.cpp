@@ -135,8 +135,7 @@ const std::map<std::string, Spoil>& spoilt() {
        }},
       {"P012",
        [](House& house) {
-         house.write("plans/stores/corner.yaml",
-                     "shop: Corner\nprices: {parsley: bunch 1.60}\n");
+         house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {parsley: bunch 1.60}\n");
          house.recipe("stew", "1 tbsp chopped parsley");
          house.plan("2027-03-02: {dinner: stew}");
        }},
