@@ -30,4 +30,7 @@ inline constexpr Code too_much{"P010"};
 /// A stop is made for less than it costs the household.
 inline constexpr Code small_stop{"P011"};
 
+/// An offer contains what someone who eats of it must not have.
+inline constexpr Code allergen_of_maker{"P012"};
+
 } // namespace manciple::purchase::errors
