@@ -28,15 +28,16 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
                                        kitchen::usual_household(), names, diagnostics);
   fuzz::check_said(diagnostics, sources);
   for (const kitchen::Offer& one : shop.offers) {
-    fuzz::require(one.size > 0 && one.price >= 0, "an offer of nothing");
+    fuzz::require(one.size > 0 && one.price.value_or(0) >= 0, "an offer of nothing");
     for (const char* date : {"2027-03-01", "2027-03-04", "2030-01-01"}) {
       const text::Date day = *text::parse_date(date);
       for (int packs = 1; packs < 40; ++packs) {
-        const measure::Rational cost = one.exact_cost(packs, day);
-        fuzz::require(cost >= 0, "less than nothing");
-        fuzz::require(cost <= one.exact_cost(1, day) * packs, "dearer than one by one");
-        fuzz::require(!one.deal || packs < one.deal->packs ||
-                          one.exact_cost(one.deal->packs, day) <= one.deal->price,
+        const auto cost = one.exact_cost(packs, day);
+        const auto single = one.exact_cost(1, day);
+        const auto deal = one.deal ? one.exact_cost(one.deal->packs, day) : std::nullopt;
+        fuzz::require(!cost || *cost >= 0, "less than nothing");
+        fuzz::require(!single || (cost && *cost <= *single * packs), "dearer than one by one");
+        fuzz::require(!deal || packs < one.deal->packs || *deal <= one.deal->price,
                       "dearer than the deal");
       }
     }

@@ -1,8 +1,8 @@
 """What can be held of an item, as variables of a program: things that are loose, and packs whose opening starts
 a clock (the account, "Lives"). Amounts are in units of `scale`.
 
-Packs of one source that are opened for one need in one way are a group: all but the last of them are used up for
-that need, so a group is one pack of several times the size of which less than a pack is left after it.
+Packs of one source that are opened for one need in one way are an opening: all but the last of them are used up for
+that need, so less than a pack is left of them after it. What is left of openings of one day is one thing.
 """
 import math
 from dataclasses import replace
@@ -24,6 +24,7 @@ class Taking:
         self.thing, self.need, self.var, self.way, self.rank, self.part = thing, need, var, way, rank, part
         self.lender = lender  # the need from which it is taken back
         self.serves = None  # a yes or no, see rules.py
+        self.opening = None
 
     def after(self, i):
         """Whether it takes what is left when need i has what it must have. What is lent is gone, and taken back or not."""
@@ -33,7 +34,11 @@ class Taking:
 
     @property
     def opens(self):
-        return self.way in (WHOLE, PORTIONED) or self.way == COOL and self.thing.source.opened is not None
+        return self.opening is not None
+
+    def left(self):
+        """(terms, most) of what is left of what it takes from when its need has what it must have."""
+        return self.opening.left() if self.opens else self.thing.left(self.need)
 
     @property
     def order(self):
@@ -94,64 +99,104 @@ class Loose:
         yield self.rest, 1, Part(self.source.name, 0, frozen, self.source.day if frozen else None) if self.keeps else None
 
 
-class Group:
-    """Packs opened together for the need `first`."""
+class Opening:
+    """Packs that are opened for need `first` in one way. Its takings from them are limited to what is in them."""
 
-    def __init__(self, packs, way, first):
+    def __init__(self, opened, way, first):
+        self.opened_packs, self.way, self.first = opened, way, first
+        self.yes = self.count = self.taking = None
+
+    def left(self):
+        """Less than a pack."""
+        size = self.opened_packs.size
+        return {self.count: size, self.taking.var: -1}, size
+
+
+class Opened:
+    """Packs of one source that are opened on one day: what is left of them is one thing. They were frozen whole, and are
+    thawed (`thawed`), or their rests can be frozen in portions on that day."""
+
+    def __init__(self, packs, ways, day):
+        """`ways` are (need, way) of its openings."""
         item, source = packs.item, packs.source
-        self.packs, self.item, self.source, self.way, self.first = packs, item, source, way, first
-        day, life = item.needs[first].day, source.opened
-        self.day = source.day if way == PORTIONED else day  # of opening
-        self.closes = self.day + life if way == WHOLE else min(self.day + life, source.good)
-        self.portions_until = None if way == WHOLE or source.portions is None else self.day + source.portions
+        self.packs, self.item, self.source, self.size, self.day = packs, item, source, packs.size, day
+        self.openings = [Opening(self, way, first) for first, way in ways]
+        self.first = min(first for first, _ in ways)
+        self.thawed = any(way == WHOLE for _, way in ways)
+        self.closes = day + source.opened if self.thawed else min(day + source.opened, source.good)
+        self.portions_until = None if self.thawed or source.portions is None else day + source.portions
         self.takings = []
-        self.opened = self.count = self.rest = None
+        self.rest = self.most = None
 
     def is_open_for(self, i):
         need = self.item.needs[i]
         return (i > self.first and self.source.is_there(need) and need.day <= self.closes
-                and not (need.fresh and self.way == WHOLE))
+                and not (need.fresh and self.thawed))
 
     def is_portion_for(self, i):
         need = self.item.needs[i]
         return (i > self.first and self.portions_until is not None and not need.fresh
                 and need.day <= self.portions_until and not self.is_open_for(i))
 
+    def part(self, way, i):
+        if way in (PORTION, PORTIONED):
+            return Part(self.source.name, 0, True, self.day, need=i)
+        return self.cool_part(i)
+
     def cool_part(self, i):
-        if self.way == WHOLE:
+        if self.thawed:
             return Part(self.source.name, 0, True, self.source.day, self.day, i)
         return Part(self.source.name, 0, need=i)
 
     def add_takings(self, program, scale):
         item, source = self.item, self.source
-        first = {COOL: item.cool_rank, WHOLE: item.frozen_rank, PORTIONED: item.frozen_rank}[self.way](source)
-        for i in range(self.first, len(item.needs)):
-            if i == self.first:
-                way, rank = self.way, first
-            elif self.is_open_for(i):
-                way, rank = OPEN, self.closes
-            elif self.is_portion_for(i):
-                way, rank = PORTION, (self.portions_until, self.closes)
-            else:
-                continue
-            portion = way in (PORTION, PORTIONED)
-            part = Part(source.name, 0, True, self.day, need=i) if portion else self.cool_part(i)
-            self.takings.append(Taking(self, i, program.var(item.needs[i].amount / scale), way, rank, part))
-            if item.needs[i].give:
-                self.takings.append(Taking(self, i, program.var(item.needs[i].give / scale), LENT, rank, replace(part)))
-            if way in (OPEN, PORTION):
+        ranks = {COOL: item.cool_rank, WHOLE: item.frozen_rank, PORTIONED: item.frozen_rank}
+        for opening in self.openings:
+            i = opening.first
+            opening.yes = program.yes_no()
+            opening.taking = self.add(i, program.var(item.needs[i].amount / scale), opening.way, ranks[opening.way](source))
+            opening.taking.opening = opening
+        for i, need in enumerate(item.needs):
+            way = OPEN if self.is_open_for(i) else PORTION if self.is_portion_for(i) else None
+            rank = self.closes if way == OPEN else (self.portions_until, self.closes)
+            here = [one for one in self.openings if one.first == i]
+            if way is not None:
+                self.add(i, program.var(need.amount / scale), way, rank)
+            if need.give and (way is not None or here):
+                self.add(i, program.var(need.give / scale), LENT, rank, way or here[0].way)
+            if way is not None:
                 for j in lenders(item, i, lambda j: j >= self.first):
-                    var = program.var(item.needs[j].give / scale)
-                    self.takings.append(Taking(self, i, var, BACK, rank, replace(part), j))
+                    self.add(i, program.var(item.needs[j].give / scale), BACK, rank, way, j)
         self.rest = program.var()
         self.keeps = self.closes >= item.end
+
+    def add(self, i, var, way, rank, like=None, lender=None):
+        self.takings.append(Taking(self, i, var, way, rank, self.part(like or way, i), lender))
+        return self.takings[-1]
+
+    def has_enough(self, program):
+        """Nothing is taken of packs that are opened later."""
+        for opening in self.openings:
+            program.row(opening.left()[0], ">=", 0)
+        if len(self.openings) > 1:
+            for i in range(self.first, len(self.item.needs)):
+                gone = [taking for taking in self.takings if (taking.lender if taking.way == BACK else taking.need) <= i]
+                program.row({**self.counts(i), **{taking.var: -1 for taking in gone}}, ">=", 0)
+
+    def counts(self, i):
+        """Terms of what was in the packs that are opened by need i."""
+        return {one.count: self.size for one in self.openings if one.first <= i}
 
     @property
     def contents(self):
         return {self.rest: 1, **{taking.var: 1 for taking in self.takings}}
 
     def left(self, i):
-        return {self.rest: 1, **{taking.var: 1 for taking in self.takings if taking.after(i)}}, self.most
+        """Of what was opened before need i."""
+        gone = [taking for taking in self.takings if not taking.after(i) and not (taking.opens and taking.need == i)]
+        # Each opening left less than a pack.
+        before = [opening for opening in self.openings if opening.first < i]
+        return {**self.counts(i - 1), **{taking.var: -1 for taking in gone}}, self.size * min(len(before), self.packs.most)
 
     def rests(self):
         yield self.rest, 1, self.cool_part(None) if self.keeps else None
@@ -166,64 +211,54 @@ class Packs:
         # A need is served by one thing after the other, so all amounts are sums and differences of those of needs and packs.
         self.some = max(SOME, divisor([amount for need in item.needs for amount in (need.must, need.give)] + [one.size for one in item.sources]) / scale)
         self.most = source.packs if terms is None else max([program.highs[v] * n for v, n in terms.items()], default=0)
-        self.groups = []
+        ways = []
         for first, need in enumerate(item.needs):
             if item.serves_cool(source, need):
-                self.groups.append(Group(self, COOL, first))
+                ways.append((first, COOL))
             if item.serves_frozen(source, need):
-                self.groups += [Group(self, WHOLE, first), Group(self, PORTIONED, first)]
+                ways += [(first, WHOLE), (first, PORTIONED)]
+        together = {}
+        for first, way in ways:
+            day = source.day if way == PORTIONED else item.needs[first].day
+            alone = way == WHOLE or day != source.day
+            together.setdefault((first, way) if alone else None, (day, []))[1].append((first, way))
+        self.opened = [Opened(self, some, day) for day, some in together.values()]
         self.keeps = item.keeps_cool(source) or item.keeps_frozen(source)
-        for group in self.groups:
-            group.opened = program.yes_no()
-            group.add_takings(program, scale)
-        (self.weighed if source.by_weight else self.counted)(program, terms)
-        self.takings = [taking for group in self.groups for taking in group.takings]
+        for opened in self.opened:
+            opened.add_takings(program, scale)
+        self.openings = [opening for opened in self.opened for opening in opened.openings]
+        self.count(program, terms)
+        self.takings = [taking for opened in self.opened for taking in opened.takings]
 
-    def counted(self, program, terms):
-        """Whole packs."""
+    def count(self, program, terms):
         self.rest = program.var(whole=True)
-        for group in self.groups:
-            most = min(self.most, math.ceil(self.item.needs[group.first].amount / self.source.size))
-            group.most, group.count = self.size, program.var(most, 0, True)
-            program.row({group.count: 1, group.opened: -most}, "<=", 0)
-            program.row({group.opened: 1, group.count: -1}, "<=", 0)
-            program.row({**group.contents, group.count: -self.size}, "=", 0)
-            # Less than a pack is left of them after the need: none is opened for what it can do without.
-            program.row({**group.left(group.first)[0], group.opened: self.some - self.size}, "<=", 0)
-        total = {self.rest: 1, **{group.count: 1 for group in self.groups}}
+        for opened in self.opened:
+            for opening in opened.openings:
+                most = min(self.most, math.ceil(self.item.needs[opening.first].amount / self.source.size))
+                opening.count = program.var(most, 0, True)
+                program.row({opening.count: 1, opening.yes: -most}, "<=", 0)
+                program.row({opening.yes: 1, opening.count: -1}, "<=", 0)
+                # Less than a pack is left of them after the need: none is opened for what it can do without.
+                program.row({**opening.left()[0], opening.yes: self.some - self.size}, "<=", 0)
+            opened.most = self.size * (1 if len(opened.openings) == 1 else self.most)
+            program.row({**opened.contents, **{one.count: -self.size for one in opened.openings}}, "=", 0)
+            opened.has_enough(program)
+        total = {self.rest: 1, **{opening.count: 1 for opening in self.openings}}
         if terms is None:
             program.row(total, "=", self.most)
         else:
             program.row({**total, **{v: -n for v, n in terms.items()}}, "=", 0)
 
-    def weighed(self, program, terms):
-        """What the scale weighs is one pack: in one group, or never opened."""
-        most = self.most * self.size
-        self.rest, self.whole = program.var(), program.yes_no()
-        program.row({self.rest: 1, self.whole: -most}, "<=", 0)
-        for group in self.groups:
-            group.most, group.count = most, group.opened
-            for var in group.contents:
-                high = most if program.highs[var] is None else program.highs[var]
-                program.row({var: 1, group.opened: -high}, "<=", 0)
-            program.row({group.opened: self.some, group.takings[0].var: -1}, "<=", 0)
-        all_of_it = {self.rest: 1, program.var(self.size): 1}
-        for group in self.groups:
-            all_of_it.update(group.contents)
-        program.row({**all_of_it, **{v: -n * self.size for v, n in terms.items()}}, "=", 0)
-        program.row({self.whole: 1, **{group.opened: 1 for group in self.groups}}, "<=", 1)
-
     def left(self, i):
         """Terms of the packs that are not opened by the time that a need has been served, and how many that can be."""
-        rest = self.whole if self.source.by_weight else self.rest
-        return {rest: 1, **{group.count: 1 for group in self.groups if group.first > i}}, 1 if self.source.by_weight else self.most
+        return {self.rest: 1, **{opening.count: 1 for opening in self.openings if opening.first > i}}, self.most
 
     def rests(self):
         frozen = not self.item.keeps_cool(self.source)
         part = Part(self.source.name, 0, frozen, self.source.day if frozen else None) if self.keeps else None
-        yield self.rest, 1 if self.source.by_weight else self.size, part
-        for group in self.groups:
-            yield from group.rests()
+        yield self.rest, self.size, part
+        for opened in self.opened:
+            yield from opened.rests()
 
 
 def divisor(amounts):

@@ -13,7 +13,7 @@
 6. A need takes at least so much from the freezer, or all that it must have, where some of it was frozen after the beginning;
    what is less may be left there though it lacks it.
 """
-from holdings import BACK, COOL, FROM_FREEZER, LENT, OPEN, Packs
+from holdings import BACK, COOL, FROM_FREEZER, LENT, OPEN, Loose, Packs
 from lp import NotSolved
 
 
@@ -33,7 +33,7 @@ def add(program, item, things, lacks, lacking, shorts, scale):
         if need.slack and any(isinstance(thing, Packs) for thing in things):
             raise Unsaid(f"on which day a pack of {item.name} is opened for a week")
     for thing in things:
-        if isinstance(thing, Packs) and not thing.source.by_weight:
+        if isinstance(thing, Packs):
             if any(need.amount >= (PACKS_TO_CHOOSE + 1) * thing.source.size for need in item.needs):
                 raise Unsaid(f"more than {PACKS_TO_CHOOSE} packs of {thing.source.name} for a need")
     for i in range(len(item.needs)):
@@ -68,7 +68,7 @@ def all_the_same(item, things):
 def whether(program, taking, i):
     """Says whether the taking is more than nothing."""
     if taking.opens:
-        taking.serves = taking.thing.opened
+        taking.serves = taking.opening.yes
     else:
         taking.serves = program.yes_no()
         program.row({taking.var: 1, taking.serves: -program.highs[taking.var]}, "<=", 0)
@@ -87,15 +87,15 @@ def open_first(program, i, is_open, others, lacks):
     for yes in [taking.serves for taking in others] + [lacks]:
         program.row({yes: 1, beyond: -1}, "<=", 0)
     for taking in is_open:
-        none_left_if(program, beyond, taking.thing.left(i))
+        none_left_if(program, beyond, taking.left())
         for later in is_open:
             if later.rank > taking.rank:
-                none_left_if(program, later.serves, taking.thing.left(i))
+                none_left_if(program, later.serves, taking.left())
 
 
-def stock_of(taking):
+def stock_left(taking, i):
     """Of what a taking that opens packs is from: the unopened packs; else the thing itself."""
-    return taking.thing.packs if taking.opens else taking.thing
+    return taking.thing.packs.left(i) if taking.opens else taking.left()
 
 
 def goes_off_first(program, item, i, others):
@@ -105,9 +105,9 @@ def goes_off_first(program, item, i, others):
     for later in others:
         for taking in others:
             if taking.order == later.order and first(taking) < first(later):
-                none_left_if(program, later.serves, stock_of(taking).left(i))
+                none_left_if(program, later.serves, stock_left(taking, i))
                 if taking.opens:
-                    none_left_if(program, later.serves, taking.thing.left(i))
+                    none_left_if(program, later.serves, taking.left())
 
 
 def one_after_the_other(program, i, takings):
@@ -116,13 +116,13 @@ def one_after_the_other(program, i, takings):
         return
     left_over = []
     for taking in takings:
-        terms, most = taking.thing.left(i)
+        terms, most = taking.left()
         left_over.append(program.yes_no())
         program.row({**terms, taking.serves: most, left_over[-1]: -most}, "<=", most)
     program.row({left: 1 for left in left_over}, "<=", 1)
-    for taking in takings:  # a thing serves a need in one way
+    for taking in takings:  # a loose thing serves a need in one way
         for other in takings:
-            if other.thing is taking.thing and other.way > taking.way:
+            if isinstance(taking.thing, Loose) and other.thing is taking.thing and other.way > taking.way:
                 program.row({taking.serves: 1, other.serves: 1}, "<=", 1)
 
 
@@ -137,9 +137,9 @@ def nothing_while_lacking(program, i, others, lacks, little=None):
     """What is in the freezer may be left if too little of it is left, or missing (`little`)."""
     for taking in others:
         if taking.opens:
-            none_left_if(program, lacks, taking.thing.left(i))
+            none_left_if(program, lacks, taking.left())
         at_home = taking.way in FROM_FREEZER and taking.thing.source.thawed is None
-        terms, most = stock_of(taking).left(i)
+        terms, most = stock_left(taking, i)
         if taking.way in FROM_FREEZER and little and not at_home:
             yes, least = little
             program.row({**terms, lacks: most, yes: -most}, "<=", most + least)

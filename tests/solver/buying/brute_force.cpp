@@ -128,7 +128,7 @@ private:
   }
 
   void serve(Branch<WayTrack>& branch, std::size_t block, const Shared& shared, Fine cost) {
-    services_[block]->run(branch, block, [&](const Branch<WayTrack>& way) {
+    services_[block]->run(branch, services_[block]->block(block), [&](const Branch<WayTrack>& way) {
       if (++tried_ > most_ways_) {
         return;
       }

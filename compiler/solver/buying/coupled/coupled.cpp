@@ -117,7 +117,7 @@ private:
   }
 
   StopTerms terms_now() {
-    cache_.set_multipliers(pool_.multipliers()); // takes back what items pay of stops
+    cache_.set_multipliers(pool_.multipliers());
     return terms_for(model_, pool_.multipliers());
   }
 

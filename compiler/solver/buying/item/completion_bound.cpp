@@ -22,28 +22,31 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
   const Item& facts = *item.item;
   const std::size_t demands = item.demands.size();
   const std::size_t visits = item.visits.size();
-  needed_.assign(demands + 1, 0);
-  gives_.assign(demands + 1, 0);
-  for (std::size_t d = 0; d < demands; ++d) {
-    const Demand& demand = item.demands[d];
-    needed_[d + 1] = needed_[d] + static_cast<double>(demand.amount - demand.give);
-    // Of containers, what cannot be told apart is not charged for.
-    gives_[d + 1] = gives_[d] + (demand.containers > 0 ? 0.0 : static_cast<double>(demand.give));
-  }
   salvage_ = static_cast<double>(facts.salvage);
   cap_ = static_cast<double>(facts.salvage > 0 ? facts.salvage_cap : 0);
+  all_.cap = cap_;
+  prepare(all_);
+  const auto fresh = std::count_if(item.demands.begin(), item.demands.end(),
+                                   [](const Demand& demand) { return !demand.takes_frozen; });
+  splits_ = fresh > 0 && static_cast<std::size_t>(fresh) < demands;
+  if (splits_) {
+    fresh_.others = false;
+    prepare(fresh_);
+    others_.fresh = false;
+    others_.cap = cap_;
+    prepare(others_);
+  }
 
-  const auto lacking = static_cast<double>(facts.lacking);
   // What is missing of a demand costs this much a unit at least, all of it being missing.
-  std::vector<double> without;
+  Prices prices;
   for (const Demand& demand : item.demands) {
     const auto must = static_cast<double>(std::max<Amount>(1, demand.amount - demand.give));
-    without.push_back(static_cast<double>(facts.missing) +
-                      static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
+    prices.without.push_back(static_cast<double>(facts.missing) +
+                             static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
   }
-  const std::vector<double> handling = least_handling();
-  // A unit of it, served by what is bought.
-  std::vector<double> served(demands, infinite);
+  prices.handling = least_handling();
+  prices.served.assign(demands, infinite);
+  std::vector<double>& served = prices.served;
   double gain = 0;
   double kept = 0;
   sums_.resize(visits + 1);
@@ -87,35 +90,65 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
         }
       }
     }
-    Sums& sums = sums_[v];
-    sums.cost.assign(demands + 1, 0);
-    sums.worth.assign(demands + 1, 0);
-    sums.unit.assign(demands, 0);
-    sums.gain = gain * cap_;
-    sums.of_kept = kept * cap_;
-    // Later demands are taken to cost no more than earlier ones: then what is held is worth most
-    // for the earliest.
-    double price = infinite;
-    for (std::size_t d = 0; d < demands; ++d) {
-      const auto give = static_cast<double>(item.demands[d].give);
-      const double hard = static_cast<double>(item.demands[d].amount) - give;
-      const double least = std::min(served[d], without[d]);
-      price = std::min(price, least);
-      // Handling, if it is served; else no more than what missing it costs beyond that.
-      const double besides =
-          hard > 0 ? std::min(handling[d], std::max(0.0, (without[d] - least) * hard)) : 0;
-      sums.unit[d] = std::max(price, cap_ > 0 ? salvage_ : 0.0);
-      sums.cost[d + 1] =
-          sums.cost[d] + hard * price + give * std::min({price, lacking, 0.0}) + besides;
-      sums.worth[d + 1] = sums.worth[d] + hard * sums.unit[d];
+    sums_[v].of_kept = kept * cap_;
+    add_amounts(all_, v, prices, gain * cap_);
+    if (splits_) {
+      add_amounts(fresh_, v, prices, 0);
+      add_amounts(others_, v, prices, gain * cap_);
     }
-    // No more than the least price of any demand, so that what is held does not save more by what
-    // gives than by what must be.
-    sums.give = std::max(0.0, std::min(price, lacking)) * rounded_down;
   }
   if (runs_) {
     add_runs(std::move(on_offer));
   }
+}
+
+void CompletionBound::prepare(Part& part) const {
+  const std::size_t demands = item_->demands.size();
+  part.needed.assign(demands + 1, 0);
+  part.gives.assign(demands + 1, 0);
+  for (std::size_t d = 0; d < demands; ++d) {
+    const Demand& demand = item_->demands[d];
+    const bool counts = demand.takes_frozen ? part.others : part.fresh;
+    // Of containers, what cannot be told apart is not charged for.
+    const bool gives = counts && demand.containers == 0;
+    part.needed[d + 1] =
+        part.needed[d] + (counts ? static_cast<double>(demand.amount - demand.give) : 0.0);
+    part.gives[d + 1] = part.gives[d] + (gives ? static_cast<double>(demand.give) : 0.0);
+  }
+  part.by_visit.resize(item_->visits.size() + 1);
+}
+
+void CompletionBound::add_amounts(Part& part, std::size_t visit, const Prices& prices,
+                                  double gain) const {
+  const std::size_t demands = item_->demands.size();
+  const auto lacking = static_cast<double>(item_->item->lacking);
+  Amounts& sums = part.by_visit[visit];
+  sums.cost.assign(demands + 1, 0);
+  sums.worth.assign(demands + 1, 0);
+  sums.unit.assign(demands, 0);
+  sums.gain = gain;
+  // Later demands are taken to cost no more than earlier ones: then what is held is worth most for
+  // the earliest.
+  double price = infinite;
+  for (std::size_t d = 0; d < demands; ++d) {
+    const Demand& demand = item_->demands[d];
+    const bool counts = demand.takes_frozen ? part.others : part.fresh;
+    const auto give = counts ? static_cast<double>(demand.give) : 0.0;
+    const auto hard = counts ? static_cast<double>(demand.amount - demand.give) : 0.0;
+    const double least = std::min(prices.served[d], prices.without[d]);
+    price = counts ? std::min(price, least) : price;
+    const double unit = price < infinite ? price : 0.0;
+    // Handling, if it is served; else no more than what missing it costs beyond that.
+    const double besides =
+        hard > 0 ? std::min(prices.handling[d], std::max(0.0, (prices.without[d] - least) * hard))
+                 : 0;
+    sums.unit[d] = std::max(unit, part.cap > 0 ? salvage_ : 0.0);
+    sums.cost[d + 1] = sums.cost[d] + hard * unit + give * std::min({unit, lacking, 0.0}) + besides;
+    sums.worth[d + 1] = sums.worth[d] + hard * sums.unit[d];
+  }
+  // No more than the least price of any demand, so that what is held does not save more by what
+  // gives than by what must be.
+  sums.give = std::max(0.0, std::min(price, lacking)) * rounded_down;
 }
 
 // What serving a demand costs besides if nothing can serve it but from the freezer. (What has been
@@ -223,48 +256,61 @@ void CompletionBound::strengthen() {
 }
 
 double CompletionBound::rest(std::size_t visit, std::size_t demand, const Held& held) const {
-  double bound = rest_of_amounts(visit, demand, held.reach);
+  double bound = rest_of(all_, visit, demand, held.reach);
+  if (splits_) {
+    bound = std::max(bound, rest_of(fresh_, visit, demand, held.fresh) +
+                                rest_of(others_, visit, demand, held.reach));
+  }
   if (runs_) {
     bound = std::max(bound, sums_[visit].of_runs[demand] - held.saves);
   }
   if (strong_) {
     // What is held serves the demands before the visit first, or they are missing.
-    const double rest = held.reach - (needed_[item_->first_served[visit]] - needed_[demand]);
+    const double rest =
+        held.reach - (all_.needed[item_->first_served[visit]] - all_.needed[demand]);
     const double missing = std::max(0.0, -rest) * static_cast<double>(item_->item->missing);
     bound = std::max(bound, pile_.rest(visit, rest) + missing * rounded_down);
   }
   return bound;
 }
 
-double CompletionBound::rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const {
-  const Sums& sums = sums_[visit];
+double CompletionBound::rest_of(const Part& part, std::size_t visit, std::size_t demand,
+                                double reach) const {
+  const Amounts& sums = part.by_visit[visit];
   const std::size_t demands = sums.unit.size();
-  const double gives = gives_[demands] - gives_[demand];
+  const double gives = part.gives[demands] - part.gives[demand];
   double bound = sums.cost[demands] - sums.cost[demand] - sums.gain + gives * sums.give;
   if (reach <= 0) {
     return bound;
   }
-  const double until = needed_[demand] + reach;
+  const std::vector<double>& needed = part.needed;
+  const double until = needed[demand] + reach;
   // The first demand that is not served in full.
   const auto first = static_cast<std::size_t>(
-      std::upper_bound(needed_.begin() + static_cast<std::ptrdiff_t>(demand) + 1, needed_.end(),
+      std::upper_bound(needed.begin() + static_cast<std::ptrdiff_t>(demand) + 1, needed.end(),
                        until) -
-      needed_.begin() - 1);
+      needed.begin() - 1);
   bound -= sums.worth[first] - sums.worth[demand];
   if (first < demands) {
-    return bound - (until - needed_[first]) * sums.unit[first];
+    return bound - (until - needed[first]) * sums.unit[first];
   }
   // Then what gives and what is kept, whichever is worth more first.
-  const double more = until - needed_[demands];
+  const double more = until - needed[demands];
   const bool gives_first = sums.give >= salvage_;
-  const double first_of = std::min(more, gives_first ? gives : cap_);
-  const double then = std::min(more - first_of, gives_first ? cap_ : gives);
+  const double first_of = std::min(more, gives_first ? gives : part.cap);
+  const double then = std::min(more - first_of, gives_first ? part.cap : gives);
   return bound - first_of * std::max(sums.give, salvage_) - then * std::min(sums.give, salvage_);
+}
+
+/// From the visit before on.
+bool CompletionBound::serves_fresh(std::size_t visit, std::size_t source) const {
+  return item_->end_of_fresh_use[source] > (visit == 0 ? 0 : item_->first_served[visit - 1]);
 }
 
 CompletionBound::Held CompletionBound::pack(std::size_t visit, std::size_t source) const {
   const Source& from = item_->sources[source];
-  return {static_cast<double>(from.pack) * from.reach, runs_ ? sums_[visit].saves[source] : 0};
+  const double reach = static_cast<double>(from.pack) * from.reach;
+  return {reach, serves_fresh(visit, source) ? reach : 0, runs_ ? sums_[visit].saves[source] : 0};
 }
 
 CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* begin,
@@ -272,7 +318,9 @@ CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* be
   Held sum;
   for (const Holding* held = begin; held != end; ++held) {
     const Source& from = item_->sources[held->source];
-    sum.reach += static_cast<double>(held->left) * from.reach;
+    const double reach = static_cast<double>(held->left) * from.reach;
+    sum.reach += reach;
+    sum.fresh += !held->thawed && serves_fresh(visit, held->source) ? reach : 0;
     if (runs_) {
       const auto packs = static_cast<double>((held->left + from.pack - 1) / from.pack);
       sum.saves += packs * sums_[visit].saves[held->source];

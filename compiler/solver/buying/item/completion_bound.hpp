@@ -12,6 +12,9 @@ namespace manciple::buying {
 /// least price per unit among the visits to come that may serve it (or at what it costs to do
 /// without), less what is held already, which serves whatever is dearest.
 ///
+/// Where some demands must be fresh, these and the others may be bounded apart, for no frozen thing
+/// can stand in for what is lacking of the fresh ones.
+///
 /// Of what comes in packs and does not freeze, another one may be higher: uses that are further
 /// apart than an opened pack lasts fall into runs, and no pack serves two of them, so that each run
 /// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
@@ -26,10 +29,12 @@ public:
   /// What is held can do at most.
   struct Held {
     double reach = 0; ///< units of demands that it serves
+    double fresh = 0; ///< of those that must be fresh
     double saves = 0; ///< of packs: what they spare buying; only where runs count
 
     Held& add(const Held& more, double times) {
       reach += times * more.reach;
+      fresh += times * more.fresh;
       saves += times * more.saves;
       return *this;
     }
@@ -46,7 +51,8 @@ public:
   [[nodiscard]] Fine refund(const Holding* begin, const Holding* end) const;
 
 private:
-  struct Sums {
+  /// Some of the demands, with purchases at a visit and later.
+  struct Amounts {
     /// By demand, of those before it: at the least prices; and the most that serving it is worth.
     std::vector<double> cost;
     std::vector<double> worth;
@@ -56,6 +62,20 @@ private:
     double give = 0;
     /// What can be gained at most by buying for what is kept.
     double gain = 0;
+  };
+  /// All demands; or those that must be fresh, or all others: then nothing that is frozen can stand
+  /// in for what is lacking of the fresh ones.
+  struct Part {
+    bool fresh = true;
+    bool others = true;
+    double cap = 0; ///< of what is kept
+    /// By demand: what those before it need, without what gives.
+    std::vector<double> needed;
+    /// Likewise, what gives and is charged for if it is lacking.
+    std::vector<double> gives;
+    std::vector<Amounts> by_visit; ///< and once more for after the last
+  };
+  struct Sums {
     /// What may be kept of packs that are bought is worth at most.
     double of_kept = 0;
     /// By demand: what the runs from there on cost at least; by source: what a pack saves.
@@ -68,8 +88,17 @@ private:
     double cost = 0;
     bool by_weight = false;
   };
-  [[nodiscard]] double rest_of_amounts(std::size_t visit, std::size_t demand, double reach) const;
+  [[nodiscard]] double rest_of(const Part& part, std::size_t visit, std::size_t demand,
+                               double reach) const;
+  void prepare(Part& part) const;
+  /// A unit of a demand, by demand: served by what is bought at best; missing; and what serving it
+  /// costs besides.
+  struct Prices {
+    std::vector<double> served, without, handling;
+  };
+  void add_amounts(Part& part, std::size_t visit, const Prices& prices, double gain) const;
   [[nodiscard]] std::vector<double> least_handling() const;
+  [[nodiscard]] bool serves_fresh(std::size_t visit, std::size_t source) const;
   void add_runs(std::vector<std::vector<Pack>> on_offer);
 
   const Prepared* item_ = nullptr;
@@ -79,10 +108,10 @@ private:
   PileBound pile_;
   /// By visit, and once more for after the last.
   std::vector<Sums> sums_;
-  /// By demand: what those before it need, without what gives.
-  std::vector<double> needed_;
-  /// Likewise, what gives and is charged for if it is lacking.
-  std::vector<double> gives_;
+  Part all_;
+  /// Where some demands must be fresh and others need not be.
+  bool splits_ = false;
+  Part fresh_, others_;
   double salvage_ = 0;
   double cap_ = 0;
   bool runs_ = false;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
 #include <tuple>
 
@@ -26,6 +27,22 @@ struct PricedTrack : BlankTrack {
 
 using PricedBranch = Branch<PricedTrack>;
 
+/// What a label holds, in short: enough to see in most cases that another does not dominate it.
+struct Summary {
+  std::uint64_t packs = 0; ///< a bit for each pack, by its key
+  /// Sums of what a label that dominates it has no less of: of packs, by their bits; of what is
+  /// loose, by class and from some ranks on.
+  std::array<Amount, 12> sums{};
+
+  [[nodiscard]] bool fits_into(const Summary& other) const {
+    return (packs & ~other.packs) == 0 &&
+           std::equal(sums.begin(), sums.end(), other.sums.begin(), std::less_equal<>());
+  }
+};
+/// Slots of the sums.
+constexpr std::size_t pack_slots = 4;
+constexpr std::array<std::size_t, 4> from_ranks{0, 1, 2, 4};
+
 /// How a label came about, after step `parent`: by buying, or (packs = 0) by choices in a block.
 struct Step {
   std::int32_t parent = -1;
@@ -46,6 +63,8 @@ struct Label {
 
 struct Workspace::Memory {
   std::vector<Label> front, base, kept;
+  std::vector<Label> passing; ///< by a stop that has its price
+  std::vector<Summary> summaries;
   std::vector<Holding> pool;
   std::vector<Step> steps;
   std::vector<std::uint32_t> choices;
@@ -84,14 +103,19 @@ public:
       quick = narrow_pass();
     }
     Outcome exact = exact_pass(quick.cost, std::min(most_, many_labels));
-    if (gave_up_ && most_ > many_labels) {
+    for (const std::size_t labels : {very_many_labels, most_}) {
+      if (!gave_up_ || most_ <= many_labels) {
+        break;
+      }
+      // A better bound first; then a better list to compare with, too.
+      width_ = strong_ ? wide : 1;
       memory_.bound.strengthen();
       strong_ = true;
       Outcome better = narrow_pass();
       if (better.cost < quick.cost) {
         quick = std::move(better);
       }
-      exact = exact_pass(quick.cost, most_);
+      exact = exact_pass(quick.cost, std::min(labels, most_));
     }
     if (gave_up_) {
       if (!is_possible(quick.cost)) {
@@ -113,6 +137,9 @@ private:
   static constexpr std::size_t narrow_labels = 8;
   /// After so many a better bound saves what it takes.
   static constexpr std::size_t many_labels = 512;
+  /// And after so many more, a first pass that is so many times as wide.
+  static constexpr std::size_t very_many_labels = 32 * many_labels;
+  static constexpr std::size_t wide = 8;
   /// In the first pass, more than this are not carried on within a visit.
   static constexpr std::size_t few_labels = 32;
   /// With so few, an upper limit does not save what it costs.
@@ -146,25 +173,30 @@ private:
     start_held_ = memory_.bound.held(0, start.held.data(), start.held.data() + start.held.size());
     start_cost_ =
         start.cost - memory_.bound.refund(start.held.data(), start.held.data() + start.held.size());
-    serve_block(start, 0, Cost{start.cost, 0}, -1);
-    prune(memory_.front);
+    memory_.pool = start.held;
+    memory_.front.push_back(
+        {Cost{start.cost, 0}, 0, static_cast<std::uint32_t>(start.held.size()), -1});
+    serve(0);
     for (std::size_t v = 0; v < item_.visits.size() && !gave_up_; ++v) {
       visit(v);
     }
     return gave_up_ ? Outcome{} : best();
   }
 
-  /// Goes through the demands of a block from a label's state; makes a label of each way.
-  void serve_block(PricedBranch& branch, std::size_t block, Cost cost, std::int32_t step) {
+  using Stretch = Service<PricedTrack>::Stretch;
+
+  /// Goes through demands of a block from a label's state; makes a label of each way.
+  void serve(PricedBranch& branch, std::size_t block, const Stretch& stretch, Cost cost,
+             std::int32_t step) {
     branch.cost = 0;
     branch.track.room = 0;
     branch.choices.clear();
-    service_.run(branch, block, [&](const PricedBranch& way) {
+    service_.run(branch, stretch, [&](const PricedBranch& way) {
       Label label{cost, static_cast<std::uint32_t>(memory_.pool.size()), 0, step};
       label.cost.value += way.cost + way.track.room;
       memory_.pool.insert(memory_.pool.end(), way.held.begin(), way.held.end());
       label.end = static_cast<std::uint32_t>(memory_.pool.size());
-      if (too_dear(label, block)) {
+      if (!stretch.last && too_dear(label, block, stretch.end)) {
         memory_.pool.resize(label.first);
         return;
       }
@@ -195,40 +227,36 @@ private:
     result.value += static_cast<Fine>(std::floor(rest)) - 1 - memory_.bound.refund(begin, end);
     return result;
   }
-  /// After the demands of a block, before the visit of the same number. The first pass has no
+  /// Before a demand of a block, or before the visit of the same number. The first pass has no
   /// limit.
-  bool too_dear(const Label& label, std::size_t block) const {
-    return !narrow_ && block < item_.visits.size() &&
-           estimate(label, block, item_.first_served[block]) > limit_;
+  bool too_dear(const Label& label, std::size_t block, std::size_t demand) const {
+    return !narrow_ && estimate(label, block, demand) > limit_;
   }
 
   void visit(std::size_t v) {
     const bool required = item_.required && item_.required->visit == v;
     enter(v);
     if (terms_.is_open(v)) {
-      memory_.base.clear();
-      const bool charged = terms_.charge[v] != Cost{};
-      if (charged || required) {
-        memory_.base = memory_.front;
+      memory_.passing.clear();
+      if (terms_.charge[v] != Cost{}) {
+        if (!required) {
+          memory_.passing = memory_.front;
+        }
         for (Label& label : memory_.front) {
           label.cost += terms_.charge[v];
         }
       }
-      if (required) {
-        memory_.base.clear();
-      }
       for (const OfferId offer : item_.visits[v].offers) {
         extend(v, offer, required && offer == item_.required->offer);
       }
-      memory_.front.insert(memory_.front.end(), memory_.base.begin(), memory_.base.end());
+      memory_.front.insert(memory_.front.end(), memory_.passing.begin(), memory_.passing.end());
       prune(memory_.front);
     } else if (required) {
       memory_.front.clear();
     }
     serve(v + 1);
-    prune(memory_.front);
     if (narrow_) {
-      narrow(v + 1, narrow_labels);
+      narrow(v + 1, item_.first_served[v + 1], narrow_labels * width_);
     }
   }
 
@@ -247,7 +275,22 @@ private:
     }
   }
 
+  /// Goes through the demands of a block, one by one, so that what is dominated does not branch
+  /// again.
   void serve(std::size_t block) {
+    const Stretch all = service_.block(block);
+    Stretch one{all.begin, std::min(all.begin + 1, all.end), false};
+    do {
+      one.last = all.last && one.end == all.end;
+      serve(block, one);
+      if (narrow_ && one.end < all.end) {
+        narrow(block, one.end, few_labels * width_);
+      }
+      one = {one.end, one.end + 1, false};
+    } while (one.begin < all.end && !gave_up_);
+  }
+
+  void serve(std::size_t block, const Stretch& stretch) {
     memory_.base.swap(memory_.front);
     memory_.front.clear();
     PricedBranch& branch = memory_.branch;
@@ -255,8 +298,9 @@ private:
     for (std::size_t i = 0; i < memory_.base.size() && !gave_up_; ++i) {
       const Label label = memory_.base[i];
       branch.held.assign(held(label.first), held(label.end));
-      serve_block(branch, block, label.cost, label.step);
+      serve(branch, block, stretch, label.cost, label.step);
     }
+    prune(memory_.front);
   }
 
   /// Buys packs of an offer after what every label has bought: none or more; with `at_least_one`,
@@ -276,9 +320,9 @@ private:
                           memory_.front.begin() + static_cast<std::ptrdiff_t>(labels));
     }
     prune(memory_.front);
-    if (narrow_ && memory_.front.size() > few_labels) {
+    if (narrow_ && memory_.front.size() > few_labels * width_) {
       if (strong_) {
-        narrow(v, few_labels);
+        narrow(v, item_.first_served[v], few_labels * width_);
       } else {
         narrow_after_service(v + 1);
       }
@@ -294,10 +338,9 @@ private:
     const std::size_t pool = memory_.pool.size();
     const std::size_t steps = memory_.steps.size();
     for (std::size_t i = 0; i < front.size() && !gave_up_; ++i) {
-      memory_.branch.track.rates = room_;
-      memory_.branch.held.assign(held(front[i].first), held(front[i].end));
       const std::size_t made = made_;
-      serve_block(memory_.branch, block, front[i].cost, -1);
+      memory_.front.assign(1, front[i]);
+      serve(block);
       made_ = made;
       Cost least = impossible;
       for (const Label& label : memory_.front) {
@@ -306,10 +349,10 @@ private:
                                     : label.cost);
       }
       ahead.emplace_back(least, i);
-      memory_.front.clear();
       memory_.pool.resize(pool);
       memory_.steps.resize(steps);
     }
+    memory_.front.clear();
     ranks = std::move(ahead);
     std::sort(ranks.begin(), ranks.end());
     for (std::size_t k = 0; k < std::min(few_labels / 4, ranks.size()); ++k) {
@@ -425,12 +468,38 @@ private:
     if (room_ != nullptr) {
       may_cost += staying(a, b);
     }
-    may_cost += lent_less(a, b);
+    may_cost += lent_less(a, b) + thrown_away(a, b);
     return may_cost == 0 || a.cost + Cost{may_cost, 0} <= b.cost;
   }
 
   bool is_loose(const Holding& held) const {
     return !held.open && !item_.sources[held.source].comes_in_packs;
+  }
+
+  Summary summary_of(const Label& label) const {
+    Summary out;
+    for (std::uint32_t i = label.first; i < label.end; ++i) {
+      const Holding& one = memory_.pool[i];
+      if (!is_loose(one)) {
+        const std::uint64_t hash = key_hash(one);
+        out.packs |= std::uint64_t{1} << (hash >> 58U);
+        out.sums[(hash >> 58U) % pack_slots] += one.left;
+        continue;
+      }
+      const Prepared::Standing standing = standing_[one.source];
+      const std::size_t slots = pack_slots + standing.stands_in % 2 * from_ranks.size();
+      for (std::size_t r = 0; r < from_ranks.size() && standing.rank >= from_ranks[r]; ++r) {
+        out.sums[slots + r] += one.left;
+      }
+    }
+    return out;
+  }
+  static std::uint64_t key_hash(const Holding& held) {
+    const auto day = [](Day of) { return static_cast<std::uint64_t>(of); };
+    const std::uint64_t mixed = held.source + (day(held.until) << 8U) +
+                                (day(held.frozen_until) << 24U) + (day(held.frozen_on) << 40U) +
+                                (held.open ? 3U : 0U) + (held.thawed ? 7U : 0U);
+    return mixed * 0x9e3779b97f4a7c15U; // 2^64 over the golden ratio
   }
 
   /// Of loose things that can stand in for this one, a holds no less than b.
@@ -482,6 +551,23 @@ private:
     return value_of(std::max<Amount>(0, sum(b) - sum(a)), item_.item->lacking);
   }
 
+  /// What is left for the freezer of a label that has less of it may be too little for a bag.
+  Fine thrown_away(const Label& a, const Label& b) const {
+    const Item& facts = *item_.item;
+    if (facts.least_frozen == 0 || to_freeze(a) >= to_freeze(b)) {
+      return 0;
+    }
+    return value_of(facts.least_frozen, facts.salvage + facts.waste);
+  }
+  Amount to_freeze(const Label& label) const {
+    Amount sum = 0;
+    for (std::uint32_t i = label.first; i < label.end; ++i) {
+      const Holding& one = memory_.pool[i];
+      sum += service_.is_frozen_to_keep(one) ? one.free() : 0;
+    }
+    return sum;
+  }
+
   /// What a holds more than b may have to be kept, and is used first where it goes off first, while
   /// others wait: the priced room of so much from the day on which the oldest came home, to the
   /// end.
@@ -502,6 +588,10 @@ private:
         more = first ? of_class(a, stands_in) - of_class(b, stands_in) : 0;
       }
       if (more > 0) {
+        // Together with what is held anyway it may be enough for the freezer.
+        if (item_.item->least_frozen > 0 && service_.is_frozen_to_keep(held)) {
+          more += item_.item->least_frozen;
+        }
         const Day end = item_.last_day + 1;
         sum += room_->of({more, from.place, false, from.home, end}) +
                room_->of({more, Place::freezer, true, from.home, end});
@@ -547,17 +637,22 @@ private:
       return a.step < b.step;
     });
     std::vector<Label>& kept = memory_.kept;
+    std::vector<Summary>& summaries = memory_.summaries;
     kept.clear();
+    summaries.clear();
     for (const Label& label : labels) {
+      const Summary summary = summary_of(label);
       const std::size_t looks = std::min(kept.size(), most_looks);
       bool dominated = false;
       std::size_t k = 0;
       for (; k < looks && !dominated; ++k) {
-        dominated = dominates(kept[kept.size() - 1 - k], label);
+        const std::size_t at = kept.size() - 1 - k;
+        dominated = summary.fits_into(summaries[at]) && dominates(kept[at], label);
       }
       looks_ += k;
       if (!dominated) {
         kept.push_back(label);
+        summaries.push_back(summary);
       }
     }
     labels.swap(kept);
@@ -565,8 +660,8 @@ private:
     looks_ %= looks_per_work;
   }
 
-  /// Leaves the most promising labels.
-  void narrow(std::size_t visit, std::size_t labels) {
+  /// Leaves the most promising labels, before a demand or the next visit.
+  void narrow(std::size_t visit, std::size_t demand, std::size_t labels) {
     std::vector<Label>& front = memory_.front;
     if (front.size() <= labels) {
       return;
@@ -574,15 +669,15 @@ private:
     auto& ranks = memory_.ranks;
     ranks.clear();
     for (std::size_t i = 0; i < front.size(); ++i) {
-      ranks.emplace_back(estimate(front[i], visit, item_.first_served[visit]), i);
+      ranks.emplace_back(estimate(front[i], visit, demand), i);
     }
     std::partial_sort(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(labels),
                       ranks.end());
-    memory_.base.clear();
+    memory_.kept.clear();
     for (std::size_t k = 0; k < labels; ++k) {
-      memory_.base.push_back(front[ranks[k].second]);
+      memory_.kept.push_back(front[ranks[k].second]);
     }
-    front.swap(memory_.base);
+    front.swap(memory_.kept);
   }
 
   /// By source: so many packs need be bought there at most. For they must be of use, and another
@@ -698,8 +793,8 @@ private:
     return result;
   }
 
-  static constexpr std::size_t most_looks = 64;
-  static constexpr std::size_t looks_per_work = 8;
+  static constexpr std::size_t most_looks = 128;
+  static constexpr std::size_t looks_per_work = 32;
 
   const Prepared& item_;
   const Terms& terms_;
@@ -715,6 +810,7 @@ private:
   std::vector<int> most_packs_;
   bool narrow_ = false;
   bool strong_ = false;
+  std::size_t width_ = 1;
   bool gave_up_ = false;
   bool buys_nothing_ = false;
   std::vector<int> likely_;

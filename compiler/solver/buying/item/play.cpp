@@ -212,14 +212,14 @@ public:
     Fine cost = branch.cost;
     branch.cost = 0;
     std::span<const std::uint32_t> script = plan_.choices;
-    script = service_.play(branch, 0, script);
+    script = service_.play(branch, service_.block(0), script);
     std::size_t next = 0;
     for (std::size_t v = 0; v < item_.visits.size(); ++v) {
       service_.enter(branch, v);
       for (; next < plan_.buys.size() && plan_.buys[next].visit == v; ++next) {
         buy(branch, plan_.buys[next]);
       }
-      script = service_.play(branch, v + 1, script);
+      script = service_.play(branch, service_.block(v + 1), script);
     }
     cost += branch.cost;
     finish(cost);

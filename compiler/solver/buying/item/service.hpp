@@ -152,22 +152,39 @@ public:
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
+  /// It keeps if it is frozen when it comes home, and only then.
+  bool is_frozen_to_keep(const Holding& held) const {
+    return !held.open && !item_.keeps_cool(held.source) && item_.keeps_frozen(held.source) &&
+           !source(held).in_freezer;
+  }
+
   /// How many blocks of demands there are: those before the first visit, then those from each visit
   /// to the next one or to the end.
   std::size_t blocks() const { return item_.visits.size() + 1; }
 
-  /// Serves the demands of a block and hands every way in which that can go to `sink`.
+  /// Demands that are served one after the other, with nothing bought between them.
+  struct Stretch {
+    std::size_t begin = 0, end = 0;
+    /// Nothing comes after it.
+    bool last = false;
+  };
+  [[nodiscard]] Stretch block(std::size_t number) const {
+    return {number == 0 ? 0 : item_.first_served[number - 1], item_.first_served[number],
+            number + 1 == blocks()};
+  }
+
+  /// Serves the demands of a stretch and hands every way in which that can go to `sink`.
   template <typename Sink>
-  void run(Branch<Track>& branch, std::size_t block, Sink&& sink) {
+  void run(Branch<Track>& branch, const Stretch& stretch, Sink&& sink) {
     script_.reset();
-    go(branch, block, begin(block), Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, Open{}, 0, sink);
   }
   /// Likewise, but makes the choices of a script; returns what is left of that.
-  std::span<const std::uint32_t> play(Branch<Track>& branch, std::size_t block,
+  std::span<const std::uint32_t> play(Branch<Track>& branch, const Stretch& stretch,
                                       std::span<const std::uint32_t> script) {
     script_ = script;
     const auto sink = [](const Branch<Track>&) {};
-    go(branch, block, begin(block), Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, Open{}, 0, sink);
     return *script_;
   }
 
@@ -179,8 +196,8 @@ public:
     chooses_first_ = true;
     chosen_last_ = last;
     const auto sink = [](const Branch<Track>&) {};
-    for (std::size_t block = visit + 1; block < blocks(); ++block) {
-      go(branch, block, begin(block), Open{}, 0, sink);
+    for (std::size_t number = visit + 1; number < blocks(); ++number) {
+      go(branch, block(number), block(number).begin, Open{}, 0, sink);
     }
     chooses_first_ = false;
   }
@@ -210,20 +227,15 @@ private:
     bool none = false; ///< the demand goes without
   };
 
-  std::size_t begin(std::size_t block) const {
-    return block == 0 ? 0 : item_.first_served[block - 1];
-  }
   bool freezes_for_room() const { return item_.freezes_for_room; }
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
-  void go(Branch<Track>& branch, std::size_t block, std::size_t demand, Open open,
+  void go(Branch<Track>& branch, const Stretch& stretch, std::size_t demand, Open open,
           std::size_t depth, Sink& sink) {
-    const std::size_t end = item_.first_served[block];
-    const bool at_end = block + 1 == blocks();
     for (;;) {
-      if (demand == end) {
-        settle(branch, end, at_end);
+      if (demand == stretch.end) {
+        settle(branch, stretch.end, stretch.last);
         sink(branch);
         return;
       }
@@ -271,7 +283,7 @@ private:
         Open then = open;
         other.choices.push_back(static_cast<std::uint32_t>(w));
         take(other, demand, Alternative(scratch(depth).alternatives[w]), then);
-        go(other, block, demand, then, depth + 1, sink);
+        go(other, stretch, demand, then, depth + 1, sink);
       }
       const std::size_t last = scratch(depth).alternatives.size() - 1;
       branch.choices.push_back(static_cast<std::uint32_t>(last));
@@ -733,6 +745,15 @@ private:
     return held.open ? held.until >= facts_.kept_day : item_.keeps(held.source);
   }
 
+  /// What would have to be is enough for a bag.
+  bool freezes_rest(const Holdings& rest) const {
+    Amount sum = 0;
+    for (const Holding& held : rest) {
+      sum += is_frozen_to_keep(held) ? held.free() : 0;
+    }
+    return sum >= facts_.least_frozen;
+  }
+
   /// What was lent is eaten.
   void eat_lent(Branch<Track>& branch, Holding& held) const {
     branch.cost -= value_of(held.lent, facts_.lacking) + value_of(held.lent, facts_.waste);
@@ -743,9 +764,10 @@ private:
   void settle(Branch<Track>& branch, std::size_t next, bool at_end) const {
     Amount kept = 0;
     std::size_t stay = 0;
+    const bool freezes = !at_end || freezes_rest(branch.held);
     for (std::size_t i = 0; i < branch.held.size(); ++i) {
       Holding held = branch.held[i];
-      const bool keep = is_kept(held);
+      const bool keep = is_kept(held) && (freezes || !is_frozen_to_keep(held));
       if (!at_end && (keep || !is_done(held, next))) {
         branch.held[stay++] = held;
         continue;

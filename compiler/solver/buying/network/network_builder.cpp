@@ -222,7 +222,7 @@ private:
   void serve(StayBranch& branch, std::size_t block, std::size_t node,
              const std::optional<Network::Paid>& till, Cost cost) {
     branch.cost = 0;
-    service_at(block).run(branch, block, [&](const StayBranch& way) {
+    service_at(block).run(branch, service_.block(block), [&](const StayBranch& way) {
       if (!network_.finished) {
         return;
       }

@@ -340,11 +340,13 @@ private:
 
 StopsResult likely_stops(SubproblemCache& cache, const StopTerms& terms,
                          const StopChoices& choices) {
+  cache.forget_shares(); // items pay each stop once
   return StopSearch(cache, terms, choices, impossible).start();
 }
 
 StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms, const StopChoices& choices,
                          Cost cutoff) {
+  cache.forget_shares();
   return StopSearch(cache, terms, choices, cutoff).run();
 }
 

@@ -35,7 +35,15 @@ void SubproblemCache::raise_share(Meeting meeting, Cost by) {
   known_charged_[meeting.item].clear();
 }
 
+void SubproblemCache::forget_shares() {
+  for (const ItemId item : ids(shares_)) {
+    shares_[item].assign(shares_[item].size(), Cost{});
+    known_charged_[item].clear();
+  }
+}
+
 void SubproblemCache::set_multipliers(const Multipliers& at) {
+  forget_shares();
   for (const ItemId id : ids(*items_)) {
     const Prepared& item = (*items_)[id];
     std::vector<Fine> discounts;
@@ -46,8 +54,6 @@ void SubproblemCache::set_multipliers(const Multipliers& at) {
       discounts.clear();
     }
     RoomRates room = room_rates(*model_, at, *item.item);
-    shares_[id].assign(shares_[id].size(), Cost{});
-    known_charged_[id].clear();
     if (room != rooms_[id] || discounts != discounts_[id]) {
       rooms_[id] = std::move(room);
       discounts_[id] = std::move(discounts);

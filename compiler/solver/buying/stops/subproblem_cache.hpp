@@ -38,6 +38,8 @@ public:
   /// forgets the item's outcomes that a share is part of.
   [[nodiscard]] Cost share(Meeting meeting) const { return shares_[meeting.item][meeting.visit]; }
   void raise_share(Meeting meeting, Cost by);
+  /// Shares go back to nothing.
+  void forget_shares();
 
   /// Sets the multipliers for every item. Outcomes of items for which that changes what things cost
   /// are forgotten; shares go back to nothing.
