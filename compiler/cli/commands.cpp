@@ -6,18 +6,26 @@
 #include "cli/write.hpp"
 #include "emit/emit.hpp"
 #include "kitchen/paths.hpp"
+#include "safety/safety.hpp"
 #include "text/nearest.hpp"
 #include "text/yaml.hpp"
 
 #include <algorithm>
 #include <filesystem>
+#include <set>
+#include <string>
 
 namespace manciple::cli {
 namespace {
 
-int check_plan(const std::string& plan) {
-  if (!compile_and_report(plan)) {
+// Adds the recipes whose dangers are told with the plan.
+int check_plan(const std::string& plan, std::set<std::string>& told) {
+  const auto compiled = compile_and_report(plan);
+  if (!compiled) {
     return bad_input;
+  }
+  for (const resolve::Making& making : compiled->resolved.makings) {
+    told.insert(compiled->kitchen.recipe(making.recipe).slug);
   }
   say("{}: good\n", plan);
   return good;
@@ -27,7 +35,11 @@ int check_plan(const std::string& plan) {
 int check_file(const std::string& file) {
   text::Sources sources;
   text::Diagnostics diagnostics;
-  (void)kitchen::read_everything(kitchen::root_of(file), sources, diagnostics);
+  const kitchen::Kitchen everything =
+      kitchen::read_everything(kitchen::root_of(file), sources, diagnostics);
+  if (diagnostics.errors() == 0) {
+    safety::check_recipes(everything, {}, diagnostics);
+  }
   const auto id = sources.find(file);
   if (!id) {
     // It may be no file of a house, or one that cannot be read at all.
@@ -95,7 +107,8 @@ int check(const std::vector<std::string>& files) {
   if (!files.empty()) {
     int code = good;
     for (const std::string& file : files) {
-      code = std::max(code, kitchen::is_plan(file) ? check_plan(file) : check_file(file));
+      std::set<std::string> told;
+      code = std::max(code, kitchen::is_plan(file) ? check_plan(file, told) : check_file(file));
     }
     return code;
   }
@@ -113,10 +126,13 @@ int check(const std::vector<std::string>& files) {
   }
   say("{} recipes and {} price lists read\n", everything.recipes.size(), everything.shops.size());
   int code = good;
+  std::set<std::string> told;
   for (const std::string& plan : plans) {
-    code = std::max(code, check_plan(plan));
+    code = std::max(code, check_plan(plan, told));
   }
-  return code;
+  text::Diagnostics dangers;
+  safety::check_recipes(everything, told, dangers);
+  return std::max(code, report(dangers, sources));
 }
 
 int why(const std::string& name, const std::string& plan) {

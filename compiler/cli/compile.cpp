@@ -2,6 +2,7 @@
 
 #include "purchase/budget.hpp"
 #include "purchase/likely.hpp"
+#include "purchase/makers.hpp"
 #include "safety/safety.hpp"
 
 namespace manciple::cli {
@@ -25,6 +26,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   }
   purchase::add_likely_offers(out.kitchen, out.resolved);
   out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, search);
+  purchase::check_makers(out.kitchen, out.resolved, out.shopping, diagnostics);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }

@@ -3,6 +3,8 @@
 #include "emit/words.hpp"
 #include "kitchen/contents.hpp"
 #include "measure/print.hpp"
+#include "prep/cooling.hpp"
+#include "prep/reheat.hpp"
 #include "resolve/eaters.hpp"
 #include "text/words.hpp"
 
@@ -123,6 +125,14 @@ std::string left_of(const Compiled& compiled, const resolve::Making& making) {
                      halves > 2 ? "servings" : "serving");
 }
 
+std::string cook_name(const kitchen::Session& session, std::size_t cook) {
+  return cook < session.names.size() ? session.names[cook] : fmt::format("cook {}", cook + 1);
+}
+
+std::string cook_heading(const kitchen::Session& session, std::size_t cook) {
+  return cook < session.names.size() ? session.names[cook] : fmt::format("Cook {}", cook + 1);
+}
+
 std::string clock_in(const kitchen::Session& session, int minutes) {
   return text::print_clock((session.from + minutes) % text::minutes_a_day);
 }
@@ -149,25 +159,61 @@ std::string_view word(prep::Reminder::Kind kind) {
     return "use up";
   case Kind::leftovers:
     return "keep";
+  case Kind::pack:
+    return "pack";
   }
   return {};
 }
 
-bool is_warmed_up(const Compiled& compiled, const kitchen::Dish& dish) {
-  const kitchen::RecipeId* id = dish.what.recipe();
-  return id != nullptr && (!compiled.kitchen.recipe(*id).reheat.empty() ||
-                           prep::is_eaten_hot(compiled.kitchen, compiled.kitchen.recipe(*id)));
+std::optional<std::string> how_to_reheat(const Compiled& compiled, const resolve::DishRef& ref) {
+  const kitchen::Meal& meal = compiled.plan().meals[ref.meal];
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    for (const resolve::Consumer& consumer : making.consumers) {
+      const auto* dish = std::get_if<resolve::DishRef>(&consumer.who);
+      if (dish == nullptr || *dish != ref || making.date == meal.date) {
+        continue;
+      }
+      if (resolve::is_packed(compiled.kitchen, meal)) {
+        return std::nullopt; // eaten cold
+      }
+      const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
+      const std::string said = prep::reheat_words(recipe, consumer.from_freezer);
+      if (!said.empty()) {
+        return said;
+      }
+      if (!prep::is_eaten_hot(compiled.kitchen, recipe)) {
+        return std::nullopt;
+      }
+      // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
+      constexpr int reheated = 165; // F
+      return fmt::format("what is eaten hot, to {} in the middle",
+                         measure::print_at_least(reheated, compiled.kitchen.household.system));
+    }
+  }
+  return std::nullopt;
 }
 
-std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish) {
-  const kitchen::RecipeId* recipe = dish.what.recipe();
-  const std::string said = recipe == nullptr ? "" : compiled.kitchen.recipe(*recipe).reheat;
-  // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
-  constexpr int reheated = 165; // F
-  return said.empty()
-             ? fmt::format("what is eaten hot, to {} in the middle",
-                           measure::print_at_least(reheated, compiled.kitchen.household.system))
-             : said;
+std::string goes_first(const prep::Cooking& cook) {
+  return cook.first_for.empty()
+             ? ""
+             : fmt::format("; made first, with clean boards and knives: {}", cook.first_for);
+}
+
+std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compiled,
+                                                         const prep::Cooking& cook) {
+  std::vector<std::pair<int, std::string>> out;
+  const resolve::Making& making = compiled.resolved.making(cook.making);
+  for (const prep::Cooking::Step& step : cook.steps) {
+    if (step.preheat > 0 && step.fahrenheit) {
+      // As a dial has it.
+      const int dial = (*step.fahrenheit + 2) / 5 * 5;
+      out.emplace_back(std::max(0, step.start - step.preheat),
+                       fmt::format("the {} to {}, for {}", step.appliance,
+                                   measure::print_at_least(dial, compiled.kitchen.household.system),
+                                   compiled.kitchen.recipe(making.recipe).name));
+    }
+  }
+  return out;
 }
 
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
@@ -187,7 +233,8 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
   if (words.empty()) {
     return {};
   }
-  const auto pans = prep::pans_to_cool(compiled.kitchen, compiled.resolved.making(making));
+  const auto cooled = prep::cooling(compiled.kitchen, compiled.resolved.making(making));
+  const std::optional<int> pans = cooled ? std::optional(cooled->pans) : std::nullopt;
   return fmt::format(
       "{}; store {} {}: {}",
       pans ? fmt::format("; cool in {} shallow {} {} deep", *pans, *pans == 1 ? "pan" : "pans",

@@ -2,8 +2,11 @@
 
 #include "emit/compiled.hpp"
 
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
+#include <vector>
 
 /// Phrases about cooking and days that the schedule, the page and the calendar share.
 namespace manciple::emit {
@@ -23,16 +26,24 @@ bool is_work(const Compiled& compiled, const prep::Cooking& cook);
 text::Date first_day_to_do(const Compiled& compiled);
 /// What is left of a making: "2 servings", to the half; empty if it is less.
 std::string left_of(const Compiled& compiled, const resolve::Making& making);
+/// Who that cook of a session is: by name, or "cook 2"; and the same as a heading.
+std::string cook_name(const kitchen::Session& session, std::size_t cook);
+std::string cook_heading(const kitchen::Session& session, std::size_t cook);
 /// The time so many minutes after a session's start; after midnight it goes on from 00:00.
 std::string clock_in(const kitchen::Session& session, int minutes);
 /// Of what is left of a making: ", good until Thu 4 Mar"; empty if that is not known.
 std::string good_until(const resolve::Making& making);
 /// What a reminder asks for: "thaw", "use up".
 std::string_view word(prep::Reminder::Kind kind);
-/// How leftovers are made hot: as the recipe says, or as is usual.
-/// Whether leftovers of a dish are warmed up: not those of a cake or a salad.
-bool is_warmed_up(const Compiled& compiled, const kitchen::Dish& dish);
-std::string how_to_reheat(const Compiled& compiled, const kitchen::Dish& dish);
+/// How a dish that was made before its day is made hot, from the fridge or the freezer: as the
+/// recipe says, or as is usual. Nothing for what is made on the day, or is eaten cold.
+std::optional<std::string> how_to_reheat(const Compiled& compiled, const resolve::DishRef& dish);
+/// Of a making that goes first: "; made first, with clean boards and knives: Tilda must not have
+/// mushroom".
+std::string goes_first(const prep::Cooking& cook);
+/// When an oven is turned on for a making, and to what: "the oven to 375 F, for Roast chicken".
+std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compiled,
+                                                         const prep::Cooking& cook);
 /// How a batch is cooled and stored: "; cool in 1 shallow pan 2 in deep; store 3 boxes: 2 x 4 cups
 /// (freezer), 2 cups (fridge)"; empty if it is eaten at once.
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making);

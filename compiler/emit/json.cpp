@@ -111,6 +111,7 @@ Json uses(const Compiled& compiled) {
              {"fresh", use.fresh},
              {"slack", use.slack},
              {"give", number(use.give)},
+             {"cut_in", use.cut_in ? Json(*use.cut_in) : Json(nullptr)},
              {"containers", use.containers ? Json(number(*use.containers)) : Json(nullptr)}};
     if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
       one["making"] = static_cast<std::size_t>(making->making);
@@ -252,6 +253,12 @@ Json shortfalls(const Compiled& compiled, Rational purchase::Shortfall::*part) {
   return out;
 }
 
+std::string_view kind_of(prep::Task::Kind kind) {
+  static constexpr std::array<std::string_view, 8> kinds{"weigh",   "cut",  "cook",  "portion",
+                                                         "preheat", "cool", "store", "wash"};
+  return kinds.at(static_cast<std::size_t>(kind));
+}
+
 Json sessions(const Compiled& compiled) {
   Json out = Json::array();
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
@@ -263,7 +270,12 @@ Json sessions(const Compiled& compiled) {
            {"hands_on", task.hands_on},
            {"then", task.then},
            {"cook", task.cook ? Json(*task.cook) : Json(nullptr)},
+           {"kind", kind_of(task.kind)},
            {"appliance", task.appliance},
+           {"places", task.places},
+           {"fahrenheit", maybe(task.fahrenheit)},
+           {"by", maybe(task.by)},
+           {"step", task.step ? Json(*task.step) : Json(nullptr)},
            {"what", task.what},
            {"for", task.purpose},
            {"making", task.making ? Json(static_cast<std::size_t>(*task.making)) : Json(nullptr)},
@@ -282,13 +294,16 @@ Json sessions(const Compiled& compiled) {
 }
 
 Json days(const Compiled& compiled) {
-  static constexpr std::array<std::string_view, 7> kinds{"thaw",   "soak",   "marinate", "ripen",
-                                                         "freeze", "use up", "leftovers"};
+  static constexpr std::array<std::string_view, 8> kinds{"thaw",   "soak",   "marinate",  "ripen",
+                                                         "freeze", "use up", "leftovers", "pack"};
   Json out = Json::array();
   for (const prep::Reminder& reminder : compiled.prep.reminders) {
     out.push_back({{"date", date(reminder.date)},
                    {"kind", kinds.at(static_cast<std::size_t>(reminder.kind))},
                    {"clock", maybe(reminder.clock)},
+                   {"making", reminder.making ? Json(static_cast<std::size_t>(*reminder.making))
+                                              : Json(nullptr)},
+                   {"lasts", maybe(reminder.lasts)},
                    {"what", reminder.what}});
   }
   return out;
@@ -297,22 +312,27 @@ Json days(const Compiled& compiled) {
 Json cooking(const Compiled& compiled) {
   Json out = Json::array();
   for (const prep::Cooking& cook : compiled.prep.cooking) {
-    const resolve::Making& making = compiled.resolved.making(cook.making);
-    const auto& method = compiled.kitchen.recipe(making.recipe).method;
     Json steps = Json::array();
     for (const prep::Cooking::Step& step : cook.steps) {
-      steps.push_back({{"what", method[step.step].what},
+      steps.push_back({{"step", step.step},
+                       {"what", step.what},
                        {"start", step.start},
                        {"hands_on", step.hands_on},
                        {"then", step.then},
-                       {"appliance", method[step.step].appliance},
-                       {"fahrenheit", maybe(method[step.step].fahrenheit)}});
+                       {"appliance", step.appliance},
+                       {"places", step.places},
+                       {"fahrenheit", maybe(step.fahrenheit)},
+                       {"preheat", step.preheat},
+                       {"wash", step.wash}});
     }
     out.push_back({{"making", static_cast<std::size_t>(cook.making)},
                    {"date", date(cook.date)},
                    {"start", cook.start},
                    {"done", cook.done},
                    {"ready", cook.ready},
+                   {"ahead", cook.ahead},
+                   {"stands_from", maybe(cook.stands_from)},
+                   {"first_for", cook.first_for},
                    {"steps", std::move(steps)}});
   }
   return out;

@@ -63,18 +63,22 @@ std::vector<DayLine> day_lines(const Compiled& compiled, text::Date day) {
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
-          {cook.start, fmt::format("cook {} {}, {}{}{}", recipe.name, cooking_time(compiled, cook),
-                                   how_much(compiled, making), safe.empty() ? "" : "; " + safe,
-                                   what_is_left(compiled, making))});
+          {cook.start, fmt::format("{} {} {}, {}{}{}{}", cook.ahead ? "begin" : "cook", recipe.name,
+                                   cooking_time(compiled, cook), how_much(compiled, making),
+                                   safe.empty() || cook.ahead ? "" : "; " + safe, goes_first(cook),
+                                   cook.ahead ? "" : what_is_left(compiled, making))});
+      for (const auto& [clock, oven] : ovens_turned_on(compiled, cook)) {
+        out.push_back({clock, fmt::format("heat at {}: {}", text::print_clock(clock), oven)});
+      }
     }
   }
-  for (const kitchen::Meal& meal : compiled.plan().meals) {
-    for (const kitchen::Dish& dish : meal.dishes) {
-      if (meal.date == day && dish.kind == kitchen::Dish::Kind::leftovers &&
-          is_warmed_up(compiled, dish)) {
-        out.push_back({compiled.kitchen.household.slot(meal.slot)->at,
-                       fmt::format("reheat {} for {}: {}", dish_name(compiled, dish), meal.slot,
-                                   how_to_reheat(compiled, dish))});
+  const auto& meals = compiled.plan().meals;
+  for (std::size_t m = 0; m < meals.size(); ++m) {
+    for (std::size_t d = 0; meals[m].date == day && d < meals[m].dishes.size(); ++d) {
+      if (const auto how = how_to_reheat(compiled, {m, d})) {
+        out.push_back({compiled.kitchen.household.slot(meals[m].slot)->hour(day),
+                       fmt::format("reheat {} for {}: {}", dish_name(compiled, meals[m].dishes[d]),
+                                   meals[m].slot, *how)});
       }
     }
   }
@@ -96,10 +100,9 @@ std::string cook_table(const prep::SessionPlan& session, const kitchen::Session&
                        std::size_t cook) {
   constexpr int worth_saying = 5; // minutes of free hands
   const auto clock = [&](int minutes) { return clock_in(window, minutes); };
-  std::string out =
-      fmt::format("\n### Cook {}\n\n| start | hands | then alone | on | what | for |\n"
-                  "|---|---|---|---|---|---|\n",
-                  cook + 1);
+  std::string out = fmt::format("\n### {}\n\n| start | hands | then alone | on | what | for |\n"
+                                "|---|---|---|---|---|---|\n",
+                                escape_markdown(cook_heading(window, cook)));
   int free_at = 0;
   for (const prep::Task& task : session.tasks) {
     if (task.cook.value_or(0) != cook) {
@@ -145,7 +148,7 @@ std::string sessions_text(const Compiled& compiled) {
       const prep::Task& task = session.tasks[i];
       out += fmt::format(
           "  {} {} {:<7} {}{}\n", mark_of(i), clock_in(window, task.start),
-          task.cook ? fmt::format("cook {}", *task.cook + 1) : "alone", task.what,
+          task.cook ? cook_name(window, *task.cook) : "alone", task.what,
           task.then > 0 ? fmt::format(" (then {} alone)", text::print_minutes(task.then)) : "");
     }
     constexpr int minutes_a_mark = 5;
@@ -232,7 +235,7 @@ std::string day_text(const Compiled& compiled, text::Date day) {
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (meal.date == day) {
-      const int at = compiled.kitchen.household.slot(meal.slot)->at;
+      const int at = compiled.kitchen.household.slot(meal.slot)->hour(meal.date);
       lines.push_back(
           {at, fmt::format("{} {}: {}", text::print_clock(at), meal.slot, dishes_of(compiled, m))});
     }

@@ -267,6 +267,48 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
   household.people.push_back(std::move(person));
 }
 
+// The days of the week that a word means, Sunday first; none if it means none.
+std::vector<unsigned> days_called(std::string_view word) {
+  if (word == "every day") {
+    return {0, 1, 2, 3, 4, 5, 6};
+  }
+  if (word == "weekdays") {
+    return {1, 2, 3, 4, 5};
+  }
+  if (word == "weekends") {
+    return {0, 6};
+  }
+  const auto day = text::parse_weekday(word);
+  return day ? std::vector<unsigned>{day->c_encoding()} : std::vector<unsigned>{};
+}
+
+void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
+  const Fields fields(node, keys::meal_hours, diagnostics);
+  if (const Node* at = fields.find("at")) {
+    slot.at = read_clock(*at, diagnostics).value_or(0);
+  }
+  // What is said of a single day goes before what is said of several.
+  for (const std::string_view key :
+       {"weekdays", "weekends", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}) {
+    if (const Node* clock = fields.find(key)) {
+      for (const unsigned day : days_called(key)) {
+        slot.by_day.at(day) = read_clock(*clock, diagnostics);
+      }
+    }
+  }
+  for (const Node* word : fields.list("packed")) {
+    const std::vector<unsigned> days = days_called(word->scalar);
+    if (days.empty()) {
+      diagnostics.error(errors::bad_value, word->span,
+                        fmt::format("'{}' is not a day of the week", word->scalar),
+                        "write weekdays, weekends, every day, or days such as Mon and Tue");
+    }
+    for (const unsigned day : days) {
+      slot.packed.at(day) = true;
+    }
+  }
+}
+
 void read_slots(const std::vector<const Entry*>& entries, Household& household,
                 Diagnostics& diagnostics) {
   household.slots.clear();
@@ -277,7 +319,13 @@ void read_slots(const std::vector<const Entry*>& entries, Household& household,
       diagnostics.error(errors::bad_value, entry->key.span,
                         fmt::format("two meals are called {}", name));
     }
-    household.add_slot({std::move(name), read_clock(entry->value, diagnostics).value_or(0)});
+    Slot slot{std::move(name)};
+    if (entry->value.is_scalar()) {
+      slot.at = read_clock(entry->value, diagnostics).value_or(0);
+    } else {
+      read_hours(entry->value, slot, diagnostics);
+    }
+    household.add_slot(std::move(slot));
   }
 }
 
@@ -353,6 +401,13 @@ Household usual_household() {
     household.slots.push_back({name, hour * text::minutes_an_hour + half_past});
   }
   household.appliances = {{"burner", 4}, {"oven", 2}, {"sink", 1}};
+  const Rational quart = measure::facts(measure::Unit::us_quart).factor;
+  const Rational cup = measure::facts(measure::Unit::us_cup).factor;
+  household.holds = {{"pot", 8 * quart},
+                     {"slow cooker", 6 * quart},
+                     {"mixer", 5 * quart},
+                     {"food processor", 11 * cup},
+                     {"blender", 6 * cup}};
   return household;
 }
 
@@ -401,6 +456,12 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   }
   if (fields.has("appliances")) {
     read_appliances(fields.named("appliances"), household, diagnostics);
+  }
+  for (const Entry* entry : fields.named("holds")) {
+    if (const auto litres = read_litres(entry->value, diagnostics)) {
+      constexpr int millilitres = 1000;
+      household.holds[text::lower(entry->key.scalar)] = *litres * millilitres;
+    }
   }
   if (const Node* cost = fields.find("an hour costs")) {
     household.hour_cost = read_money(*cost, household.currency, diagnostics).value_or(0);

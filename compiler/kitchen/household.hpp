@@ -3,7 +3,10 @@
 #include "foods/book.hpp"
 #include "kitchen/ingredient.hpp"
 #include "kitchen/read.hpp"
+#include "text/date.hpp"
 
+#include <array>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,7 +26,17 @@ struct Person {
 /// A meal of the day and when it is on the table.
 struct Slot {
   std::string name;
-  int at = 0; ///< minutes from midnight
+  int at = 0; ///< minutes from midnight, where a day has no time of its own
+  /// By day of the week, Sunday first.
+  std::array<std::optional<int>, 7> by_day = {};
+  std::array<bool, 7> packed = {}; ///< made the evening before and eaten cold
+
+  [[nodiscard]] int hour(text::Date day) const {
+    return by_day.at(std::chrono::weekday(day).c_encoding()).value_or(at);
+  }
+  [[nodiscard]] bool is_packed(text::Date day) const {
+    return packed.at(std::chrono::weekday(day).c_encoding());
+  }
 };
 
 struct Appliance {
@@ -75,6 +88,8 @@ struct Household {
   std::vector<std::string> added_slots; ///< those of the plan that it does not say
   std::vector<Appliance> appliances;
   bool says_appliances = false; ///< else the usual ones
+  /// Millilitres that a pot, a mixer, ... holds, by name.
+  std::map<std::string, Rational, std::less<>> holds;
   std::vector<BuyingRule> buying;
   std::vector<Substitutes> any_of;
   measure::Writing system; ///< its measures, and how it writes amounts

@@ -28,6 +28,7 @@ constexpr Value weekday = word("a day of the week", "Saturday");
 constexpr Value clock = word("a time of day", "\"14:00\"");
 constexpr Value later = word("a time of day", "\"17:00\"");
 constexpr Value minutes = word("a time", "1 h 30 min");
+constexpr Value longest = word("a time", "at most 30 min");
 constexpr Value days = word("a time", "4 days");
 constexpr Value age = word("an age", "8 months");
 constexpr Value money = word("an amount of money", "12.50");
@@ -62,9 +63,9 @@ constexpr std::array step_keys{
     Key{"then", &minutes, "how long it goes on alone after that"},
     Key{"on", &appliance, "the appliance that it needs: burner, oven, ..."},
     Key{"at", &temperature, "the temperature of the oven"},
-    Key{"cuts", &yes_no,
-        "it is the cutting of the ingredients, and not done again where a session "
-        "has cut them (default: no)"},
+    Key{"wait", &longest,
+        "how long it may wait for the next step (default: half an hour for what rises or was on "
+        "the heat, two hours for the rest)"},
 };
 constexpr std::array keeps_keys{
     Key{"pantry", &days, "in the pantry"},
@@ -108,6 +109,22 @@ constexpr std::array person_keys{
     Key{"avoids", &avoids, "what they must not have"},
     Key{"age", &age, "in years or months: what is not safe for the young is told"},
 };
+constexpr Value on_days = word("a day, weekdays, weekends or every day", "weekdays");
+constexpr Value days_list = list_of(on_days, "a list of days", "[Mon, Tue]");
+constexpr std::array meal_hours_keys{
+    Key{"at", &clock, "when it is on the table", true},
+    Key{"weekdays", &clock, "from Monday to Friday"},
+    Key{"weekends", &clock, "on Saturday and Sunday"},
+    Key{"Mon", &clock, "on Mondays"},
+    Key{"Tue", &clock, "on Tuesdays"},
+    Key{"Wed", &clock, "on Wednesdays"},
+    Key{"Thu", &clock, "on Thursdays"},
+    Key{"Fri", &clock, "on Fridays"},
+    Key{"Sat", &clock, "on Saturdays"},
+    Key{"Sun", &clock, "on Sundays"},
+    Key{"packed", &days_list,
+        "the days on which it is packed: made the evening before, kept and eaten cold"},
+};
 constexpr Value litres = word("a volume", "250 l");
 constexpr std::array storage_keys{
     Key{"fridge", &litres, "room in the fridge (default: no limit)"},
@@ -122,6 +139,7 @@ constexpr std::array buying_keys{
 
 } // namespace
 
+constexpr Keys meal_hours{"a meal of the household", meal_hours_keys};
 constexpr Keys person{"a person", person_keys};
 constexpr Keys storage{"'storage'", storage_keys};
 constexpr Keys buying{"a buying rule", buying_keys};
@@ -130,12 +148,16 @@ namespace {
 
 constexpr Value person_value = mapping(person, "{name: Ada}");
 constexpr Value people = list_of(person_value, "a list of people", "[{name: Ada}]");
+constexpr Value hours = word_or_mapping(meal_hours, "a time of day, or times by day", "\"18:30\"");
 constexpr Value slots = by_name(
-    "a meal", clock, "a mapping from meals to when they are on the table", "{dinner: \"18:30\"}");
+    "a meal", hours, "a mapping from meals to when they are on the table", "{dinner: \"18:30\"}");
 constexpr Value storage_value = mapping(storage, "{fridge: 250 l}");
 constexpr Value appliances =
     by_name("an appliance", count, "a mapping from appliances to how many things they take at once",
             "{burner: 4, oven: 2}");
+constexpr Value vessels =
+    by_name("a pot or an appliance", litres, "a mapping from pots and appliances to what they hold",
+            "{pot: 8 l}");
 constexpr Value rule = mapping(buying, "{prefer: corner}");
 constexpr Value rules =
     by_name("a food", rule, "a mapping from foods to rules", "{onion: {prefer: corner}}");
@@ -160,6 +182,9 @@ constexpr std::array household_keys{
     Key{"appliances", &appliances,
         "what there is to cook with, and how many things it takes at once; an oven with two "
         "shelves, 2, has one temperature (default: four burners, an oven with two, a sink)"},
+    Key{"holds", &vessels,
+        "what a pot, a slow cooker, a mixer, a food processor or a blender holds: more is done in "
+        "several, or one after the other (default: 8 qt, 6 qt, 5 qt, 11 cups, 6 cups)"},
     Key{"a stop costs", &money,
         "what saving a stop is worth (default: a quarter of what an hour costs)"},
     Key{"an hour costs", &money,
@@ -220,6 +245,8 @@ namespace {
 constexpr Value offer_words = with_metric(word("an offer", "3 lb bag 2.99"), "1 kg bag 2.99");
 constexpr Value sale_value = mapping(sale, "{price: 1.99, from: 2027-03-02, until: 2027-03-02}");
 constexpr Value deal = word("a deal", "2 for 5.00");
+constexpr Value offer_allergens{"what is in it and what its label has to be read for",
+                                "{contains: [milk]}", false, &foods::keys::allergens};
 constexpr std::array offer_keys{
     Key{"offer", &offer_words, "the pack and its price, or the price by weight or piece", true},
     Key{"from", &date, "the first day on which it is sold"},
@@ -228,6 +255,8 @@ constexpr std::array offer_keys{
     Key{"deal", &deal, "so many for a price"},
     Key{"member price", &money, "the price for members"},
     Key{"limit", &count, "how many in one visit (default: no limit)"},
+    Key{"allergens", &offer_allergens,
+        "what is in this one, by its label or its maker (default: what is known of the food)"},
 };
 
 } // namespace
@@ -319,12 +348,14 @@ constexpr std::array trip_keys{
     Key{"home by", &clock, "when what is bought can be used (default: 12:00)"},
     Key{"budget", &money, "for this trip; going over it is a warning"},
 };
+constexpr Value cook = word("a number or a name", "Ada");
+constexpr Value cooks = list_of(cook, "how many, or a list of names", "[Ada, Ben]");
 constexpr std::array session_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},
     Key{"from", &clock, "when it begins", true},
     Key{"until", &later, "when it has to be over", true},
-    Key{"cooks", &count, "how many cook (default: 1)"},
+    Key{"cooks", &cooks, "how many cook, or who (default: 1)"},
 };
 
 } // namespace

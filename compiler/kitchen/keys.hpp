@@ -11,6 +11,7 @@ extern const text::Keys step;
 extern const text::Keys keeps;
 
 extern const text::Keys household;
+extern const text::Keys meal_hours;
 extern const text::Keys person;
 extern const text::Keys storage;
 extern const text::Keys buying;

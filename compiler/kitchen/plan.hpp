@@ -79,7 +79,8 @@ struct Session {
   int from = 0; ///< minutes from midnight
   int until = 0;
   int cooks = 1;
-  text::Span at;
+  std::vector<std::string> names = {}; ///< of the cooks; none: not said
+  text::Span at = {};
 };
 
 struct Plan {

@@ -3,6 +3,7 @@
 #include "kitchen/keys.hpp"
 #include "kitchen/plan_reader.hpp"
 #include "text/errors.hpp"
+#include "text/words.hpp"
 
 #include <fmt/format.h>
 
@@ -175,8 +176,16 @@ void PlanReader::session(const Node& node) {
       diagnostics_.error(errors::wrong_order, until->span, "this session ends before it begins");
     }
   }
-  if (const Node* cooks = fields.find("cooks")) {
-    session.cooks = read_count(*cooks, diagnostics_, 1).value_or(1);
+  const std::vector<const Node*> cooks = fields.list("cooks");
+  if (cooks.size() == 1 && !cooks.front()->scalar.empty() &&
+      text::is_digit(cooks.front()->scalar.front())) {
+    session.cooks = read_count(*cooks.front(), diagnostics_, 1).value_or(1);
+  } else if (!cooks.empty()) {
+    for (const Node* cook : cooks) {
+      (void)is_known(*cook);
+      session.names.push_back(cook->scalar);
+    }
+    session.cooks = static_cast<int>(cooks.size());
   }
   for (const Date date : on) {
     session.date = date;

@@ -32,6 +32,16 @@ std::optional<int> read_oven(const Node& node, Diagnostics& diagnostics) {
   return std::nullopt;
 }
 
+// "at most 30 min", or without the words.
+std::optional<int> read_wait(const Node& node, Diagnostics& diagnostics) {
+  constexpr std::string_view at_most = "at most ";
+  Node time = node;
+  if (time.scalar.starts_with(at_most)) {
+    time.scalar.erase(0, at_most.size());
+  }
+  return read_minutes(time, diagnostics);
+}
+
 MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
   MethodStep step;
   step.at = node.span;
@@ -56,8 +66,8 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
   if (const Node* at = fields.find("at")) {
     step.fahrenheit = read_oven(*at, diagnostics);
   }
-  if (const Node* cuts = fields.find("cuts")) {
-    step.cuts = read_yes_no(*cuts, diagnostics).value_or(false);
+  if (const Node* wait = fields.find("wait")) {
+    step.wait = read_wait(*wait, diagnostics);
   }
   return step;
 }

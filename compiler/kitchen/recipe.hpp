@@ -18,9 +18,7 @@ struct MethodStep {
   int then = 0;                  ///< minutes in which it goes on alone
   std::string appliance;         ///< "burner", "oven", ...; empty when none is needed
   std::optional<int> fahrenheit; ///< of the oven
-  /// The cutting of what the ingredients say is cut, and nothing else: not done again where a
-  /// session has cut it for several dishes at once.
-  bool cuts = false;
+  std::optional<int> wait;       ///< minutes that it may wait for the next step at most
   text::Span at;
 };
 

@@ -48,6 +48,8 @@ struct Offer {
   std::optional<Sale> sale;
   std::optional<Deal> deal;
   std::optional<int> limit; ///< packs (or steps) in one visit
+  /// What is known of the allergens in this one; else what is known of the food counts.
+  std::optional<foods::Allergens> allergens;
   std::optional<text::Date> from;
   std::optional<text::Date> until;
 

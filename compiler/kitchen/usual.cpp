@@ -89,20 +89,29 @@ private:
     }
   }
 
-  // Of a recipe that does not say whether it keeps, and of which the plan has leftovers.
+  // Of a recipe that does not say whether it keeps, and of which the plan has leftovers, or which
+  // is packed the evening before.
   void leftovers() {
     std::vector<std::string> words;
+    std::vector<std::string> packed;
     for (const Meal& meal : plan_.meals) {
       for (const Dish& dish : meal.dishes) {
-        if (dish.kind != Dish::Kind::leftovers || dish.what.recipe() == nullptr) {
+        const bool kept = dish.kind == Dish::Kind::leftovers ||
+                          kitchen_.household.slot(meal.slot)->is_packed(meal.date);
+        if (!kept || dish.what.recipe() == nullptr) {
           continue;
         }
         Recipe& recipe = kitchen_.recipes[static_cast<std::size_t>(*dish.what.recipe())];
         if (!recipe.keeps_unfrozen() && !recipe.keeps_freezer) {
           recipe.keeps_fridge = leftovers_keep;
-          words.push_back(recipe.name);
+          (dish.kind == Dish::Kind::leftovers ? words : packed).push_back(recipe.name);
         }
       }
+    }
+    if (!packed.empty()) {
+      said_.push_back(fmt::format("{}, packed, {} {} in the fridge", and_list(packed),
+                                  packed.size() > 1 ? "keep" : "keeps",
+                                  text::print_days(leftovers_keep)));
     }
     if (!words.empty()) {
       said_.push_back(fmt::format("leftovers of {} keep {} in the fridge", and_list(words),

@@ -1,124 +1,156 @@
 #include "kitchen/appliances.hpp"
 #include "kitchen/contents.hpp"
+#include "prep/batch.hpp"
+#include "prep/clean_first.hpp"
+#include "prep/cutting.hpp"
 #include "prep/errors.hpp"
+#include "prep/method.hpp"
+#include "prep/occupied.hpp"
 #include "prep/parts.hpp"
-#include "prep/workplace.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <limits>
 #include <map>
+#include <set>
 #include <tuple>
 
 namespace manciple::prep {
 namespace {
 
 using kitchen::Kitchen;
-using kitchen::MethodStep;
 using kitchen::Recipe;
 using resolve::Making;
 using resolve::Resolved;
 
-// Work of the search for one day; a day is small.
-constexpr std::int64_t most_nodes = 2'000;
 // A hot dish may wait so long, covered. Common practice, no source.
 constexpr int may_wait = 30; // minutes
 
-// What is cooked on one day. Time runs backwards here, from the last meal of the day: the shortest
-// schedule is then the one that begins latest.
+// Nobody starts before that for what is eaten the same day.
+constexpr int getting_up = 7 * 60;
+// What stands overnight is begun then. Common practice, no source.
+constexpr int evening = 20 * 60;
+
+// A dish, or the first part of one, that is cooked on a day.
+struct ToCook {
+  Cooking cooking;
+  std::vector<StepWork> work;
+  int stands = 0;           ///< minutes that it stands at least
+  std::size_t before = 0;   ///< so many of the steps are done before it does
+  bool stands_here = false; ///< on this day
+};
+
 class DayOfCooking {
 public:
-  DayOfCooking(const Kitchen& kitchen, std::vector<Cooking> cooking)
+  DayOfCooking(const Kitchen& kitchen, const Resolved& resolved, const Occupied& occupied,
+               std::vector<ToCook> dishes, const std::vector<CleanFirst>& clean)
       : kitchen_(kitchen),
-        out_(std::move(cooking)),
-        workplace_(kitchen.household.appliances, 1),
-        project_{workplace_.capacity(), {}} {
-    for (const Cooking& cook : out_) {
-      end_ = std::max(end_, cook.ready);
+        resolved_(resolved),
+        workplace_(kitchen.household.appliances, occupied.cooks),
+        occupied_(occupied),
+        dishes_(std::move(dishes)),
+        clean_(clean) {}
+
+  std::vector<ToCook> run() {
+    for (std::size_t d = 0; d < dishes_.size(); ++d) {
+      add(d);
+    }
+    parts();
+    clean_first();
+    place();
+    return std::move(dishes_);
+  }
+
+  // By how many minutes hot dishes are done too early in all.
+  [[nodiscard]] static int early(const Kitchen& kitchen, const Resolved& resolved,
+                                 const std::vector<ToCook>& dishes);
+
+private:
+  void add(std::size_t d) {
+    ToCook& dish = dishes_[d];
+    hot_.push_back(!dish.cooking.ahead &&
+                   is_eaten_hot(kitchen_, kitchen_.recipe(recipe_of(dish.cooking.making))));
+    jobs_of_.emplace_back();
+    std::optional<std::size_t> last;
+    const auto follow = [&](Job job) {
+      const std::size_t here = jobs_.size();
+      if (last) {
+        job.after.push_back(*last);
+        jobs_[*last].next = here;
+      }
+      jobs_.push_back(std::move(job));
+      last = here;
+      return here;
+    };
+    for (std::size_t s = 0; s < dish.work.size(); ++s) {
+      if (dish.stands_here && s == dish.before && s > 0) {
+        Job stand;
+        stand.stretches.push_back({dish.stands, false});
+        jobs_[*last].wait = 0;
+        stands_[d] = follow(std::move(stand));
+      }
+      jobs_of_.back().push_back(follow(job_of(dish.work[s])));
+    }
+    if (last) {
+      jobs_[*last].due = dish.cooking.ready;
     }
   }
 
-  std::vector<Cooking> run(const Resolved& resolved) {
-    for (std::size_t c = 0; c < out_.size(); ++c) {
-      const Recipe& recipe = kitchen_.recipe(resolved.making(out_[c].making).recipe);
-      eaten_hot_.push_back(is_eaten_hot(kitchen_, recipe));
-      add(c, recipe);
-    }
-    for (std::size_t part = 0; part < out_.size(); ++part) {
-      for (const resolve::Consumer& consumer : resolved.making(out_[part].making).consumers) {
+  [[nodiscard]] kitchen::RecipeId recipe_of(MakingId making) const {
+    return resolved_.making(making).recipe;
+  }
+
+  // A part is done before what it goes into begins.
+  void parts() {
+    for (std::size_t p = 0; p < dishes_.size(); ++p) {
+      for (const resolve::Consumer& consumer :
+           resolved_.making(dishes_[p].cooking.making).consumers) {
         const auto* into = std::get_if<MakingId>(&consumer.who);
-        for (std::size_t c = 0; into != nullptr && c < out_.size(); ++c) {
-          if (out_[c].making == *into && !activities_[c].empty()) {
-            for (const std::size_t one : activities_[part]) {
-              project_.activities[one].after.push_back(activities_[c].front());
-            }
+        for (std::size_t d = 0; into != nullptr && d < dishes_.size(); ++d) {
+          if (dishes_[d].cooking.making == *into && !jobs_of_[d].empty() && !jobs_of_[p].empty()) {
+            jobs_[jobs_of_[d].front()].after.push_back(jobs_of_[p].back());
           }
         }
       }
     }
-    keep_temperatures_apart(project_, heat_, kitchen_.household.appliances);
-    place();
-    return std::move(out_);
   }
 
-private:
-  // A dish's steps, and the time between its meal and the last one of the day.
-  void add(std::size_t c, const Recipe& recipe) {
-    activities_.emplace_back();
-    const std::size_t until = project_.activities.size();
-    project_.activities.push_back({{workplace_.on({}, end_ - out_[c].ready, false)}, {}});
-    heat_.push_back({});
-    for (const Cooking::Step& step : out_[c].steps) {
-      const MethodStep& method = recipe.method[step.step];
-      const std::size_t here = project_.activities.size();
-      if (!activities_[c].empty()) {
-        project_.activities.back().after.push_back(here);
-      }
-      project_.activities.push_back({{workplace_.on(method.appliance, step.then, false),
-                                      workplace_.on(method.appliance, step.hands_on, true)},
-                                     {}});
-      heat_.push_back({method.appliance, method.fahrenheit});
-      activities_[c].push_back(here);
-    }
-    if (!activities_[c].empty()) {
-      project_.activities.back().after.push_back(until);
-    }
-  }
-
-  // Of two ways the one in which dishes wait less for their meals.
-  void place() {
-    scheduling::Limits limits;
-    limits.seconds = std::numeric_limits<double>::infinity();
-    limits.nodes = most_nodes;
-    const std::vector<int> shortest = one_by_one(scheduling::shortest(project_, limits).start);
-    const std::vector<int> quick_last = one_by_one(lengths());
-    const std::vector<int>& start = waiting(quick_last) < waiting(shortest) ? quick_last : shortest;
-    for (std::size_t c = 0; c < out_.size(); ++c) {
-      Cooking& cook = out_[c];
-      cook.start = cook.done = cook.ready;
-      for (std::size_t s = 0; s < cook.steps.size(); ++s) {
-        const std::size_t activity = activities_[c][s];
-        const int end = end_ - start[activity];
-        cook.steps[s].start = std::max(0, end - project_.activities[activity].minutes());
-        cook.start = s == 0 ? cook.steps[s].start : std::min(cook.start, cook.steps[s].start);
-        cook.done = s == 0 ? end : std::max(cook.done, end);
+  void clean_first() {
+    for (const CleanFirst& one : clean_) {
+      for (std::size_t a = 0; a < dishes_.size(); ++a) {
+        for (std::size_t b = 0; b < dishes_.size(); ++b) {
+          const bool pair = dishes_[a].cooking.making == one.first &&
+                            dishes_[b].cooking.making == one.then && !dishes_[a].cooking.ahead &&
+                            !dishes_[b].cooking.ahead && !jobs_of_[a].empty() &&
+                            !jobs_of_[b].empty();
+          // Where each is first for somebody, boards are washed between them all the same.
+          const bool both = std::any_of(clean_.begin(), clean_.end(), [&](const CleanFirst& other) {
+            return other.first == one.then && other.then == one.first;
+          });
+          if (pair && !both) {
+            jobs_[jobs_of_[b].front()].after.push_back(jobs_of_[a].front());
+            dishes_[a].cooking.first_for = one.why;
+          }
+        }
       }
     }
   }
 
-  // By activity: how long its dish takes, a day more for what is not eaten hot. What takes long is
-  // done first, so that what is quick comes to the table from the pan.
+  // What takes long is done first, so that what is quick comes to the table from the pan; what is
+  // not eaten hot before all.
   [[nodiscard]] std::vector<int> lengths() const {
-    std::vector<int> out(project_.activities.size(), 0);
-    for (std::size_t c = 0; c < out_.size(); ++c) {
-      int length = eaten_hot_[c] ? 0 : text::minutes_a_day;
-      for (const std::size_t one : activities_[c]) {
-        length += project_.activities[one].minutes();
+    std::vector<int> out(jobs_.size(), 0);
+    for (std::size_t d = 0; d < dishes_.size(); ++d) {
+      int length = hot_[d] ? 0 : text::minutes_a_day;
+      for (const std::size_t job : jobs_of_[d]) {
+        length += jobs_[job].minutes();
       }
-      for (const std::size_t one : activities_[c]) {
-        out[one] = length;
+      for (const std::size_t job : jobs_of_[d]) {
+        out[job] = length;
+      }
+      if (const auto stand = stands_.find(d); stand != stands_.end()) {
+        out[stand->second] = length;
       }
     }
     return out;
@@ -126,162 +158,273 @@ private:
 
   [[nodiscard]] int waiting(const std::vector<int>& start) const {
     int sum = 0;
-    for (std::size_t c = 0; c < out_.size(); ++c) {
-      sum += activities_[c].empty() || !eaten_hot_[c]
-                 ? 0
-                 : start[activities_[c].back()] - (end_ - out_[c].ready);
+    for (std::size_t d = 0; d < dishes_.size(); ++d) {
+      if (!jobs_of_[d].empty() && hot_[d]) {
+        const std::size_t last = jobs_of_[d].back();
+        sum += dishes_[d].cooking.ready - start[last] - jobs_[last].minutes();
+      }
     }
     return sum;
   }
 
-  // Each as soon as it can (nearest to the meal), in the order of what is told, after what it waits
-  // for.
-  [[nodiscard]] std::vector<int> one_by_one(const std::vector<int>& order) const {
-    constexpr int not_yet = -1;
-    std::vector<int> out(order.size(), not_yet);
-    std::vector<std::vector<int>> taken; // by minute and resource
-    const auto may_follow = [&](std::size_t activity) {
-      const auto& after = project_.activities[activity].after;
-      return out[activity] == not_yet && std::all_of(after.begin(), after.end(), [&](auto before) {
-               return out[before] != not_yet;
-             });
-    };
-    for (std::size_t placed = 0; placed < order.size(); ++placed) {
-      std::optional<std::size_t> next;
-      for (std::size_t i = 0; i < order.size(); ++i) {
-        if (may_follow(i) && (!next || order[i] < order[*next])) {
-          next = i;
-        }
+  void place() {
+    const Placed placed =
+        place_late(jobs_, workplace_, occupied_.taken, lengths(),
+                   [this](const std::vector<int>& start) { return waiting(start); });
+    for (std::size_t d = 0; d < dishes_.size(); ++d) {
+      Cooking& cook = dishes_[d].cooking;
+      cook.start = cook.done = cook.ready;
+      cook.steps.clear();
+      cook.hands_on = 0;
+      for (std::size_t s = 0; s < jobs_of_[d].size(); ++s) {
+        const std::size_t job = jobs_of_[d][s];
+        const StepWork& work = dishes_[d].work[s];
+        Cooking::Step step;
+        step.step = work.step;
+        step.what = work.what;
+        step.start = std::max(0, placed.start[job] + hands_begin(work));
+        step.hands_on = work.hands_on;
+        step.then = work.then;
+        step.appliance = work.appliance;
+        step.places = work.places;
+        step.fahrenheit = work.fahrenheit;
+        step.preheat = std::max(work.change, placed.heat_up[job]);
+        step.wash = work.wash;
+        cook.start = s == 0 ? step.start : std::min(cook.start, step.start);
+        const int end = placed.start[job] + jobs_[job].minutes();
+        cook.done = s == 0 ? end : std::max(cook.done, end);
+        cook.hands_on += step.hands_on + step.wash;
+        cook.steps.push_back(std::move(step));
       }
-      const scheduling::Activity& what = project_.activities[*next];
-      int at = 0;
-      for (const std::size_t before : what.after) {
-        at = std::max(at, out[before] + project_.activities[before].minutes());
-      }
-      while (!fits(taken, what, at)) {
-        ++at;
-      }
-      out[*next] = at;
-      take(taken, what, at);
-    }
-    return out;
-  }
-  [[nodiscard]] bool fits(const std::vector<std::vector<int>>& taken,
-                          const scheduling::Activity& what, int at) const {
-    auto minute = static_cast<std::size_t>(at);
-    for (const scheduling::Piece& piece : what.pieces) {
-      for (int m = 0; m < piece.minutes; ++m, ++minute) {
-        for (std::size_t r = 0; minute < taken.size() && r < piece.takes.size(); ++r) {
-          if (piece.takes[r] > 0 && taken[minute][r] + piece.takes[r] > project_.capacity[r]) {
-            return false;
-          }
-        }
-      }
-    }
-    return true;
-  }
-  void take(std::vector<std::vector<int>>& taken, const scheduling::Activity& what, int at) const {
-    auto minute = static_cast<std::size_t>(at);
-    for (const scheduling::Piece& piece : what.pieces) {
-      for (int m = 0; m < piece.minutes; ++m, ++minute) {
-        while (taken.size() <= minute) {
-          taken.emplace_back(project_.capacity.size(), 0);
-        }
-        for (std::size_t r = 0; r < piece.takes.size(); ++r) {
-          taken[minute][r] += piece.takes[r];
-        }
+      if (const auto stand = stands_.find(d); stand != stands_.end()) {
+        cook.stands_from = std::max(0, placed.start[stand->second]);
+      } else if (cook.ahead) {
+        cook.stands_from = cook.done;
       }
     }
   }
 
   const Kitchen& kitchen_;
-  std::vector<Cooking> out_;
-  int end_ = 0; // the last meal
+  const Resolved& resolved_;
   Workplace workplace_;
-  scheduling::Project project_;
-  std::vector<bool> eaten_hot_;                      // by dish
-  std::vector<Heat> heat_;                           // by activity
-  std::vector<std::vector<std::size_t>> activities_; // of each dish, in the order of its steps
+  const Occupied& occupied_;
+  std::vector<ToCook> dishes_;
+  const std::vector<CleanFirst>& clean_;
+  std::vector<bool> hot_; // by dish
+  std::vector<Job> jobs_;
+  std::vector<std::vector<std::size_t>> jobs_of_; // by dish, in the order of its steps
+  std::map<std::size_t, std::size_t> stands_;     // by dish: the job in which it stands
 };
 
-// The makings of the day outside the sessions, with what is left to do of their methods.
-std::vector<Cooking> to_cook(const Kitchen& kitchen, const Resolved& resolved) {
-  // Whether a session has cut all of a making's food that is to be cut.
-  std::map<MakingId, bool> all_cut;
-  for (const resolve::Use& use : resolved.uses) {
-    const auto* of = std::get_if<resolve::OfMaking>(&use.reason);
-    if (of != nullptr && resolve::is_cut(use.form)) {
-      const auto known = all_cut.try_emplace(of->making, true).first;
-      known->second = known->second && use.cut_in.has_value();
-    }
+bool is_early(const Kitchen& kitchen, const Resolved& resolved, const Cooking& cook) {
+  const Recipe& recipe = kitchen.recipe(resolved.making(cook.making).recipe);
+  return !cook.steps.empty() && !cook.ahead && is_eaten_hot(kitchen, recipe) &&
+         cook.ready - cook.done > may_wait;
+}
+
+int DayOfCooking::early(const Kitchen& kitchen, const Resolved& resolved,
+                        const std::vector<ToCook>& dishes) {
+  int sum = 0;
+  for (const ToCook& dish : dishes) {
+    sum += is_early(kitchen, resolved, dish.cooking) ? dish.cooking.ready - dish.cooking.done : 0;
   }
-  std::vector<Cooking> out;
-  for (const Making& making : resolved.makings) {
-    if (making.session) {
-      continue;
-    }
-    const auto cut = all_cut.find(making.id);
-    Cooking cook;
-    cook.making = making.id;
-    cook.date = making.date;
-    cook.ready = making.ready_by;
-    const auto& method = kitchen.recipe(making.recipe).method;
-    for (std::size_t s = 0; s < method.size(); ++s) {
-      if (method[s].cuts && cut != all_cut.end() && cut->second) {
+  return sum;
+}
+
+// All the days, the last one first: what stands overnight is begun on a day before.
+class Days {
+public:
+  Days(const Kitchen& kitchen, const Resolved& resolved, const std::vector<SessionPlan>& sessions,
+       text::Diagnostics& diagnostics)
+      : kitchen_(kitchen),
+        resolved_(resolved),
+        sessions_(sessions),
+        diagnostics_(diagnostics),
+        clean_(clean_first(kitchen, resolved)) {
+    const std::map<MakingId, CutBefore> cut = cut_before(kitchen, resolved);
+    for (const Making& making : resolved.makings) {
+      if (making.session) {
         continue;
       }
-      cook.steps.push_back({s, 0, hands_on(method[s], making.times), method[s].then});
-      cook.hands_on += cook.steps.back().hands_on;
+      ToCook one;
+      one.cooking.making = making.id;
+      one.cooking.date = making.date;
+      one.cooking.ready = making.ready_by;
+      const auto known = cut.find(making.id);
+      one.work = work_of(kitchen, making, known == cut.end() ? CutBefore{} : known->second);
+      const Recipe& recipe = kitchen.recipe(making.recipe);
+      one.stands = recipe.marinate.value_or(0);
+      const std::size_t before = steps_before_the_wait(recipe);
+      for (const StepWork& work : one.work) {
+        one.before += recipe.marinate && work.step < before ? 1U : 0U;
+      }
+      days_[making.date].push_back(std::move(one));
     }
-    out.push_back(std::move(cook));
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const Cooking& a, const Cooking& b) { return a.date < b.date; });
-  return out;
-}
 
-void tell_early(const Kitchen& kitchen, const Resolved& resolved, const Cooking& cook,
-                text::Diagnostics& diagnostics) {
-  const Recipe& recipe = kitchen.recipe(resolved.making(cook.making).recipe);
-  if (cook.steps.empty() || !is_eaten_hot(kitchen, recipe) || cook.ready - cook.done <= may_wait) {
-    return;
+  std::vector<Cooking> run() {
+    while (!days_.empty()) {
+      auto last = std::prev(days_.end());
+      const Date date = last->first;
+      std::vector<ToCook> dishes = std::move(last->second);
+      days_.erase(last);
+      day(date, std::move(dishes));
+    }
+    std::stable_sort(out_.begin(), out_.end(), [](const Cooking& a, const Cooking& b) {
+      return std::tuple(a.date, a.start, a.making) < std::tuple(b.date, b.start, b.making);
+    });
+    return std::move(out_);
   }
-  diagnostics.remark(
-      errors::done_early, recipe.at,
-      fmt::format("{} is done at {} on {}, for {}: hands and appliances are needed for other "
-                  "dishes after that",
-                  recipe.name, text::print_clock(cook.done), text::print_day(cook.date),
-                  text::print_clock(cook.ready)),
-      "keep it hot (135 F or above), make it ahead, or choose another dish for that meal");
-}
+
+private:
+  std::vector<ToCook> placed(const Occupied& occupied, std::vector<ToCook> dishes) const {
+    return DayOfCooking(kitchen_, resolved_, occupied, std::move(dishes), clean_).run();
+  }
+
+  void day(Date date, std::vector<ToCook> dishes) {
+    const Occupied occupied = prep::occupied(kitchen_, sessions_, date);
+    // What stands begins on the day itself, unless that would be in the night.
+    for (ToCook& dish : dishes) {
+      dish.stands_here = dish.before > 0 && dish.before < dish.work.size() && dish.stands > 0 &&
+                         dish.stands < dish.cooking.ready;
+    }
+    std::vector<ToCook> done = placed(occupied, dishes);
+    for (bool again = true; again;) {
+      again = false;
+      for (std::size_t d = 0; d < dishes.size(); ++d) {
+        if (dishes[d].stands_here && done[d].cooking.start < getting_up) {
+          dishes[d].stands_here = false;
+          again = true;
+        }
+        if (dishes[d].before > 0 && !dishes[d].stands_here) {
+          split(dishes[d], done[d].cooking);
+          again = true;
+        }
+      }
+      if (again) {
+        done = placed(occupied, dishes);
+        again = std::any_of(dishes.begin(), dishes.end(),
+                            [](const ToCook& one) { return one.before > 0 && !one.stands_here; });
+      }
+    }
+    for (std::size_t d = 0; d < dishes.size(); ++d) {
+      if (const auto ahead = ahead_.find(dishes[d].cooking.making);
+          ahead != ahead_.end() && !dishes[d].cooking.ahead) {
+        begin_before(done[d].cooking, std::move(ahead->second));
+        ahead_.erase(ahead);
+      }
+    }
+    tell(occupied, dishes, done);
+    for (ToCook& dish : done) {
+      out_.push_back(std::move(dish.cooking));
+    }
+  }
+
+  // Takes what is done before it stands out of a dish; it is put on a day before.
+  void split(ToCook& dish, const Cooking& /*now*/) {
+    ToCook first;
+    first.cooking = dish.cooking;
+    first.cooking.ahead = true;
+    first.stands = dish.stands;
+    const auto middle = dish.work.begin() + static_cast<std::ptrdiff_t>(dish.before);
+    first.work.assign(dish.work.begin(), middle);
+    dish.work.erase(dish.work.begin(), middle);
+    dish.before = 0;
+    ahead_[dish.cooking.making] = std::move(first);
+  }
+
+  // It must have stood long enough when cooking starts; begun by day, or in the evening before.
+  void begin_before(const Cooking& cook, ToCook first) {
+    int start = cook.start - first.stands;
+    const auto clock = [&] {
+      return (start % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
+    };
+    if (clock() < getting_up) {
+      start -= clock() + text::minutes_a_day - evening;
+    } else if (clock() > evening) {
+      start -= clock() - evening;
+    }
+    const int at = clock();
+    // On the day itself the hands are taken: the evening before it has time.
+    int days = (at - start) / text::minutes_a_day;
+    if (days == 0) {
+      days = 1;
+    }
+    first.cooking.date = cook.date - std::chrono::days(days);
+    first.cooking.ready = days == 1 && start >= 0 ? evening : at;
+    days_[first.cooking.date].push_back(std::move(first));
+  }
+
+  // What cannot be hot for its meal, and which dish would make room for it.
+  void tell(const Occupied& occupied, const std::vector<ToCook>& dishes,
+            const std::vector<ToCook>& done) {
+    const int early = DayOfCooking::early(kitchen_, resolved_, done);
+    if (early == 0) {
+      return;
+    }
+    std::string ahead;
+    std::string elsewhere;
+    for (std::size_t d = 0; d < dishes.size(); ++d) {
+      std::vector<ToCook> rest = dishes;
+      rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(d));
+      if (dishes[d].work.empty() || dishes[d].cooking.ahead ||
+          DayOfCooking::early(kitchen_, resolved_, placed(occupied, std::move(rest))) > 0) {
+        continue;
+      }
+      const Recipe& recipe = kitchen_.recipe(resolved_.making(dishes[d].cooking.making).recipe);
+      (recipe.keeps_unfrozen().value_or(0) > 0 ? ahead : elsewhere) = recipe.name;
+    }
+    for (const ToCook& dish : done) {
+      const Cooking& cook = dish.cooking;
+      if (!is_early(kitchen_, resolved_, cook)) {
+        continue;
+      }
+      const Recipe& recipe = kitchen_.recipe(resolved_.making(cook.making).recipe);
+      const std::string what =
+          !ahead.empty()
+              ? fmt::format("make {} the day before or in a session, and everything else is on "
+                            "time",
+                            ahead)
+          : !elsewhere.empty()
+              ? fmt::format("move {} to another day, and everything else is on time", elsewhere)
+              : std::string("make it ahead, or choose another dish for that meal");
+      diagnostics_.remark(
+          errors::done_early, recipe.at,
+          fmt::format("{} is done at {} on {}, for {}: hands and appliances are needed for other "
+                      "dishes after that",
+                      recipe.name, text::print_clock(std::max(0, cook.done)),
+                      text::print_day(cook.date), text::print_clock(cook.ready)),
+          fmt::format("{}; or keep it hot (135 F or above)", what));
+    }
+  }
+
+  const Kitchen& kitchen_;
+  const Resolved& resolved_;
+  const std::vector<SessionPlan>& sessions_;
+  text::Diagnostics& diagnostics_;
+  std::vector<CleanFirst> clean_;
+  std::map<Date, std::vector<ToCook>> days_; // still to be placed
+  std::map<MakingId, ToCook> ahead_;         // of the day that is being placed
+  std::vector<Cooking> out_;
+};
 
 } // namespace
+
+bool goes_hot_to_the_table(const Kitchen& kitchen, const Recipe& recipe) {
+  return is_eaten_hot(kitchen, recipe) && !recipe.method.empty() &&
+         kitchen::heats(recipe.method.back().appliance);
+}
 
 bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
   const bool cake =
       holds(kitchen, recipe, foods::Class::flour) && holds(kitchen, recipe, foods::Class::sugar);
-  return !cake && (recipe.method.empty() || is_heated(recipe));
+  return !cake && (recipe.method.empty() || kitchen::is_heated(recipe));
 }
 
 std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved,
+                             const std::vector<SessionPlan>& sessions,
                              text::Diagnostics& diagnostics) {
-  std::vector<Cooking> out;
-  std::vector<Cooking> all = to_cook(kitchen, resolved);
-  for (auto day = all.begin(); day != all.end();) {
-    const auto end =
-        std::find_if(day, all.end(), [&](const Cooking& cook) { return cook.date != day->date; });
-    for (Cooking& cook :
-         DayOfCooking(kitchen, {std::make_move_iterator(day), std::make_move_iterator(end)})
-             .run(resolved)) {
-      tell_early(kitchen, resolved, cook, diagnostics);
-      out.push_back(std::move(cook));
-    }
-    day = end;
-  }
-  std::stable_sort(out.begin(), out.end(), [](const Cooking& a, const Cooking& b) {
-    return std::tuple(a.date, a.start) < std::tuple(b.date, b.start);
-  });
-  return out;
+  return Days(kitchen, resolved, sessions, diagnostics).run();
 }
 
 } // namespace manciple::prep

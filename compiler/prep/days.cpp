@@ -3,7 +3,10 @@
 #include "foods/spoken.hpp"
 #include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
+#include "prep/cooling.hpp"
+#include "prep/errors.hpp"
 #include "prep/parts.hpp"
+#include "prep/reheat.hpp"
 #include "prep/ripening.hpp"
 #include "prep/work.hpp"
 #include "resolve/steps.hpp"
@@ -56,12 +59,14 @@ public:
 private:
   void thaw_food();
   void thaw_dishes();
+  void pack();
   void wait_times();
   void ripening();
   void freeze();
   void use_up();
-  void add(Kind kind, Date date, std::string what, std::optional<int> clock = {}) {
-    out_.push_back({kind, date, clock, std::move(what)});
+  void add(Kind kind, Date date, std::string what, std::optional<int> clock = {},
+           std::optional<MakingId> making = {}, std::optional<int> lasts = {}) {
+    out_.push_back({kind, date, clock, std::move(what), making, lasts});
   }
   [[nodiscard]] std::string purpose(const Use& use) const {
     return prep::purpose(kitchen_, resolved_, use);
@@ -83,11 +88,20 @@ private:
 // evening before. What is kept in the freezer by nature (peas) is cooked from frozen.
 void Days::thaw_food() {
   std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
+  std::map<std::tuple<Date, FoodId, std::string>, Rational> straight;
   const auto take = [&](const Use& use, FoodId id, const Rational& of) {
     const Food& food = kitchen_.food(id);
-    // Bread, herbs and what is bought frozen are taken out as they are used.
-    if (food.stored != foods::Place::freezer && food.department != foods::Department::bakery &&
-        !food.freezes_for_cooking) {
+    // Bread thaws on the counter in some hours: for the morning, overnight. Herbs go into the pot
+    // as they are. Common practice. What is bought frozen is taken out as it is used.
+    constexpr int morning = 10 * 60;
+    const bool bread = food.department == foods::Department::bakery;
+    if (food.stored == foods::Place::freezer) {
+      return;
+    }
+    if (bread || food.freezes_for_cooking) {
+      const bool evening_before = bread && use.clock < morning;
+      straight[{use.date - std::chrono::days(evening_before ? 1 : 0), id, purpose(use)}] += of;
+    } else {
       frozen[{use.date, id, purpose(use)}] += of;
     }
   };
@@ -99,6 +113,13 @@ void Days::thaw_food() {
   for (const purchase::Supply& supply : shopping_.supplies) {
     if (supply.frozen) {
       take(resolved_.uses[supply.use], shopping_.lines[supply.line].food, supply.amount);
+    }
+  }
+  for (const auto& [key, of] : straight) {
+    const auto& [date, food, why] = key;
+    if (why != "use") {
+      add(Kind::thaw, date,
+          fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
     }
   }
   for (const auto& [key, of] : frozen) {
@@ -114,24 +135,49 @@ void Days::thaw_food() {
   }
 }
 
-// Batches and leftovers that were frozen.
+// Batches and leftovers that were frozen, and leftovers that are put away.
 void Days::thaw_dishes() {
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
-      if (consumer.from_freezer) {
+      if (consumer.from_freezer && !is_reheated_frozen(recipe)) {
         add(Kind::thaw, consumer.date - std::chrono::days(1),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
                         text::print_day(making.date), text::print_day(consumer.date)));
-      } else if (consumer.leftovers) {
-        // FDA Food Code 2022, 3-501.14: cooled to 70 F within 2 hours.
-        constexpr int two_hours = 120;
-        const int by = std::min(making.ready_by + two_hours, text::minutes_a_day - 1);
+      }
+      if (consumer.leftovers) {
+        const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
+        const bool hot = is_eaten_hot(kitchen_, recipe);
+        const bool us = kitchen_.household.system == measure::System::us;
         add(Kind::leftovers, making.date,
-            fmt::format("Put {} for {} into the fridge", recipe.name,
-                        text::print_day(consumer.date)),
+            fmt::format(
+                "Put {} for {} into the {}{}", recipe.name, text::print_day(consumer.date),
+                consumer.from_freezer ? "freezer" : "fridge",
+                hot ? fmt::format(", in shallow boxes, {} deep at most", us ? "2 in" : "5 cm")
+                    : ""),
             making.session ? std::nullopt : std::optional(by));
       }
+    }
+  }
+}
+
+// What is packed stays cold until it is eaten. USDA FSIS, "Keeping Bag Lunches Safe": two cold
+// sources with perishable food.
+void Days::pack() {
+  for (std::size_t m = 0; m < plan_.meals.size(); ++m) {
+    const kitchen::Meal& meal = plan_.meals[m];
+    if (!resolve::is_packed(kitchen_, meal)) {
+      continue;
+    }
+    std::vector<std::string> names;
+    for (const kitchen::Dish& dish : meal.dishes) {
+      const kitchen::RecipeId* id = dish.what.recipe();
+      names.push_back(id != nullptr ? kitchen_.recipe(*id).name : dish.what.text);
+    }
+    if (!names.empty()) {
+      add(Kind::pack, meal.date,
+          fmt::format("Pack {} for {} straight from the fridge, with two cold packs",
+                      text::join(names, ", "), meal.slot));
     }
   }
 }
@@ -143,8 +189,14 @@ constexpr int evening = 20 * 60;
 
 void Days::wait_times() {
   std::map<MakingId, int> cooked_from;
+  std::map<MakingId, std::pair<Date, int>> stands_from;
   for (const Cooking& cook : cooking_) {
-    cooked_from[cook.making] = cook.start;
+    if (!cook.ahead) {
+      cooked_from[cook.making] = cook.start;
+    }
+    if (cook.stands_from) {
+      stands_from[cook.making] = {cook.date, *cook.stands_from};
+    }
   }
   // It must be over when cooking starts.
   const auto begin = [&](const Making& making, int minutes) {
@@ -166,11 +218,18 @@ void Days::wait_times() {
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     if (recipe.marinate) {
-      const auto [date, clock] = begin(making, *recipe.marinate);
+      const auto known = stands_from.find(making.id);
+      const bool here = known != stands_from.end();
+      const auto [date, clock] =
+          here ? std::pair(known->second.first, std::optional(known->second.second))
+               : begin(making, *recipe.marinate);
+      const std::string what = here ? fmt::format("Put {} into the fridge for {}", recipe.name,
+                                                  text::print_day(making.date))
+                                    : fmt::format("Start {} for {}, in the fridge", recipe.name,
+                                                  text::print_day(making.date));
       add(Kind::marinate, date,
-          fmt::format("Start {} for {}: it stands at least {} in the fridge", recipe.name,
-                      text::print_day(making.date), text::print_minutes(*recipe.marinate)),
-          clock);
+          fmt::format("{}: it stands at least {}", what, text::print_minutes(*recipe.marinate)),
+          clock, making.id, recipe.marinate);
     }
     for (const kitchen::Ingredient& ingredient : recipe.ingredients) {
       const FoodId* food = ingredient.food();
@@ -185,7 +244,7 @@ void Days::wait_times() {
         add(Kind::soak, date,
             fmt::format("Soak {} for {} ({})", amount(*food, bought->amount), recipe.name,
                         text::print_day(making.date)),
-            clock);
+            clock, making.id, kitchen_.food(*food).soak->value);
       }
     }
   }
@@ -231,6 +290,7 @@ void Days::use_up() {
 std::vector<Reminder> Days::run() {
   thaw_food();
   thaw_dishes();
+  pack();
   wait_times();
   ripening();
   freeze();
@@ -295,8 +355,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                : kitchen.recipe(resolved.making(std::get<MakingId>(consumer.who)).recipe).name;
       out.push_back({recipe.name, fmt::format("{} on {}", into, text::print_day(consumer.date)),
                      amount_made(recipe, consumer.times, dish), making.date, good,
-                     consumer.from_freezer ? foods::Place::freezer : cool, recipe.reheat,
-                     making.id});
+                     consumer.from_freezer ? foods::Place::freezer : cool,
+                     reheat_words(recipe, consumer.from_freezer), making.id});
     }
   }
   for (const Freezing& one : freezing) {
@@ -323,22 +383,6 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
   return out;
 }
 
-std::optional<int> pans_to_cool(const Kitchen& kitchen, const Making& making) {
-  const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
-  Rational stored = making.left();
-  for (const resolve::Consumer& consumer : making.consumers) {
-    stored += consumer.date == making.date ? Rational(0) : consumer.times;
-  }
-  for (const kitchen::Makes& makes : recipe.makes) {
-    const auto& unit = measure::facts(makes.measure.unit);
-    if (kitchen::is_heated(recipe) && !recipe.keeps_pantry && stored > 0 &&
-        makes.measure.piece.empty() && unit.dimension == measure::Dimension::volume) {
-      return cooling_pans(stored * makes.number * unit.factor);
-    }
-  }
-  return std::nullopt;
-}
-
 std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId id) {
   std::set<std::string> names;
   for (const resolve::DishShare& of : resolved.shares_of(id)) {
@@ -348,12 +392,43 @@ std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId 
   return text::join({names.begin(), names.end()}, ", ");
 }
 
+namespace {
+
+void check_packed(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
+  for (const kitchen::Meal& meal : kitchen.plan->meals) {
+    for (const kitchen::Dish& dish : meal.dishes) {
+      const kitchen::RecipeId* id = dish.what.recipe();
+      if (id == nullptr || !resolve::is_packed(kitchen, meal) ||
+          !goes_hot_to_the_table(kitchen, kitchen.recipe(*id))) {
+        continue;
+      }
+      diagnostics.warning(
+          errors::hot_and_packed, dish.at,
+          fmt::format("{} is eaten hot, and {} on {} is packed and eaten cold",
+                      kitchen.recipe(*id).name, meal.slot, text::print_day(meal.date)),
+          "choose a dish that is eaten cold, or say in the household's file on which days the meal "
+          "is packed");
+    }
+  }
+}
+
+} // namespace
+
 Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
              text::Diagnostics& diagnostics) {
   Prep out;
+  check_packed(kitchen, diagnostics);
   const std::vector<Freezing> frozen = freezing(kitchen, resolved, shopping);
-  out.sessions = sessions(kitchen, resolved, frozen, diagnostics);
-  out.cooking = cooking(kitchen, resolved, diagnostics);
+  text::Diagnostics said;
+  out.sessions = sessions(kitchen, resolved, frozen, {}, said);
+  if (const Meals meals = meals_in_the_way(kitchen, resolved, out.sessions); !meals.empty()) {
+    said = {};
+    out.sessions = sessions(kitchen, resolved, frozen, meals, said);
+  }
+  for (const text::Diagnostic& one : said.all()) {
+    diagnostics.warning(one.code, one.at, one.what, one.fix);
+  }
+  out.cooking = cooking(kitchen, resolved, out.sessions, diagnostics);
   out.reminders = reminders(kitchen, resolved, shopping, out.cooking, frozen);
   out.labels = labels(kitchen, resolved, frozen);
   return out;

@@ -12,4 +12,7 @@ inline constexpr Code too_short{"S001"};
 /// A dish is done long before its meal, since what it needs is wanted by others after it.
 inline constexpr Code done_early{"S002"};
 
+/// A dish that is eaten hot is packed for the next day.
+inline constexpr Code hot_and_packed{"S003"};
+
 } // namespace manciple::prep::errors

@@ -1,15 +1,26 @@
 #pragma once
 
 #include "prep/freezing.hpp"
+#include "prep/placing.hpp"
+
+#include <map>
 
 namespace manciple::prep {
 
-/// The work of the sessions, scheduled. Ready-to-eat food is cut before raw meat is portioned, raw
-/// poultry comes last.
+/// By session: what the meals of its day take of hands and appliances, in minutes from its start.
+using Meals = std::map<std::size_t, std::vector<Taken>>;
+
+/// The work of the sessions, scheduled around meals. Ready-to-eat food is cut before raw meat is
+/// portioned, raw poultry comes last.
 std::vector<SessionPlan> sessions(const kitchen::Kitchen& kitchen,
                                   const resolve::Resolved& resolved,
-                                  const std::vector<Freezing>& freezing,
+                                  const std::vector<Freezing>& freezing, const Meals& meals,
                                   text::Diagnostics& diagnostics);
+
+/// What is cooked for meals while sessions run that take longer than they last: it goes before
+/// them. None where all sessions end in time.
+Meals meals_in_the_way(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                       const std::vector<SessionPlan>& sessions);
 
 /// What a use is for: the dish, the meal, or just "use".
 std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
@@ -24,13 +35,10 @@ std::vector<Reminder> reminders(const kitchen::Kitchen& kitchen, const resolve::
 /// What is cooked on each day for its meals, by one pair of hands on what the household has: as
 /// late as that allows. A dish that is ready long before its meal is told.
 std::vector<Cooking> cooking(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                             const std::vector<SessionPlan>& sessions,
                              text::Diagnostics& diagnostics);
 
 std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                           const std::vector<Freezing>& freezing);
-
-/// Hands-on minutes of a step when the recipe is made `times` times: more food takes longer, less
-/// does not take less than once. Common practice, no source.
-int hands_on(const kitchen::MethodStep& step, const Rational& times);
 
 } // namespace manciple::prep

@@ -17,15 +17,19 @@ using text::Date;
 
 /// Some work of a session.
 struct Task {
-  enum class Kind { cut, cook, portion };
+  enum class Kind { weigh, cut, cook, portion, preheat, cool, store, wash };
   Kind kind = Kind::cook;
-  std::string what;               ///< "Dice 2.3 lb onion", "Vegetable stock: simmer"
-  std::string purpose;            ///< which dishes it is for
-  std::optional<MakingId> making; ///< of a step
-  int hands_on = 0;               ///< minutes
-  int then = 0;                   ///< minutes unattended afterwards
+  std::string what;                ///< "Dice 2.3 lb onion", "Vegetable stock: simmer"
+  std::string purpose;             ///< which dishes it is for
+  std::optional<MakingId> making;  ///< of a step
+  std::optional<std::size_t> step; ///< of the recipe's method
+  int hands_on = 0;                ///< minutes
+  int then = 0;                    ///< minutes unattended afterwards
   std::string appliance;
-  int start = 0;                   ///< minutes from the session's start
+  int places = 1; ///< so many of the appliance
+  std::optional<int> fahrenheit;
+  std::optional<int> by; ///< minutes from the session's start when it must have ended: cooling
+  int start = 0;         ///< minutes from the session's start
   std::optional<std::size_t> cook; ///< who does it, when it takes hands
   std::vector<std::size_t> after;  ///< tasks of the session that must have ended
 };
@@ -39,11 +43,13 @@ struct SessionPlan {
 
 /// Something to remember on a day.
 struct Reminder {
-  enum class Kind { thaw, soak, marinate, ripen, freeze, use_up, leftovers };
+  enum class Kind { thaw, soak, marinate, ripen, freeze, use_up, leftovers, pack };
   Kind kind = Kind::thaw;
   Date date;
   std::optional<int> clock; ///< minutes from midnight, where it matters
   std::string what;
+  std::optional<MakingId> making = {}; ///< of which it is a part
+  std::optional<int> lasts = {};       ///< minutes that it takes at least: soaking, marinating
 };
 
 /// What is cooked on a day outside the sessions, in minutes from midnight.
@@ -51,17 +57,28 @@ struct Cooking {
   /// A step of the recipe's method that is done then.
   struct Step {
     std::size_t step = 0;
+    std::string what;
     int start = 0;
     int hands_on = 0;
     int then = 0;
+    std::string appliance;
+    int places = 1;
+    std::optional<int> fahrenheit;
+    int preheat = 0; ///< minutes before its start the oven is turned on, or to another temperature
+    int wash = 0;    ///< minutes to wash up after raw meat, right after the hands-on ones
   };
   MakingId making{};
   Date date;
+  /// What is done of it before it stands (marinates, chills) until its day; else the rest.
+  bool ahead = false;
   int start = 0; ///< of its first step
   int done = 0;  ///< end of its last one
   int ready = 0; ///< when it is wanted
   int hands_on = 0;
   std::vector<Step> steps;
+  /// When it begins to stand, if it does and it is done here.
+  std::optional<int> stands_from = {};
+  std::string first_for = {}; ///< who must not have what another dish has; it is made before that
 };
 
 /// What is written on a box or bag that is stored.
@@ -89,9 +106,9 @@ Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
 /// Whether a dish comes hot to the table: heated, and no cake. Where no method says, it may be.
 bool is_eaten_hot(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
 
-/// How many shallow pans a hot batch is spread over to cool before it is stored; none if it is not
-/// hot, not stored, or its volume is not known.
-std::optional<int> pans_to_cool(const kitchen::Kitchen& kitchen, const resolve::Making& making);
+/// Whether a dish is eaten hot and nothing else: it is heated in its last steps, and there is no
+/// bread or salad around it that is eaten cold.
+bool goes_hot_to_the_table(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
 
 /// The dishes that a making ends up in, through makings of makings: "Chili, Taco bowls".
 std::string purposes(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,

@@ -53,10 +53,4 @@ int thawing_days(const Rational& grams) {
   return static_cast<int>(std::clamp<std::int64_t>(days, 1, 7));
 }
 
-int cooling_pans(const foods::Rational& millilitres) {
-  const foods::Rational cubic_inch(16387064, 1000000); // millilitres, exact (25.4 mm an inch)
-  const foods::Rational pan = cubic_inch * 9 * 13 * 2;
-  return static_cast<int>(measure::to_int64(measure::ceil(millilitres / pan)));
-}
-
 } // namespace manciple::prep

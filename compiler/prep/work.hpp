@@ -16,8 +16,4 @@ int portioning_minutes(int bags);
 /// Big Thaw": 24 hours for every 4 to 5 pounds). `grams` is of the largest single package.
 int thawing_days(const foods::Rational& grams);
 
-/// Shallow pans of 9 by 13 in over which hot food is spread to cool in time, 2 in deep. Shallow
-/// pans and smaller portions: FDA Food Code 2022, 3-501.15; the depth: common practice, no source.
-int cooling_pans(const foods::Rational& millilitres);
-
 } // namespace manciple::prep

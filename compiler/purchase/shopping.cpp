@@ -279,10 +279,12 @@ private:
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
       // What the scale rounds up is eaten with the rest, not left; the model's packs may be a
       // thousandth of a unit larger than they are.
-      if (rest < 0 || offer.by_weight) {
+      if (offer.by_weight) {
         continue;
       }
-      (line.kept > 0 ? line.kept : line.wasted) = line.kept > 0 ? rest - line.wasted : rest;
+      rest = std::max(rest, Rational(0));
+      line.wasted = line.kept > 0 ? std::min(line.wasted, rest) : rest;
+      line.kept = rest - line.wasted;
     }
     for (const buying::LotId lot : buying::ids(out_.lowered.lots[id])) {
       const auto& [kept, wasted] = left[{true, lot.index()}];

@@ -22,6 +22,9 @@ using kitchen::Session;
 
 constexpr int never_old = 100'000; // days
 
+// What is packed for the next day is ready then. Common practice, no source.
+constexpr int evening = 20 * 60;
+
 // A recipe wanted somewhere at a time.
 struct Need {
   Consumer consumer;
@@ -33,6 +36,9 @@ struct Need {
   /// Code 2022, 3-501.17.
   Date last = consumer.date;
   int within = never_old;
+  int begun = clock; ///< when it must be there: a part, when what it goes into is begun
+  /// On which it is made at home: the day before, for what is packed.
+  Date made = consumer.date;
 };
 
 class Maker {
@@ -94,9 +100,16 @@ void Maker::collect_dishes() {
       }
       const Rational times = servings_[m][d] / kitchen_.recipe(*id).serves;
       if (times > 0) {
-        dishes_[static_cast<std::size_t>(*id)].push_back(
-            {.consumer = {DishRef{m, d}, times, meal.date, false, false},
-             .clock = kitchen_.household.slot(meal.slot)->at});
+        const kitchen::Slot& slot = *kitchen_.household.slot(meal.slot);
+        Need need{.consumer = {DishRef{m, d}, times, meal.date, false, false},
+                  .clock = slot.hour(meal.date)};
+        if (is_packed(kitchen_, meal)) {
+          // For a session it is there in time in the morning; at home it is made in the evening.
+          need.made = meal.date - std::chrono::days(1);
+          need.clock = evening;
+          need.last = meal.date;
+        }
+        dishes_[static_cast<std::size_t>(*id)].push_back(std::move(need));
       }
     }
   }
@@ -113,7 +126,7 @@ void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal
     return;
   }
   Need& of = cooked.back();
-  const int days = gap_in_days(of.consumer.date, meal.date);
+  const int days = gap_in_days(of.made, meal.date);
   const bool fridge = recipe.keeps_unfrozen() && days <= *recipe.keeps_unfrozen();
   const bool freezer = recipe.keeps_freezer && days <= *recipe.keeps_freezer;
   if (!fridge && !freezer) {
@@ -142,7 +155,7 @@ bool Maker::in_time(std::size_t index, const Need& need) const {
     return index <= *need.session; // earlier, or before it in the same session
   }
   return session.date < need.consumer.date ||
-         (session.date == need.consumer.date && session.until <= need.clock);
+         (session.date == need.consumer.date && session.until <= need.begun);
 }
 
 std::optional<std::size_t> Maker::last_session_before(const Need& need) const {
@@ -222,7 +235,7 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
   // What no session serves is made when it is used, once a day.
   std::map<Date, std::vector<Need>> by_day;
   for (Need& need : on_the_day) {
-    by_day[need.consumer.date].push_back(std::move(need));
+    by_day[need.made].push_back(std::move(need));
   }
   for (auto& [day, list] : by_day) {
     make_on_the_day(recipe, std::move(list));
@@ -231,7 +244,7 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
 
 void Maker::make_on_the_day(const Recipe& recipe, std::vector<Need> needs) {
   Making making;
-  making.date = needs.front().consumer.date;
+  making.date = needs.front().made;
   making.ready_by = needs.front().clock;
   Date last = making.date;
   int within = never_old;
@@ -271,6 +284,7 @@ void Maker::finish(const Recipe& recipe, Making making, Date last, int within) {
       Need need{.consumer = {making.id, *times * making.times, making.date, false, false},
                 .clock = making.ready_by,
                 .session = making.session};
+      need.begun = making.ready_by - minutes_to_cook(recipe);
       // What stands in the pantry does not spoil in what it goes into.
       if (last > making.date && !kitchen_.recipe(*part).keeps_pantry) {
         need.last = last;
@@ -321,6 +335,10 @@ void Maker::date_parts() {
 }
 
 } // namespace
+
+bool is_packed(const Kitchen& kitchen, const Meal& meal) {
+  return meal.date > kitchen.plan->from && kitchen.household.slot(meal.slot)->is_packed(meal.date);
+}
 
 std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingredient,
                                  text::Diagnostics& diagnostics) {

@@ -120,6 +120,10 @@ struct Resolved {
 /// Whether a use is what the plan wants to have in the freezer on its last day.
 bool is_for_freezer(const kitchen::Kitchen& kitchen, const Use& use);
 
+/// Whether a meal is packed the evening before. On the plan's first day nothing is in the house yet
+/// then, and it is made in the morning.
+bool is_packed(const kitchen::Kitchen& kitchen, const kitchen::Meal& meal);
+
 /// Whether a form is a cut that can be done ahead.
 bool is_cut(foods::Form form);
 

@@ -128,6 +128,14 @@ bool comes_in_pieces(const Kitchen& kitchen, const Ingredient& ingredient) {
   return parts(kitchen, ingredient).has_value();
 }
 
+int minutes_to_cook(const Recipe& recipe) {
+  int out = recipe.marinate.value_or(0);
+  for (const kitchen::MethodStep& step : recipe.method) {
+    out += step.hands_on + step.then;
+  }
+  return out;
+}
+
 Rational give_of(const Kitchen& kitchen, const Recipe& recipe) {
   if (recipe.give) {
     return *recipe.give;

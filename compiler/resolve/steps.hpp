@@ -18,6 +18,10 @@ namespace manciple::resolve {
 measure::Rational times_to_make(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
                                 const measure::Rational& needed);
 
+/// How long a recipe's method takes as it is written, in minutes, one step after the other,
+/// with the time that it marinates.
+int minutes_to_cook(const kitchen::Recipe& recipe);
+
 /// The share of its food that a recipe can do without.
 measure::Rational give_of(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
 

@@ -1,6 +1,7 @@
 #include "resolve/uses.hpp"
 
 #include "kitchen/appliances.hpp"
+#include "resolve/cut_ahead.hpp"
 #include "resolve/steps.hpp"
 
 #include <algorithm>
@@ -28,9 +29,6 @@ Rational as_purchased(const Kitchen& kitchen, const Ingredient& ingredient) {
   return foods::as_purchased(kitchen.food(*ingredient.food()), *ingredient.amount)->amount;
 }
 
-// What keeps less than this once cut browns or goes soft: avocado, potato, banana.
-constexpr int keeps_when_cut = 2; // days; common practice, no source
-
 // Of a seasoning, so many times what a dish can do without of its other food. Our own choice.
 constexpr int seasonings_give = 3;
 
@@ -52,22 +50,23 @@ std::optional<Rational> any_containers(const Ingredient& ingredient, const Ratio
                              : std::nullopt;
 }
 
-// The last session on or before the use's day in which it can be cut and from which the cut keeps.
+// The last session that is over before the dish is begun, from which the cut keeps.
 std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::Food& food,
                                           const Making& making, Form form) {
   const Plan& plan = *kitchen.plan;
   const bool vegetable = food.department == foods::Department::produce;
-  if (!is_cut(form) || !vegetable || making.session || !food.keeps.opened ||
-      food.keeps.opened->value < keeps_when_cut || plan.trips.empty()) {
+  const int keeps = keeps_cut(food);
+  if (!is_cut(form) || !vegetable || making.session || keeps == 0 || plan.trips.empty()) {
     return std::nullopt;
   }
+  const int begun = making.ready_by - minutes_to_cook(kitchen.recipe(making.recipe));
   std::optional<std::size_t> last;
   for (std::size_t i = 0; i < plan.sessions.size(); ++i) {
     const auto& session = plan.sessions[i];
-    const bool before = session.date < making.date ||
-                        (session.date == making.date && session.until <= making.ready_by);
-    const bool keeps = making.date - session.date <= std::chrono::days(food.keeps.opened->value);
-    if (before && keeps && session.date >= plan.trips.front().date) {
+    const bool before =
+        session.date < making.date || (session.date == making.date && session.until <= begun);
+    if (before && making.date - session.date <= std::chrono::days(keeps) &&
+        session.date >= plan.trips.front().date) {
       last = i;
     }
   }
@@ -114,7 +113,7 @@ void of_dishes(const Kitchen& kitchen, std::vector<Use>& out) {
         out.push_back({*dish.what.food(),
                        amount,
                        plan.meals[m].date,
-                       kitchen.household.slot(plan.meals[m].slot)->at,
+                       kitchen.household.slot(plan.meals[m].slot)->hour(plan.meals[m].date),
                        dish.what.fresh,
                        OfDish{{m, d}},
                        dish.what.amount->form,

@@ -5,8 +5,8 @@
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
 #include "safety/hazard.hpp"
-#include "safety/phrases.hpp"
 #include "safety/temperature.hpp"
+#include "text/phrases.hpp"
 
 #include <fmt/format.h>
 
@@ -20,6 +20,7 @@ using kitchen::Ingredient;
 using kitchen::Kitchen;
 using kitchen::MethodStep;
 using kitchen::Recipe;
+using text::says;
 
 bool is_hot(const MethodStep& step) {
   return kitchen::heats(step.appliance) ||
@@ -211,6 +212,15 @@ void check(const Kitchen& kitchen, const resolve::Resolved& resolved,
                                kitchen.food(*lot.what.food()).name),
                    "cook it first; only what has thawed in the fridge may be frozen again as it is")
           .note(std::nullopt, "FSIS, Freezing and Food Safety");
+    }
+  }
+}
+
+void check_recipes(const Kitchen& kitchen, const std::set<std::string>& told,
+                   text::Diagnostics& diagnostics) {
+  for (const Recipe& recipe : kitchen.recipes) {
+    if (!told.contains(recipe.slug)) {
+      check(kitchen, recipe, diagnostics);
     }
   }
 }

@@ -2,7 +2,7 @@
 
 #include "kitchen/contents.hpp"
 #include "safety/errors.hpp"
-#include "safety/phrases.hpp"
+#include "text/phrases.hpp"
 
 #include <fmt/format.h>
 
@@ -11,6 +11,8 @@
 
 namespace manciple::safety {
 namespace {
+
+using text::says;
 
 // Of the middle of food; above that, of an oven, of fat or of sugar.
 constexpr int hottest_middle = 212;

@@ -145,6 +145,21 @@ const std::map<std::string, Spoil>& spoilt() {
                                              "meals: {dinner: \"18:30\"}\n");
          house.recipe("stew", "1 lb onion, 1 tbsp honey");
        }},
+      {"P012",
+       [](House& house) {
+         house.household("", "[milk]");
+         house.write("plans/stores/corner.yaml",
+                     "shop: Corner\nprices: {onion: 1.00/lb, french bread: {offer: loaf 2.99, "
+                     "allergens: {contains: [wheat, milk]}}}\n");
+         house.recipe("stew", "1 loaf french bread");
+       }},
+      {"S003",
+       [](House& house) {
+         house.write("plans/household.yaml", "people: [{name: Ada}]\nmeals: {dinner: {at: "
+                                             "\"18:30\", packed: every day}}\n");
+         house.recipe("stew", "1 lb onion",
+                      "method: [{do: Simmer, hands on: 10 min, on: burner}]\n");
+       }},
       {"S002",
        [](House& house) {
          const std::string bake = "method: [{do: Bake, hands on: 5 min, then: 55 min, on: oven}]\n";

@@ -178,7 +178,7 @@ for use in uses:
 # Money by meal: all shares make up the goods.
 check(0 <= sum(d["cost"] for meal in result["meals"] for d in meal["dishes"]) <= sum(goods.values()) + 1, "cost of meals")
 
-# Sessions: no cook and no appliance twice, nothing before what it waits for.
+# Sessions: nothing before what it waits for, everything done by somebody.
 for session in result["sessions"]:
     tasks = session["tasks"]
     for t in tasks:
@@ -187,36 +187,11 @@ for session in result["sessions"]:
             check(b["start"] + b["hands_on"] + b["then"] <= t["start"], f"{t['what']} starts before {b['what']} has ended")
         check(t["hands_on"] == 0 or t["cook"] is not None, f"{t['what']}: nobody does it")
         check(t["start"] + t["hands_on"] + t["then"] <= session["length"], f"{t['what']} ends after the session")
-    for minute in range(session["length"]):
-        cooks = [t["cook"] for t in tasks if t["start"] <= minute < t["start"] + t["hands_on"]]
-        check(len(cooks) == len(set(cooks)) and len(cooks) <= session["cooks"], f"cooks at minute {minute}")
-        busy = collections.Counter(t["appliance"] for t in tasks if t["appliance"] and t["start"] <= minute < t["start"] + t["hands_on"] + t["then"])
-        for appliance, n in busy.items():
-            check(n <= result["appliances"][appliance], f"{n} on {appliance} at minute {minute}")
     check(math.isfinite(session["length"]) and session["bound"] <= session["length"], "bound of a session")
 
-# Days: one pair of hands, no appliance twice, one temperature at a time, steps in their order, ready for the meal; and what
-# soaks or marinates has done so when cooking starts.
-days = collections.defaultdict(list)
+# A dish of the day is ready for its meal. Every minute of the days is for check_clock.py.
 for cook in result["cooking"]:
-    name = made[cook["making"]]["recipe"]
-    check(cook["done"] <= cook["ready"], f"{name} of {cook['date']} is done at {cook['done']}, wanted at {cook['ready']}")
-    for one, later in zip(cook["steps"], cook["steps"][1:]):
-        check(one["start"] + one["hands_on"] + one["then"] <= later["start"], f"{name}: {later['what']} before {one['what']}")
-    days[cook["date"]] += [(name, step) for step in cook["steps"]]
-    for c in made[cook["making"]]["for"]:
-        for other in result["cooking"]:
-            if "making" in c and other["making"] == c["making"] and other["date"] == cook["date"]:
-                check(cook["done"] <= other["start"] or not cook["steps"], f"{name} is made after it is needed")
-for date, steps in days.items():
-    for minute in range(24 * 60):
-        hands = [name for name, s in steps if s["start"] <= minute < s["start"] + s["hands_on"]]
-        check(len(hands) <= 1, f"{date}, minute {minute}: hands for {hands}")
-        used = [s for _, s in steps if s["appliance"] and s["start"] <= minute < s["start"] + s["hands_on"] + s["then"]]
-        for appliance, n in collections.Counter(s["appliance"] for s in used).items():
-            check(n <= result["appliances"][appliance], f"{date}: {n} on {appliance} at minute {minute}")
-            heat = [s["fahrenheit"] for s in used if s["appliance"] == appliance and s["fahrenheit"] is not None]
-            check(not heat or max(heat) - min(heat) <= 20, f"{date}: {appliance} at {heat} at minute {minute}")
+    check(cook["done"] <= cook["ready"], f"{made[cook['making']]['recipe']} of {cook['date']} is done at {cook['done']}, wanted at {cook['ready']}")
 
 for failure in failures[:40]:
     print(failure)

@@ -90,7 +90,7 @@ TEST(Staples, AndDishesThatAskForSeveralThingsAreRefused) {
 }
 
 TEST(Sessions, NeedACook) {
-  for (const char* cooks : {"0", "[2]", "1.5", "some"}) {
+  for (const char* cooks : {"0", "[Nobody]", "1.5", "some"}) {
     const Read read("{}", std::string("prep: [{date: 2027-03-01, from: \"14:00\", until: "
                                       "\"17:00\", cooks: ") +
                               cooks + "}]\n");

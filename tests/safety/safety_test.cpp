@@ -2,9 +2,10 @@
 
 #include "house.hpp"
 #include "safety/corpus.hpp"
+#include "safety/errors.hpp"
 #include "safety/hazard.hpp"
-#include "safety/phrases.hpp"
 #include "safety/temperature.hpp"
+#include "text/phrases.hpp"
 
 #include <set>
 
@@ -99,12 +100,30 @@ TEST(Safety, WhatWasThawedIsNotInTheFreezerAgainUnseen) {
   EXPECT_EQ(dangers(house), std::set<std::string>{"H012"});
 }
 
+TEST(Safety, RecipesThatNoPlanMakesAreLookedThroughToo) {
+  House house;
+  house.recipe("stew", "1 lb onion");
+  house.recipe("oil", "\"6 cloves garlic, crushed\", 2 cups olive oil",
+               "keeps: {pantry: 30 days}\nmethod: [{do: Cover the garlic with the oil, hands on: 5 "
+               "min}]\n");
+  house.plan("2027-03-02: {dinner: stew}");
+  text::Sources sources;
+  text::Diagnostics said;
+  const auto all = kitchen::read_everything(house.root(), sources, said);
+  EXPECT_TRUE(dangers(house).empty());
+  said = {};
+  safety::check_recipes(all, {"oil"}, said);
+  EXPECT_TRUE(said.all().empty());
+  safety::check_recipes(all, {}, said);
+  EXPECT_TRUE(said.said(safety::errors::garlic_in_oil)) << text::render(said, sources);
+}
+
 TEST(Safety, PhrasesHaveGapsAndEndings) {
-  EXPECT_TRUE(safety::says("Rinse the whole chickens.", {"rinse * chicken~"}));
-  EXPECT_TRUE(safety::says("RINSE CHICKEN", {"rinse * chicken~"}));
-  EXPECT_FALSE(safety::says("Rinse the rice and then cook the chicken", {"rinse * chicken~"}));
-  EXPECT_FALSE(safety::says("Rinsed chicken", {"rinse * chicken~"}));
-  EXPECT_FALSE(safety::says("", {"rinse"}));
+  EXPECT_TRUE(text::says("Rinse the whole chickens.", {"rinse * chicken~"}));
+  EXPECT_TRUE(text::says("RINSE CHICKEN", {"rinse * chicken~"}));
+  EXPECT_FALSE(text::says("Rinse the rice and then cook the chicken", {"rinse * chicken~"}));
+  EXPECT_FALSE(text::says("Rinsed chicken", {"rinse * chicken~"}));
+  EXPECT_FALSE(text::says("", {"rinse"}));
 }
 
 TEST(Safety, TemperaturesAreReadInBothScales) {

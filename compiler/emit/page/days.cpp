@@ -52,22 +52,25 @@ std::vector<Entry> entries(const Compiled& compiled, Date day) {
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
           {cook.start,
-           fmt::format("<b class=do>cook</b> {}, {}{}, ready at {}{}", name(recipe.name),
-                       how_much(compiled, making),
-                       cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on"
-                                         : "",
-                       text::print_clock(cook.done), safe.empty() ? "" : "; " + escape(safe))});
+           fmt::format(
+               "<b class=do>{}</b> {}, {}{}, {} at {}{}{}", cook.ahead ? "begin" : "cook",
+               name(recipe.name), how_much(compiled, making),
+               cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on" : "",
+               cook.ahead ? "done" : "ready", text::print_clock(cook.done),
+               safe.empty() || cook.ahead ? "" : "; " + escape(safe), escape(goes_first(cook)))});
+      for (const auto& [clock, oven] : ovens_turned_on(compiled, cook)) {
+        out.push_back({clock, fmt::format("<b class=do>heat</b> {}", escape(oven))});
+      }
     }
   }
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
     if (meal.date == day) {
-      const int at = compiled.kitchen.household.slot(meal.slot)->at;
-      for (const kitchen::Dish& dish : meal.dishes) {
-        if (dish.kind == kitchen::Dish::Kind::leftovers && is_warmed_up(compiled, dish)) {
-          out.push_back(
-              {at, fmt::format("<b class=do>reheat</b> {}: {}", name(dish_name(compiled, dish)),
-                               name(how_to_reheat(compiled, dish)))});
+      const int at = compiled.kitchen.household.slot(meal.slot)->hour(meal.date);
+      for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
+        if (const auto how = how_to_reheat(compiled, {m, d})) {
+          out.push_back({at, fmt::format("<b class=do>reheat</b> {}: {}",
+                                         name(dish_name(compiled, meal.dishes[d])), name(*how))});
         }
       }
       out.push_back({at, fmt::format("<b>{}</b> {}", escape(meal.slot),

@@ -129,7 +129,7 @@ std::string sheet(const Compiled& compiled, const prep::SessionPlan& session,
       "scope=col aria-label=Number>#<th scope=col>What<th "
       "scope=col>Takes</tr></thead><tbody>\n{}</tbody></table>"
       "</div>\n",
-      cook ? "sheet" : "sheet alone", cook ? fmt::format("Cook {}", *cook + 1) : "Nobody's hands",
+      cook ? "sheet" : "sheet alone", cook ? name(cook_heading(window, *cook)) : "Nobody's hands",
       text::print_day(window.date), rows);
 }
 

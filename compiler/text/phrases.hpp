@@ -4,7 +4,7 @@
 #include <span>
 #include <string_view>
 
-namespace manciple::safety {
+namespace manciple::text {
 
 /// Whether a text says one of some phrases, whatever the case. A `*` in a phrase stands for up to
 /// three words, a word that ends in `~` for every word that begins so: "rinse * chicken~" is said
@@ -14,4 +14,4 @@ inline bool says(std::string_view text, std::initializer_list<std::string_view> 
   return says(text, std::span(phrases.begin(), phrases.size()));
 }
 
-} // namespace manciple::safety
+} // namespace manciple::text

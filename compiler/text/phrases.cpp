@@ -1,10 +1,10 @@
-#include "safety/phrases.hpp"
+#include "text/phrases.hpp"
 
 #include <algorithm>
 #include <string>
 #include <vector>
 
-namespace manciple::safety {
+namespace manciple::text {
 namespace {
 
 constexpr std::size_t most_between = 3;
@@ -70,4 +70,4 @@ bool says(std::string_view text, std::span<const std::string_view> phrases) {
   });
 }
 
-} // namespace manciple::safety
+} // namespace manciple::text

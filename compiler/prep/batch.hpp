@@ -1,0 +1,46 @@
+#pragma once
+
+#include "prep/placing.hpp"
+#include "resolve/resolve.hpp"
+
+#include <string>
+#include <vector>
+
+/// The work of a recipe's method when it is made so many times.
+namespace manciple::prep {
+
+/// Of a making's ingredients, what tasks of a session have cut before.
+struct CutBefore {
+  int minutes = 0;  ///< that took
+  bool all = false; ///< nothing is left to cut
+};
+
+/// A step as it is done.
+struct StepWork {
+  std::size_t step = 0;
+  std::string what;
+  int hands_on = 0;
+  int then = 0;
+  std::string_view appliance;
+  int places = 1; ///< of the appliance: two pots on two burners
+  std::optional<int> fahrenheit;
+  int change = 0; ///< minutes to bring the oven from the temperature of the step before to its own
+  int wash = 0; ///< minutes to wash board, knife and hands after raw meat, right after the hands-on
+  std::optional<int> wait; ///< how long the next one may wait
+};
+
+/// The steps that are left to do. What only prepares what is cut already is left out, and where a
+/// step does more than that, its time is shorter. More than a pot, a mixer or a processor holds is
+/// done in several, or one after the other.
+std::vector<StepWork> work_of(const kitchen::Kitchen& kitchen, const resolve::Making& making,
+                              const CutBefore& cut);
+
+/// The stretches of a step, without what stands before and after it.
+Job job_of(const StepWork& work);
+
+/// Where in it the hands-on part begins.
+inline int hands_begin(const StepWork& work) {
+  return work.change;
+}
+
+} // namespace manciple::prep

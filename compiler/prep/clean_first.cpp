@@ -1,0 +1,109 @@
+#include "prep/clean_first.hpp"
+
+#include "foods/food.hpp"
+#include "kitchen/contents.hpp"
+#include "resolve/eaters.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace manciple::prep {
+namespace {
+
+using kitchen::Kitchen;
+using kitchen::Person;
+using kitchen::Recipe;
+
+// Every food in a recipe and in the recipes that it takes.
+class Contents {
+public:
+  explicit Contents(const Kitchen& kitchen) : kitchen_(kitchen) {}
+
+  // What a person must not have and is in it; empty if nothing is.
+  std::string harmful(const Recipe& recipe, const Person& person) {
+    for (const foods::FoodId id : foods_of(recipe)) {
+      const foods::Food& food = kitchen_.food(id);
+      if (std::find(person.avoids_foods.begin(), person.avoids_foods.end(), id) !=
+          person.avoids_foods.end()) {
+        return food.name;
+      }
+      for (const foods::Allergen one : person.avoids) {
+        const auto has = [&](const std::vector<foods::Allergen>& all) {
+          return std::find(all.begin(), all.end(), one) != all.end();
+        };
+        if (food.allergens && has(food.allergens->contains)) {
+          return std::string(foods::name(one));
+        }
+      }
+    }
+    return {};
+  }
+
+private:
+  const std::set<foods::FoodId>& foods_of(const Recipe& recipe) {
+    const auto [place, fresh] = known_.try_emplace(recipe.id);
+    if (fresh) {
+      std::set<foods::FoodId> all;
+      for (const kitchen::Ingredient& line : recipe.ingredients) {
+        if (const foods::FoodId* food = line.food()) {
+          all.insert(*food);
+        } else if (const kitchen::RecipeId* part = line.recipe()) {
+          const auto& inside = foods_of(kitchen_.recipe(*part));
+          all.insert(inside.begin(), inside.end());
+        }
+      }
+      known_[recipe.id] = std::move(all);
+    }
+    return known_[recipe.id];
+  }
+
+  const Kitchen& kitchen_;
+  std::map<kitchen::RecipeId, std::set<foods::FoodId>> known_;
+};
+
+bool avoids_something(const Person& person) {
+  return !person.avoids.empty() || !person.avoids_foods.empty();
+}
+
+} // namespace
+
+std::vector<CleanFirst> clean_first(const Kitchen& kitchen, const resolve::Resolved& resolved) {
+  struct Served {
+    resolve::MakingId making;
+    resolve::DishRef dish;
+  };
+  std::map<std::size_t, std::vector<Served>> meals;
+  for (const resolve::Making& making : resolved.makings) {
+    for (const resolve::Consumer& consumer : making.consumers) {
+      const auto* dish = std::get_if<resolve::DishRef>(&consumer.who);
+      if (dish != nullptr && !making.session && consumer.date == making.date) {
+        meals[dish->meal].push_back({making.id, *dish});
+      }
+    }
+  }
+  Contents contents(kitchen);
+  std::vector<CleanFirst> out;
+  for (const auto& [meal, dishes] : meals) {
+    for (const Served& mine : dishes) {
+      for (const Person* person : resolve::eaters(kitchen, mine.dish)) {
+        for (const Served& other : dishes) {
+          if (!avoids_something(*person) || other.making == mine.making) {
+            continue;
+          }
+          const std::string what =
+              contents.harmful(kitchen.recipe(resolved.making(other.making).recipe), *person);
+          if (!what.empty()) {
+            out.push_back({mine.making, other.making,
+                           fmt::format("{} must not have {}", person->name, what)});
+          }
+        }
+      }
+    }
+  }
+  return out;
+}
+
+} // namespace manciple::prep

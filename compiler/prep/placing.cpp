@@ -1,0 +1,582 @@
+#include "prep/placing.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace manciple::prep {
+namespace {
+
+// Work of the search for one session or day, counted and not timed.
+constexpr std::int64_t most_nodes = 2'000;
+// An oven stays hot so long for what comes next. Common practice, no source.
+constexpr int stays_hot = 20; // minutes
+
+using Row = std::vector<int>; // what is taken of each resource in one minute
+
+// Jobs that follow each other without a break, with what heats the oven for them.
+struct Group {
+  std::vector<std::size_t> jobs;
+  std::vector<int> offset; // of each job from the group's start
+  std::vector<Stretch> minutes;
+  std::vector<Row> rows; // by minute
+};
+
+// Where something stands in an oven.
+struct InOven {
+  int from = 0;
+  int until = 0;
+  std::size_t oven = 0; // the resource
+  int places = 0;
+  int fahrenheit = 0;
+  std::size_t job = 0;
+  bool warms = false;
+};
+
+class Placing {
+public:
+  Placing(std::vector<Job> jobs, const Workplace& workplace, std::vector<Taken> taken)
+      : jobs_(std::move(jobs)),
+        workplace_(workplace),
+        taken_(std::move(taken)),
+        led_(jobs_.size(), 0) {
+    for (std::size_t j = 0; j < jobs_.size(); ++j) {
+      group_of_.push_back(j);
+    }
+    for (const Job& job : jobs_) {
+      end_ = std::max(end_, job.due.value_or(0));
+    }
+  }
+
+  Placed early(const std::vector<bool>& first);
+  Placed late(const std::vector<int>& rank,
+              const std::function<int(const std::vector<int>&)>& cost);
+
+private:
+  void gather();
+  [[nodiscard]] scheduling::Project project(bool backwards);
+  [[nodiscard]] std::vector<int> one_by_one(const scheduling::Project& project,
+                                            const std::vector<int>& order, bool backwards) const;
+  [[nodiscard]] std::vector<int> starts(const std::vector<int>& of_groups, bool backwards) const;
+  /// Mends what is wrong with starts by job; false if nothing is.
+  bool mend(const std::vector<int>& start, Placed& out);
+  bool too_long_a_wait(const std::vector<int>& start);
+  bool cold_ovens(const std::vector<int>& start, std::vector<int>& heat_up);
+  bool fuse(std::size_t job, std::size_t next);
+  [[nodiscard]] bool leads_to(std::size_t from, std::size_t to, std::size_t not_by) const;
+  [[nodiscard]] std::vector<InOven> in_ovens(const std::vector<int>& start) const;
+
+  std::vector<Job> jobs_;
+  const Workplace& workplace_;
+  std::vector<Taken> taken_;
+  std::vector<std::vector<std::size_t>> apart_; // by what is taken: resources that keep others out
+  std::vector<std::size_t> group_of_;           // by job: the first job of its group
+  std::vector<int> led_; // by job: minutes of heating that belong to its group
+  std::vector<Group> groups_;
+  int end_ = 0;
+};
+
+std::optional<std::size_t> first_in_oven(const Job& job) {
+  for (std::size_t s = 0; s < job.stretches.size(); ++s) {
+    if (job.stretches[s].fahrenheit && !job.stretches[s].appliance.empty() &&
+        job.stretches[s].minutes > 0) {
+      return s;
+    }
+  }
+  return std::nullopt;
+}
+
+int offset_of(const Job& job, std::size_t stretch) {
+  int out = 0;
+  for (std::size_t s = 0; s < stretch; ++s) {
+    out += job.stretches[s].minutes;
+  }
+  return out;
+}
+
+void Placing::gather() {
+  groups_.clear();
+  std::vector<std::size_t> order; // by group, each in the order of its chain
+  for (std::size_t first = 0; first < jobs_.size(); ++first) {
+    if (group_of_[first] != first) {
+      continue;
+    }
+    Group group;
+    int length = 0;
+    int lead = 0;
+    struct Lead {
+      int from;
+      int until;
+      Stretch stretch;
+    };
+    std::vector<Lead> leads;
+    for (std::optional<std::size_t> j = first; j && group_of_[*j] == first; j = jobs_[*j].next) {
+      group.jobs.push_back(*j);
+      group.offset.push_back(length);
+      if (led_[*j] > 0) {
+        const std::size_t s = *first_in_oven(jobs_[*j]);
+        Stretch heat = jobs_[*j].stretches[s];
+        heat.hands = false;
+        const int until = length + offset_of(jobs_[*j], s);
+        leads.push_back({until - led_[*j], until, heat});
+        lead = std::max(lead, led_[*j] - until);
+      }
+      length += jobs_[*j].minutes();
+    }
+    group.rows.assign(static_cast<std::size_t>(length + lead),
+                      Row(workplace_.capacity().size(), 0));
+    const auto add = [&](int from, int until, const Stretch& stretch) {
+      const Row takes = workplace_.takes(stretch);
+      for (int m = from + lead; m < until + lead; ++m) {
+        for (std::size_t r = 0; r < takes.size(); ++r) {
+          group.rows[static_cast<std::size_t>(m)][r] += takes[r];
+        }
+      }
+    };
+    for (std::size_t i = 0; i < group.jobs.size(); ++i) {
+      int at = group.offset[i];
+      for (const Stretch& stretch : jobs_[group.jobs[i]].stretches) {
+        add(at, at + stretch.minutes, stretch);
+        at += stretch.minutes;
+      }
+      group.offset[i] += lead;
+    }
+    for (const Lead& one : leads) {
+      add(one.from, one.until, one.stretch);
+    }
+    // What it has in the oven itself is not there twice.
+    for (Row& row : group.rows) {
+      for (std::size_t r = 0; r < row.size(); ++r) {
+        row[r] = std::min(row[r], workplace_.capacity()[r]);
+      }
+    }
+    groups_.push_back(std::move(group));
+  }
+}
+
+// Pieces of the same takings, one after the other.
+std::vector<scheduling::Piece> pieces(const std::vector<Row>& rows) {
+  std::vector<scheduling::Piece> out;
+  for (const Row& row : rows) {
+    if (out.empty() || out.back().takes != row) {
+      out.push_back({0, row});
+    }
+    ++out.back().minutes;
+  }
+  return out;
+}
+
+scheduling::Project Placing::project(bool backwards) {
+  scheduling::Project out{workplace_.capacity(), {}};
+  std::vector<std::vector<Row>> rows;
+  for (const Group& group : groups_) {
+    rows.push_back(group.rows);
+  }
+  // An oven with several places has one temperature: two groups that need it at different ones
+  // never both have it.
+  struct Hot {
+    std::size_t group;
+    std::size_t oven;
+    int fahrenheit;
+    std::vector<std::size_t> minutes;
+  };
+  std::vector<Hot> hot;
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    const Group& group = groups_[g];
+    for (std::size_t i = 0; i < group.jobs.size(); ++i) {
+      const Job& job = jobs_[group.jobs[i]];
+      int at = group.offset[i];
+      for (const Stretch& stretch : job.stretches) {
+        const auto oven = workplace_.resource(stretch.appliance);
+        if (stretch.fahrenheit && oven && workplace_.capacity()[*oven] > 1) {
+          Hot one{g, *oven, *stretch.fahrenheit, {}};
+          const int lead = led_[group.jobs[i]];
+          for (int m = std::max(0, at - lead); m < at + stretch.minutes; ++m) {
+            one.minutes.push_back(static_cast<std::size_t>(m));
+          }
+          hot.push_back(std::move(one));
+        }
+        at += stretch.minutes;
+      }
+    }
+  }
+  for (std::size_t a = 0; a < hot.size(); ++a) {
+    for (std::size_t b = 0; b < a; ++b) {
+      if (hot[a].group == hot[b].group || hot[a].oven != hot[b].oven ||
+          is_as_hot(hot[a].fahrenheit, hot[b].fahrenheit)) {
+        continue;
+      }
+      out.capacity.push_back(1);
+      for (std::size_t g = 0; g < rows.size(); ++g) {
+        for (Row& row : rows[g]) {
+          row.push_back(0);
+        }
+      }
+      for (const Hot* one : {&hot[a], &hot[b]}) {
+        for (const std::size_t m : one->minutes) {
+          rows[one->group][m].back() = 1;
+        }
+      }
+    }
+  }
+  apart_.assign(taken_.size(), {});
+  for (std::size_t t = 0; t < taken_.size(); ++t) {
+    for (const Hot& one : hot) {
+      const bool other = taken_[t].by.fahrenheit &&
+                         workplace_.resource(taken_[t].by.appliance) == one.oven &&
+                         !is_as_hot(*taken_[t].by.fahrenheit, one.fahrenheit);
+      if (other) {
+        apart_[t].push_back(out.capacity.size());
+        out.capacity.push_back(1);
+        for (std::size_t g = 0; g < rows.size(); ++g) {
+          for (Row& row : rows[g]) {
+            row.push_back(0);
+          }
+        }
+        for (const std::size_t m : one.minutes) {
+          rows[one.group][m].back() = 1;
+        }
+      }
+    }
+  }
+  std::vector<std::size_t> index(jobs_.size());
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    for (const std::size_t j : groups_[g].jobs) {
+      index[j] = g;
+    }
+    if (backwards) {
+      std::reverse(rows[g].begin(), rows[g].end());
+    }
+    out.activities.push_back({pieces(rows[g]), {}});
+  }
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    for (const std::size_t before : jobs_[j].after) {
+      if (index[before] != index[j]) {
+        out.activities[backwards ? index[before] : index[j]].after.push_back(
+            backwards ? index[j] : index[before]);
+      }
+    }
+    if (backwards && jobs_[j].due && end_ > *jobs_[j].due) {
+      // The rest of the day after its meal.
+      out.activities[index[j]].after.push_back(out.activities.size());
+      out.activities.push_back(
+          {{scheduling::Piece{end_ - *jobs_[j].due, Row(out.capacity.size(), 0)}}, {}});
+    }
+  }
+  for (scheduling::Activity& activity : out.activities) {
+    std::sort(activity.after.begin(), activity.after.end());
+    activity.after.erase(std::unique(activity.after.begin(), activity.after.end()),
+                         activity.after.end());
+  }
+  return out;
+}
+
+std::vector<int> Placing::one_by_one(const scheduling::Project& project,
+                                     const std::vector<int>& order, bool backwards) const {
+  constexpr int not_yet = -1;
+  const std::size_t count = project.activities.size();
+  std::vector<int> out(count, not_yet);
+  std::vector<Row> used;
+  const auto row_at = [&](std::size_t minute) -> Row& {
+    while (used.size() <= minute) {
+      used.emplace_back(project.capacity.size(), 0);
+    }
+    return used[minute];
+  };
+  for (std::size_t t = 0; t < taken_.size(); ++t) {
+    const Taken& one = taken_[t];
+    Row takes = workplace_.takes(one.by);
+    takes.resize(project.capacity.size(), 0);
+    for (const std::size_t apart : apart_[t]) {
+      takes[apart] = 1;
+    }
+    for (int m = one.from; m < one.until; ++m) {
+      const int at = backwards ? end_ - m - 1 : m;
+      for (std::size_t r = 0; at >= 0 && r < takes.size(); ++r) {
+        row_at(static_cast<std::size_t>(at))[r] += takes[r];
+      }
+    }
+  }
+  const auto fits = [&](const scheduling::Activity& what, int at) {
+    auto minute = static_cast<std::size_t>(at);
+    for (const scheduling::Piece& piece : what.pieces) {
+      for (int m = 0; m < piece.minutes; ++m, ++minute) {
+        for (std::size_t r = 0; minute < used.size() && r < piece.takes.size(); ++r) {
+          if (piece.takes[r] > 0 && used[minute][r] + piece.takes[r] > project.capacity[r]) {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
+  };
+  for (std::size_t placed = 0; placed < count; ++placed) {
+    std::optional<std::size_t> next;
+    for (std::size_t i = 0; i < count; ++i) {
+      const auto& after = project.activities[i].after;
+      const bool may = out[i] == not_yet && std::all_of(after.begin(), after.end(),
+                                                        [&](auto b) { return out[b] != not_yet; });
+      if (may && (!next || order[i] < order[*next])) {
+        next = i;
+      }
+    }
+    const scheduling::Activity& what = project.activities[*next];
+    int at = 0;
+    for (const std::size_t before : what.after) {
+      at = std::max(at, out[before] + project.activities[before].minutes());
+    }
+    while (!fits(what, at)) {
+      ++at;
+    }
+    out[*next] = at;
+    auto minute = static_cast<std::size_t>(at);
+    for (const scheduling::Piece& piece : what.pieces) {
+      for (int m = 0; m < piece.minutes; ++m, ++minute) {
+        Row& row = row_at(minute);
+        for (std::size_t r = 0; r < piece.takes.size(); ++r) {
+          row[r] += piece.takes[r];
+        }
+      }
+    }
+  }
+  return out;
+}
+
+std::vector<int> Placing::starts(const std::vector<int>& of_groups, bool backwards) const {
+  std::vector<int> out(jobs_.size(), 0);
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    const auto length = static_cast<int>(groups_[g].rows.size());
+    const int start = backwards ? end_ - of_groups[g] - length : of_groups[g];
+    for (std::size_t i = 0; i < groups_[g].jobs.size(); ++i) {
+      out[groups_[g].jobs[i]] = start + groups_[g].offset[i];
+    }
+  }
+  return out;
+}
+
+bool Placing::leads_to(std::size_t from, std::size_t to, std::size_t not_by) const {
+  // Whether `to` waits for `from` through another job, with groups as one.
+  std::vector<bool> seen(jobs_.size(), false);
+  std::vector<std::size_t> open;
+  const auto reach = [&](std::size_t group) {
+    for (std::size_t j = 0; j < jobs_.size(); ++j) {
+      for (const std::size_t before : jobs_[j].after) {
+        if (group_of_[before] == group && group_of_[j] != group && !seen[group_of_[j]]) {
+          if (group == group_of_[from] && group_of_[j] == not_by) {
+            continue;
+          }
+          seen[group_of_[j]] = true;
+          open.push_back(group_of_[j]);
+        }
+      }
+    }
+  };
+  reach(group_of_[from]);
+  while (!open.empty()) {
+    const std::size_t group = open.back();
+    open.pop_back();
+    if (group == group_of_[to]) {
+      return true;
+    }
+    reach(group);
+  }
+  return false;
+}
+
+// The next job begins as soon as this one ends. Not where something else has to be done between.
+bool Placing::fuse(std::size_t job, std::size_t next) {
+  if (group_of_[job] == group_of_[next] || leads_to(job, next, group_of_[next])) {
+    return false;
+  }
+  const std::size_t old = group_of_[next];
+  const std::size_t into = group_of_[job];
+  for (std::size_t& group : group_of_) {
+    group = group == old ? into : group;
+  }
+  return true;
+}
+
+bool Placing::too_long_a_wait(const std::vector<int>& start) {
+  bool mended = false;
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    const auto next = jobs_[j].next;
+    if (next && jobs_[j].wait && start[*next] - start[j] - jobs_[j].minutes() > *jobs_[j].wait) {
+      mended = fuse(j, *next) || mended;
+    }
+  }
+  return mended;
+}
+
+std::vector<InOven> Placing::in_ovens(const std::vector<int>& start) const {
+  std::vector<InOven> out;
+  const auto add = [&](int from, int until, const Stretch& stretch, std::size_t job) {
+    const auto oven = workplace_.resource(stretch.appliance);
+    if (stretch.fahrenheit && oven && until > from) {
+      out.push_back({from, until, *oven, stretch.places, *stretch.fahrenheit, job, stretch.warms});
+    }
+  };
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    int at = start[j];
+    for (const Stretch& stretch : jobs_[j].stretches) {
+      add(at, at + stretch.minutes, stretch, j);
+      at += stretch.minutes;
+    }
+  }
+  for (const Taken& one : taken_) {
+    add(one.from, one.until, one.by, jobs_.size());
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const InOven& a, const InOven& b) { return a.from < b.from; });
+  return out;
+}
+
+// Fills in when ovens are turned on. Where there is no time for it, the time is made, and it says
+// so.
+bool Placing::cold_ovens(const std::vector<int>& start, std::vector<int>& heat_up) {
+  std::vector<InOven> all = in_ovens(start);
+  heat_up = led_;
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    if (led_[j] > 0) {
+      const std::size_t s = *first_in_oven(jobs_[j]);
+      const int at = start[j] + offset_of(jobs_[j], s);
+      const Stretch& stretch = jobs_[j].stretches[s];
+      all.push_back({at - led_[j], at, *workplace_.resource(stretch.appliance), stretch.places,
+                     *stretch.fahrenheit, j, true});
+    }
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const InOven& a, const InOven& b) { return a.from < b.from; });
+  bool mended = false;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const InOven one = all[i];
+    if (one.job == jobs_.size() || one.warms) {
+      continue;
+    }
+    const int lead = led_[one.job]; // of heating that its group has already
+    bool hot = false;
+    const InOven* last = nullptr; // what was in it before, at another temperature
+    for (const InOven& other : all) {
+      const bool before = other.from < one.from || (other.from == one.from && other.job < one.job);
+      if (&other == &all[i] || other.oven != one.oven || !before ||
+          other.until < one.from - lead - stays_hot ||
+          (other.warms && other.job == one.job && lead > 0)) {
+        continue;
+      }
+      if (is_as_hot(other.fahrenheit, one.fahrenheit)) {
+        hot = true;
+      } else if (last == nullptr || other.until > last->until) {
+        last = &other;
+      }
+    }
+    if (hot) {
+      continue;
+    }
+    const int minutes =
+        heating_minutes(last == nullptr ? cold_oven : last->fahrenheit, one.fahrenheit);
+    if (minutes <= lead) {
+      continue;
+    }
+    const bool free = lead == 0 && one.from - minutes >= 0 &&
+                      std::none_of(all.begin(), all.end(), [&](const InOven& other) {
+                        return &other != &all[i] && other.oven == one.oven &&
+                               other.until > one.from - minutes && other.from < one.from &&
+                               (!is_as_hot(other.fahrenheit, one.fahrenheit) ||
+                                workplace_.capacity()[one.oven] == 1);
+                      });
+    if (!free) {
+      led_[one.job] = minutes;
+      // The step before it goes on while the oven heats.
+      for (std::size_t j = 0; j < jobs_.size(); ++j) {
+        if (jobs_[j].next == one.job) {
+          fuse(j, one.job);
+        }
+      }
+      mended = true;
+      continue;
+    }
+    heat_up[one.job] = minutes;
+    all.push_back(
+        {one.from - minutes, one.from, one.oven, one.places, one.fahrenheit, one.job, true});
+  }
+  return mended;
+}
+
+bool Placing::mend(const std::vector<int>& start, Placed& out) {
+  const bool waits = too_long_a_wait(start);
+  const bool ovens = cold_ovens(start, out.heat_up);
+  return waits || ovens;
+}
+
+Placed Placing::early(const std::vector<bool>& first) {
+  Placed out;
+  scheduling::Limits limits;
+  limits.seconds = std::numeric_limits<double>::infinity();
+  limits.nodes = most_nodes;
+  for (bool relaxed = true;; relaxed = false) {
+    gather();
+    const scheduling::Project project = this->project(false);
+    const scheduling::Schedule schedule = scheduling::shortest(project, limits);
+    // What is asked for besides makes it only longer.
+    out.bound = relaxed ? schedule.bound : out.bound;
+    std::vector<int> order = schedule.start;
+    for (std::size_t g = 0; !taken_.empty() && g < groups_.size(); ++g) {
+      const bool early = std::any_of(groups_[g].jobs.begin(), groups_[g].jobs.end(),
+                                     [&](std::size_t job) { return first[job]; });
+      order[g] += early ? 0 : schedule.length + 1;
+    }
+    out.start = starts(one_by_one(project, order, false), false);
+    if (!mend(out.start, out)) {
+      break;
+    }
+  }
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    out.length = std::max(out.length, out.start[j] + jobs_[j].minutes());
+  }
+  return out;
+}
+
+Placed Placing::late(const std::vector<int>& rank,
+                     const std::function<int(const std::vector<int>&)>& cost) {
+  Placed out;
+  scheduling::Limits limits;
+  limits.seconds = std::numeric_limits<double>::infinity();
+  limits.nodes = most_nodes;
+  do {
+    gather();
+    const scheduling::Project project = this->project(true);
+    std::vector<int> by_rank(project.activities.size(), 0);
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+      by_rank[g] = rank[groups_[g].jobs.back()];
+    }
+    const auto placed = [&](const std::vector<int>& order) {
+      return starts(one_by_one(project, order, true), true);
+    };
+    out.start = placed(scheduling::shortest(project, limits).start);
+    if (std::vector<int> other = placed(by_rank); cost(other) < cost(out.start)) {
+      out.start = std::move(other);
+    }
+  } while (mend(out.start, out));
+  return out;
+}
+
+} // namespace
+
+int Job::minutes() const {
+  int out = 0;
+  for (const Stretch& stretch : stretches) {
+    out += stretch.minutes;
+  }
+  return out;
+}
+
+Placed place_early(std::vector<Job> jobs, const Workplace& workplace,
+                   const std::vector<Taken>& taken, const std::vector<bool>& first) {
+  return jobs.empty() ? Placed{} : Placing(std::move(jobs), workplace, taken).early(first);
+}
+
+Placed place_late(std::vector<Job> jobs, const Workplace& workplace,
+                  const std::vector<Taken>& taken, const std::vector<int>& rank,
+                  const std::function<int(const std::vector<int>&)>& cost) {
+  return jobs.empty() ? Placed{} : Placing(std::move(jobs), workplace, taken).late(rank, cost);
+}
+
+} // namespace manciple::prep

@@ -1,0 +1,260 @@
+#include "house.hpp"
+
+#include "prep/cooling.hpp"
+#include "prep/method.hpp"
+#include "prep/reheat.hpp"
+#include "prep/roasting.hpp"
+
+namespace manciple {
+namespace {
+
+using Kind = prep::Task::Kind;
+
+constexpr const char* sunday =
+    "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n";
+
+kitchen::MethodStep step(const std::string& what, int hands_on = 10, const std::string& on = "") {
+  kitchen::MethodStep out;
+  out.what = what;
+  out.hands_on = hands_on;
+  out.appliance = on;
+  return out;
+}
+
+kitchen::Recipe recipe_of(const std::vector<std::string>& lines) {
+  kitchen::Recipe out;
+  for (const std::string& line : lines) {
+    kitchen::Ingredient one;
+    one.text = line;
+    out.ingredients.push_back(one);
+  }
+  return out;
+}
+
+TEST(Method, TellsWhatOnlyPreparesFromTheRest) {
+  const kitchen::Recipe recipe = recipe_of({"2 carrots", "1 onion", "3 potatoes", "1 lb chicken"});
+  for (const char* what :
+       {"Cut the vegetables", "Scrub and cut the vegetables", "Grate the carrots",
+        "Slice the potatoes and the onion", "Cut the vegetables, then the chicken",
+        "Peel, dice and rinse the potatoes", "Finely chop the onion"}) {
+    EXPECT_TRUE(prep::only_prepares(recipe, step(what))) << what;
+  }
+  for (const char* what : {"Dice the vegetables, sweat them in the oil", "Mash the potatoes", "Mix",
+                           "Cut the rest and dress", "Soak the beans"}) {
+    EXPECT_FALSE(prep::only_prepares(recipe, step(what))) << what;
+  }
+  EXPECT_FALSE(prep::only_prepares(recipe, step("Slice the onion", 5, "burner")));
+}
+
+TEST(Method, LeavesOutWhatIsCutAlready) {
+  const kitchen::Recipe recipe = recipe_of({"2 carrots", "1 onion"});
+  const auto rest = [&](const char* what) { return prep::without_cutting(recipe, step(what)); };
+  EXPECT_EQ(rest("Dice the vegetables, sweat them in the oil"), "Sweat them in the oil");
+  EXPECT_EQ(rest("Dice the vegetables, mix with the lime and salt"), "Mix with the lime and salt");
+  EXPECT_EQ(rest("Toast the tortillas, shred the cabbage, set out"),
+            "Toast the tortillas, set out");
+  EXPECT_EQ(rest("Chop, dress and fill the bread"), "Chop, dress and fill the bread");
+  EXPECT_EQ(rest("Simmer"), "Simmer");
+}
+
+TEST(Method, HandsHaveAPartThatStaysAndOneThatGrows) {
+  // Shaking a jar hardly grows, rolling meatballs does.
+  EXPECT_EQ(prep::hands_on(step("Shake everything in a jar", 5), measure::Rational(5, 4)), 6);
+  EXPECT_EQ(prep::hands_on(step("Drain and rinse the beans", 5), 3), 8);
+  EXPECT_EQ(prep::hands_on(step("Roll the balls", 20), 2), 36);
+  EXPECT_EQ(prep::hands_on(step("Roll the balls", 20), measure::Rational(1, 2)), 12);
+  EXPECT_EQ(prep::hands_on(step("Stir", 1), measure::Rational(1, 4)), 1);
+}
+
+TEST(Roast, TakesMinutesByThePound) {
+  // FSIS cooking times, product 61: a boneless pork loin of 2 to 4 lb at 325 F, 23 to 33 minutes a
+  // pound; product 84: a ham of 5 to 7 lb, 18 to 24.
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {pork loin roast: 3.00/lb, bone-in ham: 2.00/lb}\n");
+  const auto roasted = [&](const std::string& line, const std::string& at, int then) {
+    house.recipe("roast", line,
+                 "made in: exactly\nmethod: [{do: Roast, hands on: 2 min, then: " +
+                     std::to_string(then) + " min, on: oven, at: " + at + "}]\n");
+    house.plan("2027-03-02: {dinner: roast for 3}"); // it serves two
+    return house.good().prep.cooking.at(0).steps.at(0).then;
+  };
+  EXPECT_EQ(roasted("4 lb pork loin roast", "375 F", 80), 120);
+  EXPECT_EQ(roasted("4 lb pork loin roast", "325 F", 80), 138); // 6 lb, 23 minutes a pound
+  EXPECT_EQ(roasted("4 lb bone-in ham", "325 F", 60), 108);     // 6 lb, 18 minutes a pound
+}
+
+TEST(Cooling, TakesShallowPansAndHasAnEnd) {
+  House house;
+  house.recipe("stock", "1 lb onion",
+               "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
+               "hands on: 5 min, then: 1 h, on: burner}]\n");
+  house.recipe("soup", "16 cups stock");
+  house.plan("2027-03-09: {dinner: soup}", sunday);
+  const auto compiled = house.good();
+  const prep::Task* cool = nullptr;
+  const prep::Task* store = nullptr;
+  const prep::Task* simmer = nullptr;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    cool = task.kind == Kind::cool ? &task : cool;
+    store = task.kind == Kind::store ? &task : store;
+    simmer = task.kind == Kind::cook ? &task : simmer;
+  }
+  ASSERT_NE(cool, nullptr);
+  ASSERT_NE(store, nullptr);
+  // A pan of 9 by 13 in, 2 in deep, holds a little over 16 cups.
+  EXPECT_NE(cool->what.find("1 shallow pan"), std::string::npos) << cool->what;
+  const int off = simmer->start + simmer->hands_on + simmer->then;
+  EXPECT_EQ(store->by, off + 120); // FDA Food Code 3-501.14
+  EXPECT_LE(store->start + store->hands_on, off + 120);
+  EXPECT_NE(store->what.find("by 16:05"), std::string::npos) << store->what;
+  EXPECT_NE(store->what.find("at 41 F by 20:05"), std::string::npos) << store->what;
+}
+
+TEST(Session, AfterRawMeatTheSameHandsWashUp) {
+  House house;
+  house.recipe(
+      "balls", "1 lb ground beef",
+      "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Roll the beef, hands on: 20 "
+      "min}, {do: Bake, hands on: 1 min, then: 20 min, on: oven, at: 400 F}]\n");
+  house.plan("2027-03-08: {dinner: balls}", sunday);
+  const auto compiled = house.good();
+  const auto& tasks = compiled.prep.sessions.at(0).tasks;
+  const auto roll = std::find_if(tasks.begin(), tasks.end(), [](const auto& task) {
+    return task.what == "balls: Roll the beef";
+  });
+  ASSERT_NE(roll, tasks.end());
+  const auto wash = std::find_if(tasks.begin(), tasks.end(), [&](const auto& task) {
+    return task.kind == Kind::wash && task.start == roll->start + roll->hands_on;
+  });
+  ASSERT_NE(wash, tasks.end());
+  EXPECT_EQ(wash->cook, roll->cook);
+}
+
+TEST(Session, RawMeatIsPortionedAfterWhatIsCutAndTheBoardIsWashed) {
+  House house;
+  house.recipe("salad", "\"1 lb carrots, grated\"");
+  house.recipe("stew", "1 lb ground beef");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [\"1 lb ground beef, fridge, use by 2027-03-08\", \"1 lb "
+              "carrots, fridge, use by 2027-03-20\"]\n");
+  house.plan(
+      "2027-03-08: {dinner: salad}, 2027-03-20: {dinner: stew}",
+      "prep: [{date: 2027-03-01, from: \"14:00\", until: \"16:00\"}, {date: 2027-03-07, from: "
+      "\"14:00\", until: \"16:00\"}]\n");
+  const auto compiled = house.good();
+  for (const prep::SessionPlan& session : compiled.prep.sessions) {
+    for (std::size_t i = 0; i < session.tasks.size(); ++i) {
+      if (session.tasks[i].kind == Kind::portion) {
+        ASSERT_LT(i + 1, session.tasks.size());
+        EXPECT_EQ(session.tasks[i + 1].kind, Kind::wash);
+      }
+    }
+  }
+}
+
+TEST(Session, DoughDoesNotWaitLongerThanItMay) {
+  House house;
+  house.recipe(
+      "bread", "2 lb all-purpose flour",
+      "make ahead: yes\nkeeps: {pantry: 4 days}\nmethod: [{do: Knead, hands on: 10 min}, "
+      "{do: Let rise, then: 60 min, wait: at most 5 min}, {do: Shape, hands on: 10 min}]\n");
+  const auto busy = [&](const std::string& name) {
+    house.recipe(
+        name, "1 lb onion",
+        "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Work, hands on: 50 min}]\n");
+  };
+  busy("one");
+  busy("two");
+  busy("three");
+  house.plan("2027-03-08: {dinner: [bread, one, two, three]}",
+             "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 1}]\n");
+  const auto compiled = house.good();
+  int risen = -1;
+  int shaped = -1;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    risen = task.what == "bread: Let rise" ? task.start + task.then : risen;
+    shaped = task.what == "bread: Shape" ? task.start : shaped;
+  }
+  EXPECT_GE(shaped, risen);
+  EXPECT_LE(shaped, risen + 5);
+}
+
+TEST(Session, MoreThanAMixerHoldsIsDoneInRuns) {
+  House house;
+  house.household("holds: {mixer: 2 qt}\n", "[]", "{burner: 4, oven: 1, mixer: 1}");
+  house.recipe("dough", "\"4 cups all-purpose flour\", 2 cups water",
+               "made in: exactly\nmakes: 1 kg\nkeeps: {fridge: 4 days}\nmethod: [{do: Knead, hands "
+               "on: 2 min, then: 10 min, on: mixer}]\n");
+  house.recipe("buns", "3 kg dough");
+  house.plan("2027-03-08: {dinner: buns}", sunday);
+  const auto compiled = house.good();
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    if (task.kind == Kind::cook) {
+      EXPECT_NE(task.what.find("in 2 runs"), std::string::npos) << task.what;
+      EXPECT_EQ(task.then, 20);
+    }
+  }
+}
+
+TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
+  House house;
+  const auto cut_in_session = [&](const std::string& line) {
+    house.recipe("dish", "\"" + line + "\"");
+    house.plan("2027-03-10: {dinner: dish}", sunday); // three days after the session
+    return !house.good().prep.sessions.empty();
+  };
+  EXPECT_TRUE(cut_in_session("4 carrots, diced"));
+  EXPECT_FALSE(cut_in_session("2 apples, diced"));
+  EXPECT_FALSE(cut_in_session("1 head romaine lettuce, torn"));
+  EXPECT_FALSE(cut_in_session("2 onions, diced")); // two days at most
+}
+
+TEST(Session, ItsCooksHaveNames) {
+  House house;
+  house.recipe("soup", "\"1 lb carrots, diced\"");
+  house.plan("2027-03-08: {dinner: soup}",
+             "prep: [{every: Sunday, from: \"14:00\", until: \"17:00\", cooks: [Ada, Ben]}]\n");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.kitchen.plan->sessions.at(0).cooks, 2);
+  EXPECT_EQ(compiled.kitchen.plan->sessions.at(0).names, (std::vector<std::string>{"Ada", "Ben"}));
+}
+
+TEST(Session, ADishOfTheDayIsCookedWhenASessionThatIsTooLongHasMadeWhatItNeeds) {
+  House house;
+  house.recipe("stock", "1 lb onion",
+               "makes: 4 cups\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, hands on: 10 min, "
+               "then: 1 h, on: burner}]\n");
+  house.recipe("soup", "4 cups stock",
+               "method: [{do: Boil, hands on: 10 min, then: 10 min, on: burner}]\n");
+  house.recipe("work", "1 lb onion",
+               "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Work, hands on: 6 h}]\n");
+  house.plan("2027-03-07: {dinner: soup}, 2027-03-08: {dinner: work}",
+             "prep: [{every: Sunday, from: \"14:00\", until: \"17:30\"}]\n");
+  const auto compiled = house.good();
+  EXPECT_TRUE(house.said("S001"));
+  int made = 0;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    made = task.what == "stock: Simmer" ? 14 * 60 + task.start + task.hands_on + task.then : made;
+  }
+  EXPECT_GT(made, 0);
+  EXPECT_LE(made, compiled.prep.cooking.at(0).start);
+  EXPECT_EQ(compiled.prep.cooking.at(0).done, 18 * 60 + 30);
+}
+
+TEST(Reheat, IsFromTheStateInWhichItWasKept) {
+  kitchen::Recipe recipe;
+  recipe.reheat = "Simmer in sauce from frozen, 15 minutes, 165 F in the middle.";
+  EXPECT_EQ(prep::reheat_words(recipe, true), recipe.reheat);
+  EXPECT_EQ(prep::reheat_words(recipe, false), "Simmer in sauce, 15 minutes, 165 F in the middle.");
+  recipe.reheat = "From frozen, unwrapped, to 165 F.";
+  EXPECT_EQ(prep::reheat_words(recipe, false), "Unwrapped, to 165 F.");
+  EXPECT_TRUE(prep::is_reheated_frozen(recipe));
+  recipe.reheat = "Thaw overnight in the fridge or melt from frozen in the pot, then bring to a "
+                  "boil.";
+  EXPECT_EQ(prep::reheat_words(recipe, false), "Bring to a boil.");
+  EXPECT_FALSE(prep::is_reheated_frozen(recipe));
+}
+
+} // namespace
+} // namespace manciple
