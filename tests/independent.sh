@@ -7,7 +7,7 @@ cd "$(dirname "$0")/.."
 place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
 "$program" build plans/2027-03.yaml --out "$place" >/dev/null
-/usr/bin/python3 tests/emit/check_result.py "$place" compiler/emit/result.schema.json
+/usr/bin/python3 tests/emit/check_result.py "$place" compiler/emit/result.schema.json plans/2027-03.yaml
 "$program" build plans/2027-03.yaml --out "$place/again" >/dev/null
 for file in "$place"/*.*; do
   cmp "$file" "$place/again/$(basename "$file")"
