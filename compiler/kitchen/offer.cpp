@@ -119,7 +119,10 @@ bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer
 // "1.99/100 g" is a price for a kilogram.
 bool Reader::by_part(const Node& node, const measure::Quantity& part, Cents price, Offer& offer) {
   const bool grams = part.unit == Unit::gram || part.unit == Unit::milliliter;
-  const Rational whole = Rational(grams ? 1000 : 1) / part.amount * price;
+  if (part.amount <= 0) {
+    return bad(node, "a price must be for something");
+  }
+  const Rational whole = Rational(1000) / part.amount * price;
   if (!grams || denominator(whole) != 1) {
     return bad(node, "a price is for a unit, for 100 g or for 100 ml");
   }

@@ -205,7 +205,8 @@ TEST(Offers, WithTwoDealsAreRefused) {
 }
 
 TEST(Offers, OfNothingAreRefused) {
-  for (const char* nothing : {"0 lb bag 2.00", "0 large 2.00", "\"0/lb for 2\"", "0 for 5.00"}) {
+  for (const char* nothing :
+       {"0 lb bag 2.00", "0 large 2.00", "\"0/lb for 2\"", "0 for 5.00", "2.00/0 g", "0 .0oz"}) {
     const Read read = offering(nothing);
     EXPECT_GE(read.diagnostics.errors(), 1U) << nothing;
     EXPECT_NE(read.said().find("corner.yaml:2:"), std::string::npos) << read.said();

@@ -230,8 +230,12 @@ def broken_by(item, plan, small):
         if not -small - small * packs / 100 < there - used_up < eaten + small + small * packs / 100:
             yield f"of {name} there is {float(there)}, used, kept and wasted {float(used_up)}"
         keeps = item.keeps_cool(source) or item.keeps_frozen(source)
-        if source.opened is None and keeps and plan.wasted[name] > small:
+        freezes = not item.keeps_cool(source) and source.thawed is None
+        if source.opened is None and keeps and plan.wasted[name] > small and not (
+                freezes and frozen_rest(item, plan, True) < item.least_frozen):
             yield f"{float(plan.wasted[name])} of {name} is thrown away though it is good"
+    if small < frozen_rest(item, plan, False) < item.least_frozen - small:
+        yield f"only {float(frozen_rest(item, plan, False))} is frozen to be kept"
     for i, (missing, need) in enumerate(zip(short(item, plan), item.needs)):
         if missing < -small:
             yield f"need {i} gets {float(-missing)} too much"
@@ -244,6 +248,18 @@ def broken_by(item, plan, small):
         frozen_here = any(part.thawed is None and sources[part.source].thawed is None for part in parts)
         if frozen_here and frozen < min(item.least_frozen, need.must) - small:
             yield f"need {i} takes only {float(frozen)} from the freezer"
+
+
+def frozen_rest(item, plan, wasted):
+    """What has to be frozen, unopened, to be kept: so much is kept, or, `wasted`, thrown away although it could be."""
+    out = Fraction(0)
+    for source in item.sources:
+        if item.keeps_frozen(source) and not item.keeps_cool(source) and source.thawed is None:
+            if wasted:
+                out += plan.wasted[source.name] if source.opened is None else 0
+            out += sum(part.amount for part in plan.kept
+                       if part.source == source.name and part.frozen and part.thawed is None)
+    return out
 
 
 def left_over_for(item, plan, need, small):

@@ -272,8 +272,14 @@ class Cook:
 
     def plan(self, house, takings):
         plan = account.ItemPlan(takings=list(takings))
+        to_freeze = [held for held in house if held.opened is None and self.item.keeps_frozen(held.source)
+                     and not self.item.keeps_cool(held.source) and held.source.thawed is None]
+        too_little = sum(held.left for held in to_freeze) < self.item.least_frozen
         for held in house:
             source = held.source
+            if too_little and any(held is one for one in to_freeze):
+                plan.wasted[source.name] += held.left
+                continue
             if held.opened is not None and held.until >= self.item.end:
                 plan.kept.append(replace(self.part(held, held.left, None, "open"), need=None))
             elif held.opened is None and self.item.keeps_cool(source):

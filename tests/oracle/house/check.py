@@ -53,7 +53,7 @@ def fix(program, packs, one, plan):
                          if taking.thing.source is source and taking.need == i and taking.part.frozen == frozen}
                 near(terms, sum(taking.amount for taking in plan.takings
                                 if (taking.source, taking.need, taking.frozen) == (source.name, i, frozen)))
-        terms = {var: factor for thing, var, factor, kept in one.rests if thing is source and kept}
+        terms = {var: factor for thing, rest, kept in one.rests if thing is source and kept for var, factor in rest.items()}
         near(terms, sum(part.amount for part in plan.kept if part.source == source.name))
 
 

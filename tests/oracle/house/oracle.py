@@ -10,7 +10,7 @@ from typing import Dict, List
 import account
 import rules
 from buying import buying
-from holdings import BACK, FROM_FREEZER, LENT, Loose, Packs
+from holdings import BACK, FROM_FREEZER, LENT, SOME, Loose, Packs
 from items import Item, items_of, room_limits
 from lp import NotSolved, Program
 from money import LACKING_COSTS, MISSING_COSTS
@@ -43,7 +43,8 @@ class ItemRows:
         self.things = [(Loose if source.opened is None else Packs)(program, item, source, packs.get(source.name), scale)
                        for source in item.sources]
         self.takings = [taking for thing in self.things for taking in thing.takings]
-        self.rests = [(thing.source, *rest) for thing in self.things for rest in thing.rests()]
+        self.rests = [(thing.source, {var: factor}, kept) for thing in self.things for var, factor, kept in thing.rests()]
+        self.freeze_enough(program, item.least_frozen / scale)
         self.lacking, shorts = [], []
         unit = item.usual * scale / 100
         lacks = [program.yes_no(item.missing / 100) for _ in item.needs]
@@ -63,10 +64,32 @@ class ItemRows:
         rules.add(program, item, self.things, lacks, self.lacking, shorts, scale)
         self.handling(program, house.handling / 100)
         worth = program.var(item.cap / scale, -house.kept_worth * unit)
-        program.row({worth: 1, **{var: -factor for _, var, factor, kept in self.rests if kept}}, "<=", 0)
-        for _, var, factor, kept in self.rests:
-            if not kept:
-                program.costs[var] += house.waste_cost * unit * factor
+        kept = {}
+        for _, terms, part in self.rests:
+            for var, factor in terms.items():
+                if part:
+                    kept[var] = kept.get(var, 0) - factor
+                else:
+                    program.costs[var] += house.waste_cost * unit * factor
+        program.row({worth: 1, **kept}, "<=", 0)
+
+    def freeze_enough(self, program, least):
+        """What would have to be frozen to be kept is kept if that is enough for a bag, or else thrown away."""
+        rests = [(source, terms, part) for source, terms, part in self.rests
+                 if part and part.frozen and part.thawed is None and source.thawed is None]
+        if not rests or least == 0:
+            return
+        freezes, most, all_of_it, thrown = program.yes_no(), self.item.need / self.scale + 8, {}, {}
+        for source, terms, part in rests:
+            out = program.var()
+            thrown[out] = 1
+            all_of_it.update(terms)
+            program.row({**{var: -factor for var, factor in terms.items()}, out: 1}, "<=", 0)
+            program.row({**terms, out: -1, freezes: -most}, "<=", 0)
+            self.rests.append((source, {out: 1}, None))
+            terms[out] = -1
+        program.row({**thrown, freezes: least - SOME}, "<=", least - SOME)
+        program.row({**all_of_it, freezes: -least}, ">=", 0)
 
     def handling(self, program, cost):
         """For each need that is served from the freezer."""
@@ -89,19 +112,19 @@ class ItemRows:
     def room(self, day, place):
         """Terms of what takes room there on the night after the day, in litres."""
         terms = {}
-        found = [(taking.thing.source, taking.var, 1, taking.part, self.item.needs[taking.need].day) for taking in self.takings
+        found = [(taking.thing.source, {taking.var: 1}, taking.part, self.item.needs[taking.need].day) for taking in self.takings
                  if taking.way != LENT]
         found += [(*rest, FOREVER) for rest in self.rests if rest[-1]]
-        for source, var, factor, part, until in found:
+        for source, amount, part, until in found:
             frozen = part.frozen and part.since <= day < (FOREVER if part.thawed is None else part.thawed)
             if ("freezer" if frozen else source.place) == place and source.day <= day < until:
-                terms[var] = source.ml * self.scale * factor / 1000
+                terms.update({var: source.ml * self.scale * factor / 1000 for var, factor in amount.items()})
         return terms
 
     def plan(self, values, packs):
         """What the values of the variables say."""
-        def amount(var, factor=1):
-            exact = Fraction(values[var]) * self.scale * factor
+        def amount(terms):
+            exact = sum(Fraction(values[var]) * factor for var, factor in terms.items()) * self.scale
             near = exact.limit_denominator(10**6)
             return near if abs(near - exact) < Fraction(1, 10**9) * (1 + abs(exact)) else exact
 
@@ -111,13 +134,14 @@ class ItemRows:
                 number = sum(n * round(values[v]) for v, n in packs[source.name].items())
                 if number:
                     out.packs[source.name] = number
-        out.takings = [replace(taking.part, amount=amount(taking.var)) for taking in
+        out.takings = [replace(taking.part, amount=amount({taking.var: 1})) for taking in
                        sorted(self.takings, key=lambda taking: taking.need) if values[taking.var] > HAIR]
-        for source, var, factor, kept in self.rests:
-            if values[var] > HAIR and kept:
-                out.kept.append(replace(kept, amount=amount(var, factor)))
-            elif values[var] > HAIR:
-                out.wasted[source.name] += amount(var, factor)
+        for source, terms, kept in self.rests:
+            left = amount(terms)
+            if left > HAIR * self.scale and kept:
+                out.kept.append(replace(kept, amount=left))
+            elif left > HAIR * self.scale:
+                out.wasted[source.name] += left
         return out
 
 

@@ -222,11 +222,13 @@ private:
 
   void leftovers(Taken& taken) {
     Amount kept = 0;
+    Amount frozen = 0;
     for (const Kept& left : found_.kept) {
       const Pack pack = pack_of(left);
       const Life& lasts = life(pack);
       kept += left.amount;
       if (left.frozen) {
+        frozen += stands_in_freezer(pack) ? 0 : left.amount;
         expect(lasts.frozen && home(pack) + *lasts.frozen >= item_.kept_day,
                "does not keep frozen");
         stay(taken, left.amount, Place::freezer, true, home(pack), model_.last_day + 1);
@@ -237,6 +239,7 @@ private:
         stay(taken, left.amount, place(pack), false, out, model_.last_day + 1);
       }
     }
+    expect(frozen == 0 || frozen >= item_.least_frozen, "too little is frozen to be kept");
     Fine wasted = 0;
     for (const Waste& waste : found_.wastes) {
       wasted += waste.amount * item_.waste;

@@ -142,6 +142,24 @@ TEST(Solve, FreezesNoPartThatIsTooSmall) {
   EXPECT_EQ(solved(model).total, 16 * dollar);
 }
 
+TEST(Solve, FreezesNoRestThatIsTooSmallForABag) {
+  Model model = one_shop(10, {0});
+  Offer tray = pack(0, 1000, 8 * dollar, 2);
+  tray.life.frozen = 90;
+  Item meat = item({need(1, 950)}, {tray});
+  meat.kept_day = 13;
+  meat.salvage = dollar; // a kilogram
+  meat.lacking = dollar;
+  meat.salvage_cap = 500 * unit;
+  model.items.push_back(meat);
+  ASSERT_EQ(solved(model).items[first_item].kept.size(), 1U);
+  EXPECT_TRUE(solved(model).items[first_item].kept.front().frozen);
+  model.items[first_item].least_frozen = 60 * unit;
+  EXPECT_TRUE(solved(model).items[first_item].kept.empty());
+  model.items[first_item].demands.front().amount = 940 * unit;
+  EXPECT_EQ(solved(model).items[first_item].kept.size(), 1U);
+}
+
 TEST(Solve, UsesUpALittleThatWasInTheFreezerBefore) {
   Model model = one_shop(20, {0});
   Item fish = item({need(3, 200)}, {pack(0, 200, 3 * dollar, 5)});

@@ -468,7 +468,7 @@ private:
     if (room_ != nullptr) {
       may_cost += staying(a, b);
     }
-    may_cost += lent_less(a, b);
+    may_cost += lent_less(a, b) + thrown_away(a, b);
     return may_cost == 0 || a.cost + Cost{may_cost, 0} <= b.cost;
   }
 
@@ -551,6 +551,23 @@ private:
     return value_of(std::max<Amount>(0, sum(b) - sum(a)), item_.item->lacking);
   }
 
+  /// What is left for the freezer of a label that has less of it may be too little for a bag.
+  Fine thrown_away(const Label& a, const Label& b) const {
+    const Item& facts = *item_.item;
+    if (facts.least_frozen == 0 || to_freeze(a) >= to_freeze(b)) {
+      return 0;
+    }
+    return value_of(facts.least_frozen, facts.salvage + facts.waste);
+  }
+  Amount to_freeze(const Label& label) const {
+    Amount sum = 0;
+    for (std::uint32_t i = label.first; i < label.end; ++i) {
+      const Holding& one = memory_.pool[i];
+      sum += service_.is_frozen_to_keep(one) ? one.free() : 0;
+    }
+    return sum;
+  }
+
   /// What a holds more than b may have to be kept, and is used first where it goes off first, while
   /// others wait: the priced room of so much from the day on which the oldest came home, to the
   /// end.
@@ -571,6 +588,10 @@ private:
         more = first ? of_class(a, stands_in) - of_class(b, stands_in) : 0;
       }
       if (more > 0) {
+        // Together with what is held anyway it may be enough for the freezer.
+        if (item_.item->least_frozen > 0 && service_.is_frozen_to_keep(held)) {
+          more += item_.item->least_frozen;
+        }
         const Day end = item_.last_day + 1;
         sum += room_->of({more, from.place, false, from.home, end}) +
                room_->of({more, Place::freezer, true, from.home, end});

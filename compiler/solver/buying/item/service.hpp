@@ -152,6 +152,12 @@ public:
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
+  /// It keeps if it is frozen when it comes home, and only then.
+  bool is_frozen_to_keep(const Holding& held) const {
+    return !held.open && !item_.keeps_cool(held.source) && item_.keeps_frozen(held.source) &&
+           !source(held).in_freezer;
+  }
+
   /// How many blocks of demands there are: those before the first visit, then those from each visit
   /// to the next one or to the end.
   std::size_t blocks() const { return item_.visits.size() + 1; }
@@ -739,6 +745,15 @@ private:
     return held.open ? held.until >= facts_.kept_day : item_.keeps(held.source);
   }
 
+  /// What would have to be is enough for a bag.
+  bool freezes_rest(const Holdings& rest) const {
+    Amount sum = 0;
+    for (const Holding& held : rest) {
+      sum += is_frozen_to_keep(held) ? held.free() : 0;
+    }
+    return sum >= facts_.least_frozen;
+  }
+
   /// What was lent is eaten.
   void eat_lent(Branch<Track>& branch, Holding& held) const {
     branch.cost -= value_of(held.lent, facts_.lacking) + value_of(held.lent, facts_.waste);
@@ -749,9 +764,10 @@ private:
   void settle(Branch<Track>& branch, std::size_t next, bool at_end) const {
     Amount kept = 0;
     std::size_t stay = 0;
+    const bool freezes = !at_end || freezes_rest(branch.held);
     for (std::size_t i = 0; i < branch.held.size(); ++i) {
       Holding held = branch.held[i];
-      const bool keep = is_kept(held);
+      const bool keep = is_kept(held) && (freezes || !is_frozen_to_keep(held));
       if (!at_end && (keep || !is_done(held, next))) {
         branch.held[stay++] = held;
         continue;
