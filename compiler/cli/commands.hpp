@@ -26,6 +26,8 @@ int build(const BuildRequest& request);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);
+/// The foods of a class, or those that a diet does without.
+int foods_of_class(const std::string& word);
 int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);

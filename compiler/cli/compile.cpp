@@ -32,6 +32,9 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   }
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
+  out.nutrition = nutrition::nutrition(out.kitchen, out.resolved);
+  out.aims = nutrition::look_at_aims(out.kitchen, out.resolved, out.nutrition, out.worth);
+  nutrition::tell_aims(out.kitchen, out.aims, diagnostics);
   out.out_of_stock = purchase::out_of_stock(out.kitchen, out.shopping);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);
   return out;

@@ -66,10 +66,11 @@ void row(std::string_view what, const std::string& value, std::string_view sourc
   }
 }
 
-std::string words_of(const std::vector<foods::Allergen>& list) {
+template <typename Class>
+std::string words_of(const std::vector<Class>& list) {
   std::vector<std::string> words;
-  for (const foods::Allergen allergen : list) {
-    words.emplace_back(foods::name(allergen));
+  for (const Class of : list) {
+    words.emplace_back(foods::name(of));
   }
   return text::join(words, ", ");
 }
@@ -134,21 +135,25 @@ void print_food(const Food& food, measure::System system) {
   } else if (!food.is_household()) {
     row("allergens", "not known", "");
   }
+  if (food.classes) {
+    row("for diets",
+        food.classes->contains.empty() ? "none of the classes that diets ask about"
+                                       : words_of(food.classes->contains),
+        food.classes->source);
+    if (!food.classes->check_label.empty()) {
+      row("read the label for", words_of(food.classes->check_label), "");
+    }
+  } else if (!food.is_household()) {
+    row("for diets", "not known: read the label", "");
+  }
   if (food.nutrients) {
-    const auto& n = *food.nutrients;
-    const auto one = [&](std::string_view what, const std::optional<Rational>& value,
-                         std::string_view unit) {
-      if (value) {
-        row(what, fmt::format("{} {}", measure::print_decimal(*value, 2), unit),
-            fmt::format("SR26 {}, 100 g edible", food.usda.value_or(0)));
+    for (const foods::Nutrient nutrient : foods::all_nutrients()) {
+      if (const auto& value = (*food.nutrients)[nutrient]) {
+        row(foods::facts(nutrient).name,
+            fmt::format("{:.6g} {}", *value, foods::facts(nutrient).unit),
+            food.usda ? fmt::format("SR28 {}, 100 g edible", *food.usda) : "100 g edible");
       }
-    };
-    one("energy", n.energy, "kcal");
-    one("protein", n.protein, "g");
-    one("fat", n.fat, "g");
-    one("carbohydrate", n.carbohydrate, "g");
-    one("fiber", n.fiber, "g");
-    one("sodium", n.sodium, "mg");
+    }
   }
 }
 

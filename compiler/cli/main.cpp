@@ -94,9 +94,19 @@ int run(int argc, char** argv) {
   with_plan(why);
   why->callback([&] { code = cli::why(name, plan); });
 
-  CLI::App* food = app.add_subcommand("food", "what is known of a food, and from where");
-  food->add_option("FOOD", name, "a food")->required();
-  food->callback([&] { code = cli::food(name); });
+  CLI::App* food = app.add_subcommand(
+      "food", "what is known of a food, and from where; or which foods are of a class");
+  food->add_option("FOOD", name, "a food");
+  std::string food_class;
+  food->add_option(
+      "--class", food_class,
+      "a class of foods, an allergen or a diet: what has it, and which labels to read");
+  food->callback([&] {
+    if (name.empty() == food_class.empty()) {
+      throw CLI::ValidationError("food", "name a food, or a class with --class");
+    }
+    code = food_class.empty() ? cli::food(name) : cli::foods_of_class(food_class);
+  });
 
   CLI::App* convert = app.add_subcommand(
       "convert", "an amount of a food in another measure, with each step and its source");

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kitchen/kitchen.hpp"
+#include "nutrition/aims.hpp"
 #include "prep/prep.hpp"
 #include "purchase/out_of_stock.hpp"
 #include "purchase/shopping.hpp"
@@ -16,6 +17,8 @@ struct Compiled {
   purchase::Shopping shopping;
   purchase::Worth worth;
   std::vector<purchase::OutOfStock> out_of_stock; ///< by line of the list
+  nutrition::Nutrition nutrition;
+  std::vector<nutrition::AimMet> aims;
   prep::Prep prep;
 
   [[nodiscard]] const kitchen::Plan& plan() const { return *kitchen.plan; }

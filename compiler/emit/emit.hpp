@@ -33,6 +33,11 @@ std::string labels_markdown(const Compiled& compiled);
 std::string money_markdown(const Compiled& compiled);
 /// What is left at the end, what was wasted, what is still on hand.
 std::string left_markdown(const Compiled& compiled);
+/// What is in what is eaten: by person a mean day and a week against the ranges, a serving of each
+/// dish, the aims, and what is left out.
+std::string nutrition_markdown(const Compiled& compiled);
+/// The same by day and person, a line each; RFC 4180.
+std::string nutrition_csv(const Compiled& compiled);
 /// Trips, prep sessions and reminders with their alarms, for a calendar; RFC 5545.
 std::string calendar_ics(const Compiled& compiled);
 /// The whole month as one page for a phone and for paper, with all that it needs inside.

@@ -2,10 +2,13 @@
 // or pieces) to six places; money is in cents, or what the currency has instead.
 #include "emit/currency_json.hpp"
 #include "emit/emit.hpp"
+#include "emit/nutrition_json.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
+#include "kitchen/table.hpp"
 #include "measure/print.hpp"
 #include "purchase/lives.hpp"
+#include "resolve/eaters.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -44,6 +47,17 @@ std::string_view basis_word(const foods::Food& food) {
   return {};
 }
 
+// Who eats a dish, and how much of an adult's serving.
+Json eaters(const Compiled& compiled, const resolve::DishRef& ref) {
+  Json out = Json::array();
+  const kitchen::Meal& meal = compiled.plan().meals[ref.meal];
+  for (const kitchen::Person* one : resolve::eaters(compiled.kitchen, ref)) {
+    out.push_back({{"name", one->name},
+                   {"portion", number(kitchen::portion(*one, meal, meal.dishes[ref.dish]))}});
+  }
+  return out;
+}
+
 Json meals(const Compiled& compiled) {
   Json out = Json::array();
   const auto& plan = compiled.plan();
@@ -55,7 +69,8 @@ Json meals(const Compiled& compiled) {
       dishes.push_back({{"kind", kinds.at(static_cast<std::size_t>(dish.kind))},
                         {"name", dish_name(compiled, dish)},
                         {"servings", number(compiled.resolved.servings[m][d])},
-                        {"cost", number(compiled.worth.dishes[m][d])}});
+                        {"cost", number(compiled.worth.dishes[m][d])},
+                        {"eaters", eaters(compiled, {m, d})}});
     }
     out.push_back(
         {{"date", date(plan.meals[m].date)}, {"meal", plan.meals[m].slot}, {"dishes", dishes}});
@@ -362,7 +377,8 @@ std::string result_json(const Compiled& compiled) {
   Json labels = Json::array();
   for (const resolve::LabelCheck& label : compiled.resolved.labels) {
     labels.push_back({{"food", compiled.kitchen.food(label.food).name},
-                      {"allergen", foods::name(label.allergen)},
+                      {"what", label.what},
+                      {"known", label.known},
                       {"person", label.person}});
   }
   const Json out{
@@ -390,6 +406,7 @@ std::string result_json(const Compiled& compiled) {
       {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
       {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
       {"labels_to_read", labels},
+      {"nutrition", nutrition_json(compiled)},
       {"sessions", sessions(compiled)},
       {"cooking", cooking(compiled)},
       {"reminders", days(compiled)},

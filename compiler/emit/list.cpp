@@ -187,19 +187,6 @@ std::string list_csv(const Compiled& written) {
   Compiled compiled = written; // this file is data, with a decimal point
   compiled.kitchen.household.currency.point = '.';
   compiled.kitchen.household.system.point = '.';
-  // A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
-  // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
-  const auto cell = [](std::string_view text) {
-    std::string out;
-    const std::string_view seen = text::trim(text);
-    if (!seen.empty() && std::string_view("=+-@").find(seen.front()) != std::string_view::npos) {
-      out += '\'';
-    }
-    for (const char c : text) {
-      out += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
-  };
   std::string out = "date,shop,department,food,buy,packs,cost,freeze,for\r\n";
   for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
     const Line& line = compiled.shopping.lines[l];
@@ -207,18 +194,18 @@ std::string list_csv(const Compiled& written) {
     const std::string freeze =
         line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
     out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
-                       cell(compiled.kitchen.shop(visit.shop).name),
+                       csv_cell(compiled.kitchen.shop(visit.shop).name),
                        foods::name(food_of(compiled, line).department),
-                       cell(food_of(compiled, line).name), cell(count_of(compiled, line)),
-                       line.packs, cost_of(compiled, line), cell(freeze),
-                       cell(text::join(purposes_of(compiled, l), "; ")));
+                       csv_cell(food_of(compiled, line).name), csv_cell(count_of(compiled, line)),
+                       line.packs, cost_of(compiled, line), csv_cell(freeze),
+                       csv_cell(text::join(purposes_of(compiled, l), "; ")));
   }
   // What is still to be found has neither day nor shop.
   for (const StillToFind& one : still_to_find(compiled)) {
     const foods::Food& food = compiled.kitchen.food(one.food);
-    out += fmt::format(",,{},{},{},,,,{}\r\n", foods::name(food.department), cell(food.name),
-                       cell(amount_of(compiled, one.food, one.amount)),
-                       cell(text::join(one.purposes, "; ")));
+    out += fmt::format(",,{},{},{},,,,{}\r\n", foods::name(food.department), csv_cell(food.name),
+                       csv_cell(amount_of(compiled, one.food, one.amount)),
+                       csv_cell(text::join(one.purposes, "; ")));
   }
   return out;
 }

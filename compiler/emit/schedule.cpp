@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 namespace manciple::emit {
 
@@ -161,6 +162,28 @@ std::string sessions_text(const Compiled& compiled) {
   return out + fmt::format("{}\n", caution);
 }
 
+namespace {
+
+// By person: what the plan serves them of which the maker decides what is in it.
+std::string labels_to_read(const Compiled& compiled) {
+  std::map<std::string, std::map<std::string, std::vector<std::string>>> by_person;
+  for (const resolve::LabelCheck& label : compiled.resolved.labels) {
+    by_person[label.person][compiled.kitchen.food(label.food).name].push_back(label.what);
+  }
+  std::string out = by_person.empty() ? "" : "\n## Labels to read\n\n";
+  for (const auto& [person, foods] : by_person) {
+    std::vector<std::string> words;
+    for (const auto& [food, what] : foods) {
+      words.push_back(fmt::format("{} ({})", food, text::join(what, ", ")));
+    }
+    out += fmt::format("- for {}: {}\n", escape_markdown(person),
+                       escape_markdown(text::join(words, "; ")));
+  }
+  return out;
+}
+
+} // namespace
+
 std::string menu_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   std::string out = fmt::format("# Menu: {}\n", escape_markdown(plan.name));
@@ -174,7 +197,7 @@ std::string menu_markdown(const Compiled& compiled) {
     out += fmt::format("- {}: {}\n", escape_markdown(meal.slot),
                        escape_markdown(dishes_of(compiled, m)));
   }
-  return out;
+  return out + labels_to_read(compiled);
 }
 
 std::string prep_markdown(const Compiled& compiled) {

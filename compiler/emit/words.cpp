@@ -201,7 +201,7 @@ std::vector<std::string> notes_of(const Compiled& compiled, std::size_t index) {
   for (const resolve::LabelCheck& label : compiled.resolved.labels) {
     if (label.food == line.food) {
       std::string& classes = labels[label.person];
-      classes += fmt::format("{}{}", classes.empty() ? "" : ", ", foods::name(label.allergen));
+      classes += fmt::format("{}{}", classes.empty() ? "" : ", ", label.what);
     }
   }
   for (const auto& [person, classes] : labels) {
@@ -332,6 +332,20 @@ std::string escape_markdown(std::string_view text) {
     out += c == '\n' || c == '\r' ? ' ' : c;
   }
   return out;
+}
+
+// A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
+// spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
+std::string csv_cell(std::string_view text) {
+  std::string out;
+  const std::string_view seen = text::trim(text);
+  if (!seen.empty() && std::string_view("=+-@").find(seen.front()) != std::string_view::npos) {
+    out += '\'';
+  }
+  for (const char c : text) {
+    out += c == '"' ? "\"\"" : std::string(1, c);
+  }
+  return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
 }
 
 } // namespace manciple::emit

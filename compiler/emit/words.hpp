@@ -67,6 +67,8 @@ std::string verdict(const Compiled& compiled);
 /// The name of a dish: the recipe's or the food's.
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);
 
+/// A cell of a table for a spreadsheet; RFC 4180, and no formula.
+std::string csv_cell(std::string_view text);
 /// Text that Markdown would take for markup, made harmless.
 std::string escape_markdown(std::string_view text);
 

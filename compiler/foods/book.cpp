@@ -121,6 +121,17 @@ Allergens at_least(const std::vector<Allergen>& contains) {
   return out;
 }
 
+Classes at_least(const std::vector<DietClass>& contains) {
+  Classes out{contains, {}, {}};
+  for (const std::string_view word : diet_class_words()) {
+    const DietClass of = *parse_diet_class(word);
+    if (std::find(contains.begin(), contains.end(), of) == contains.end()) {
+      out.check_label.push_back(of);
+    }
+  }
+  return out;
+}
+
 } // namespace
 
 FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
@@ -157,8 +168,14 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
     food.freezes_for_cooking = like->freezes_for_cooking;
     food.safe_at = like->safe_at;
     food.allergens = like->allergens;
-  } else if (like != nullptr && like->allergens && !text::takes_away(std::get<0>(key))) {
-    food.allergens = at_least(like->allergens->contains);
+    food.classes = like->classes;
+  } else if (like != nullptr && !text::takes_away(std::get<0>(key))) {
+    if (like->allergens) {
+      food.allergens = at_least(like->allergens->contains);
+    }
+    if (like->classes) {
+      food.classes = at_least(like->classes->contains);
+    }
   }
   food.shop_in = std::string(word);
   food.as_written = dimension;

@@ -43,6 +43,15 @@ const Yield* Food::yield(Form form) const {
   return found == yields.end() ? nullptr : &*found;
 }
 
+const Nutrients* Food::nutrients_of(Form form) const {
+  const auto found = std::find_if(usda_forms.begin(), usda_forms.end(),
+                                  [&](const UsdaForm& u) { return u.form == form; });
+  if (found != usda_forms.end() && found->nutrients) {
+    return &*found->nutrients;
+  }
+  return nutrients ? &*nutrients : nullptr;
+}
+
 std::string normal_name(std::string_view name) {
   std::string spaced;
   for (const char c : text::lower(text::without_accents(text::trim(name)))) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "foods/diet_classes.hpp"
+#include "foods/nutrients.hpp"
 #include "foods/words.hpp"
 #include "measure/quantity.hpp"
 
@@ -72,14 +74,19 @@ struct Allergens {
   std::vector<Allergen> check_label; ///< differs by maker
 };
 
-/// Of 100 g of the edible portion; absent where the source has no figure.
-struct Nutrients {
-  std::optional<Rational> energy;       ///< kcal
-  std::optional<Rational> protein;      ///< g
-  std::optional<Rational> fat;          ///< g
-  std::optional<Rational> carbohydrate; ///< g
-  std::optional<Rational> fiber;        ///< g
-  std::optional<Rational> sodium;       ///< mg
+/// The classes that a food is of as far as diets ask. A class in neither list is absent.
+struct Classes {
+  std::vector<DietClass> contains;
+  std::vector<DietClass> check_label; ///< differs by maker
+  std::string source;
+};
+
+/// The number of a form in the USDA SR28 tables, where it is another than the food's: an egg's
+/// white, a lemon's juice.
+struct UsdaForm {
+  Form form = Form::plain;
+  int number = 0;
+  std::optional<Nutrients> nutrients = {};
 };
 
 /// All that is known of something bought or used. What is not known is absent; nothing is guessed.
@@ -88,6 +95,7 @@ struct Food {
   std::vector<std::string> aliases;
   Department department = Department::household;
   std::optional<int> usda; ///< number in the USDA SR28 tables
+  std::vector<UsdaForm> usda_forms;
   Place stored = Place::pantry;
   std::vector<VolumeWeight> volumes;
   std::vector<Piece> pieces;
@@ -103,6 +111,7 @@ struct Food {
   std::optional<Sourced<int>> soak;   ///< minutes
   std::optional<Sourced<SafeTemperature>> safe_at;
   std::optional<Allergens> allergens; ///< absent: not known, never "none"
+  std::optional<Classes> classes;     ///< absent: not known, never "none"
   std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
   std::optional<Nutrients> nutrients;
   bool from_tap = false; ///< water: never bought
@@ -113,6 +122,8 @@ struct Food {
   /// By a word in the singular, any case.
   [[nodiscard]] const Piece* piece(std::string_view word) const;
   [[nodiscard]] const Yield* yield(Form form) const;
+  /// What 100 g of a form hold: the form's own figures, else those of the food.
+  [[nodiscard]] const Nutrients* nutrients_of(Form form) const;
   [[nodiscard]] bool is_household() const { return department == Department::household; }
 };
 

@@ -45,6 +45,13 @@ constexpr Value yields = by_name("'edible' or a form", share,
 constexpr Value energy = word("an amount in kcal", "40 kcal");
 constexpr Value gram = word("an amount in g", "1.1 g");
 constexpr Value milligram = word("an amount in mg", "4 mg");
+constexpr Value microgram = word("an amount in ug", "19 ug");
+constexpr Value diet_class = word("a class of foods", "pork");
+constexpr Value diet_class_list =
+    list_of(diet_class, "a list of classes of foods", "[pork, stock]");
+constexpr Value forms_by_number =
+    by_name("a form", number, "a mapping from forms to numbers of the USDA SR28 tables",
+            "{white: 1124, yolk: 1125}");
 
 constexpr std::array keeps_keys{
     Key{"pantry", &days, "in the pantry"},
@@ -60,28 +67,57 @@ constexpr std::array allergens_keys{
     Key{"contains", &allergen_list, "what is in it"},
     Key{"check label", &allergen_list, "what differs by maker"},
 };
+constexpr std::array classes_keys{
+    Key{"contains", &diet_class_list, "what is in it, as diets ask"},
+    Key{"check label", &diet_class_list, "what differs by maker"},
+    Key{"source", &text_value, "who says so"},
+};
+constexpr std::string_view of_100_g = "of 100 g edible";
 constexpr std::array nutrients_keys{
-    Key{"energy", &energy, "of 100 g edible"}, Key{"protein", &gram, "of 100 g edible"},
-    Key{"fat", &gram, "of 100 g edible"},      Key{"carbohydrate", &gram, "of 100 g edible"},
-    Key{"fiber", &gram, "of 100 g edible"},    Key{"sodium", &milligram, "of 100 g edible"},
+    Key{"water", &gram, of_100_g},
+    Key{"energy", &energy, of_100_g},
+    Key{"protein", &gram, of_100_g},
+    Key{"fat", &gram, of_100_g},
+    Key{"saturated fat", &gram, of_100_g},
+    Key{"monounsaturated fat", &gram, of_100_g},
+    Key{"polyunsaturated fat", &gram, of_100_g},
+    Key{"cholesterol", &milligram, of_100_g},
+    Key{"carbohydrate", &gram, of_100_g},
+    Key{"fiber", &gram, of_100_g},
+    Key{"sugars", &gram, of_100_g},
+    Key{"sodium", &milligram, of_100_g},
+    Key{"potassium", &milligram, of_100_g},
+    Key{"calcium", &milligram, of_100_g},
+    Key{"iron", &milligram, of_100_g},
+    Key{"magnesium", &milligram, of_100_g},
+    Key{"phosphorus", &milligram, of_100_g},
+    Key{"zinc", &milligram, of_100_g},
+    Key{"vitamin C", &milligram, of_100_g},
+    Key{"vitamin A", &microgram, of_100_g},
+    Key{"vitamin B12", &microgram, of_100_g},
+    Key{"vitamin D", &microgram, of_100_g},
+    Key{"folate", &microgram, of_100_g},
 };
 
 } // namespace
 
 constexpr Keys keeps{"'keeps' of a food", keeps_keys};
 constexpr Keys allergens{"'allergens' of a food", allergens_keys};
+constexpr Keys classes{"'classes' of a food", classes_keys};
 constexpr Keys nutrients{"'nutrients' of a food", nutrients_keys};
 
 namespace {
 
 constexpr Value keeps_value = text::mapping(keeps, "{fridge: [5 days, FSIS 21]}");
 constexpr Value allergens_value = text::mapping(allergens, "{contains: [milk]}");
+constexpr Value classes_value = text::mapping(classes, "{contains: [pork], source: the label}");
 constexpr Value nutrients_value = text::mapping(nutrients, "{energy: 40 kcal}");
 
 constexpr std::array food_keys{
     Key{"aliases", &names, "other names of it"},
     Key{"department", &department, "where a shop keeps it; needed of a food of your own"},
     Key{"usda", &number, "its number in the USDA SR28 tables"},
+    Key{"usda of forms", &forms_by_number, "the numbers of forms that have their own"},
     Key{"stored", &place, "where a house keeps it (default: pantry)"},
     Key{"volume", &volumes, "what a volume of it weighs, by form"},
     Key{"pieces", &pieces, "what its pieces weigh, edible; 'AP' after the weight: as bought"},
@@ -96,6 +132,7 @@ constexpr std::array food_keys{
     Key{"soak", &days, "how long it soaks before it is cooked"},
     Key{"safe at", &temperature, "the lowest safe temperature in the middle"},
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},
+    Key{"classes", &classes_value, "what a diet has to know; without it, nothing is known"},
     Key{"shop in", &unit, "the measure that a shopper says (lb; each for household things)"},
     Key{"nutrients", &nutrients_value, "of 100 g edible"},
     Key{"from the tap", &yes_no, "never bought (default: no)"},

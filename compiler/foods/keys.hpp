@@ -8,6 +8,7 @@ namespace manciple::foods::keys {
 extern const text::Keys food;
 extern const text::Keys keeps;
 extern const text::Keys allergens;
+extern const text::Keys classes;
 extern const text::Keys nutrients;
 /// A whole file: records by the names of foods.
 extern const text::Value file;

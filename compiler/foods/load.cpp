@@ -43,6 +43,7 @@ private:
   void keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into);
   void safe_at(const Node& node);
   void allergens(const Node& node);
+  void classes(const Node& node);
   void nutrients(const Node& node);
   void check(const Entry& entry);
 
@@ -250,29 +251,47 @@ void Reader::allergens(const Node& node) {
   food_.allergens = std::move(read);
 }
 
+void Reader::classes(const Node& node) {
+  const Fields fields(node, keys::classes, diagnostics_);
+  Classes read;
+  const auto list = [&](std::string_view key, std::vector<DietClass>& into) {
+    for (const Node* item : fields.list(key)) {
+      if (const auto of = parse_diet_class(item->scalar)) {
+        into.push_back(*of);
+      } else {
+        diagnostics_.error(errors::unknown_word, item->span,
+                           fmt::format("'{}' is not a class of foods", item->scalar),
+                           nearest_of(item->scalar, diet_class_words()));
+      }
+    }
+  };
+  list("contains", read.contains);
+  list("check label", read.check_label);
+  if (const Node* source = fields.find("source")) {
+    read.source = source->scalar;
+  }
+  food_.classes = std::move(read);
+}
+
+// A household's record changes the figures that it names.
 void Reader::nutrients(const Node& node) {
   const Fields fields(node, keys::nutrients, diagnostics_);
-  Nutrients read;
-  const auto one = [&](std::string_view key, std::string_view unit, std::optional<Rational>& into) {
-    const Node* value = fields.find(key);
+  Nutrients read = food_.nutrients.value_or(Nutrients{});
+  for (const Nutrient nutrient : all_nutrients()) {
+    const NutrientFacts& of = facts(nutrient);
+    const Node* value = fields.find(of.name);
     if (value == nullptr) {
-      return;
+      continue;
     }
     measure::Cursor cursor{value->scalar};
     const auto number = measure::scan_number(cursor);
-    if (!number || text::trim(cursor.rest()) != unit) {
-      bad(*value, fmt::format("'{}' is not an amount in {}", value->scalar, unit),
-          fmt::format("'{}: 40 {}'", key, unit));
-      return;
+    if (!number || *number < 0 || text::trim(cursor.rest()) != of.unit) {
+      bad(*value, fmt::format("'{}' is not an amount in {}", value->scalar, of.unit),
+          fmt::format("'{}: 40 {}'", of.name, of.unit));
+      continue;
     }
-    into = *number;
-  };
-  one("energy", "kcal", read.energy);
-  one("protein", "g", read.protein);
-  one("fat", "g", read.fat);
-  one("carbohydrate", "g", read.carbohydrate);
-  one("fiber", "g", read.fiber);
-  one("sodium", "mg", read.sodium);
+    read[nutrient] = to_double(*number);
+  }
   food_.nutrients = std::move(read);
 }
 
@@ -309,6 +328,18 @@ void Reader::read(const Entry& entry) {
     } else {
       bad(*usda, fmt::format("'{}' is not an SR28 number", usda->scalar), "11282");
     }
+  }
+  for (const Entry* of : fields.named("usda of forms")) {
+    const auto form = parse_form(of->key.scalar);
+    measure::Cursor cursor{of->value.scalar};
+    const auto number = scan_positive(cursor);
+    if (!form || !number || !cursor.done()) {
+      bad(of->value, "a form and its SR28 number are needed", "{white: 1124}");
+      continue;
+    }
+    put(food_.usda_forms,
+        UsdaForm{*form, static_cast<int>(measure::to_int64(measure::floor(*number)))},
+        [&](const UsdaForm& u) { return u.form == *form; });
   }
   word(fields, "stored", food_.stored, parse_place, place_words);
   const auto each = [&](std::string_view key, void (Reader::*part)(const Node&)) {
@@ -364,6 +395,7 @@ void Reader::read(const Entry& entry) {
   if (const Node* node = fields.find("shop in")) {
     food_.shop_in = node->scalar;
   }
+  each("classes", &Reader::classes);
   each("nutrients", &Reader::nutrients);
   if (const Node* node = fields.find("from the tap")) {
     food_.from_tap = node->scalar == "yes";

@@ -1,5 +1,6 @@
 #include "foods/record.hpp"
 
+#include <cmath>
 #include <cstring>
 #include <stdexcept>
 #include <type_traits>
@@ -132,8 +133,26 @@ void each_field(Archive& a, Allergen& s) {
   a(s);
 }
 template <typename Archive>
-void each_field(Archive& a, Rational& s) {
+void each_field(Archive& a, DietClass& s) {
   a(s);
+}
+// In thousandths, which is as fine as the tables are; under 0 where there is no figure.
+template <typename Archive>
+void each_field(Archive& a, Nutrients& n) {
+  for (std::optional<double>& figure : n.of) {
+    auto thousandths = static_cast<std::int64_t>(std::llround(figure.value_or(-1) * 1000));
+    a(thousandths);
+    figure =
+        thousandths < 0 ? std::nullopt : std::optional(static_cast<double>(thousandths) / 1000);
+  }
+}
+template <typename Archive>
+void each_field(Archive& a, UsdaForm& u) {
+  a(u.form);
+  a(u.number);
+  if (a.has(u.nutrients)) {
+    each_field(a, *u.nutrients);
+  }
 }
 
 template <typename Archive, typename T>
@@ -158,6 +177,7 @@ void describe(Archive& a, Food& f) {
   if (a.has(f.usda)) {
     a(*f.usda);
   }
+  list(a, f.usda_forms);
   a(f.stored);
   list(a, f.volumes);
   list(a, f.pieces);
@@ -185,12 +205,12 @@ void describe(Archive& a, Food& f) {
     list(a, f.allergens->check_label);
   }
   a(f.shop_in);
-  if (a.has(f.nutrients)) {
-    Nutrients& n = *f.nutrients;
-    for (auto* figure : {&n.energy, &n.protein, &n.fat, &n.carbohydrate, &n.fiber, &n.sodium}) {
-      maybe(a, *figure);
-    }
+  if (a.has(f.classes)) {
+    list(a, f.classes->contains);
+    list(a, f.classes->check_label);
+    a(f.classes->source);
   }
+  maybe(a, f.nutrients);
   a(f.from_tap);
 }
 

@@ -36,6 +36,12 @@ inline constexpr Code wrong_order{"K013"};
 /// Raw food said to be good for longer than is safe.
 inline constexpr Code kept_too_long{"K014"};
 
+/// A diet that is not known.
+inline constexpr Code unknown_diet{"K018"};
+/// A swap in a dish for somebody that cannot be made.
+inline constexpr Code no_such_swap{"K019"};
+/// An aim that cannot be read.
+inline constexpr Code unread_aim{"K020"};
 /// A stop at a shop that is not open on the day.
 inline constexpr Code closed{"K017"};
 /// A food that nobody knows, carried as it is written.

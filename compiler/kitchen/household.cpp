@@ -222,27 +222,6 @@ std::optional<std::size_t> Household::person(std::string_view name) const {
   return std::nullopt;
 }
 
-void read_avoids(const std::vector<const Node*>& list, Person& person, Names& names,
-                 Diagnostics& diagnostics) {
-  for (const Node* word : list) {
-    if (const auto allergen = foods::parse_allergen(word->scalar)) {
-      person.avoids.push_back(*allergen);
-      continue;
-    }
-    const auto target = names.find(word->scalar);
-    if (const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr) {
-      person.avoids_foods.push_back(*food);
-      continue;
-    }
-    std::vector<std::string_view> known = names.all();
-    const auto classes = foods::allergen_words();
-    known.insert(known.end(), classes.begin(), classes.end());
-    diagnostics.error(errors::unknown_food, word->span,
-                      fmt::format("'{}' is neither an allergen class nor a food", word->scalar),
-                      text::did_you_mean(word->scalar, known));
-  }
-}
-
 namespace {
 
 void read_person(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
@@ -257,13 +236,7 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
                         fmt::format("two people are called {}", person.name));
     }
   }
-  if (const Node* portion = fields.find("portion")) {
-    person.portion = read_number(*portion, diagnostics).value_or(1);
-  }
-  read_avoids(fields.list("avoids"), person, names, diagnostics);
-  if (const Node* age = fields.find("age")) {
-    person.months = read_months(*age, diagnostics);
-  }
+  read_about(fields, person, household.diets, names, diagnostics);
   household.people.push_back(std::move(person));
 }
 
@@ -418,6 +391,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
     household.currency = currency_called(currency->scalar);
     household.system.point = household.currency.point;
   }
+  household.diets = read_diets(fields.named("diets"), names, diagnostics);
   for (const Node* node : fields.list("people")) {
     read_person(*node, household, names, diagnostics);
   }

@@ -2,6 +2,7 @@
 
 #include "foods/book.hpp"
 #include "kitchen/ingredient.hpp"
+#include "kitchen/people.hpp"
 #include "kitchen/read.hpp"
 #include "text/date.hpp"
 
@@ -12,16 +13,6 @@
 #include <vector>
 
 namespace manciple::kitchen {
-
-/// Someone who eats: of the household, or a guest for some days.
-struct Person {
-  std::string name;
-  Rational portion = 1; ///< of an adult's serving
-  std::vector<foods::Allergen> avoids;
-  std::vector<foods::FoodId> avoids_foods;
-  std::optional<int> months = {}; ///< their age
-  text::Span at;
-};
 
 /// A meal of the day and when it is on the table.
 struct Slot {
@@ -82,7 +73,8 @@ constexpr Cents stops_an_hour = 4;
 
 struct Household {
   std::vector<Person>
-      people; ///< none: not said, and a dish is made for as many as its recipe serves
+      people;     ///< none: not said, and a dish is made for as many as its recipe serves
+  OwnDiets diets; ///< of its own
   std::vector<Slot> slots;
   bool says_slots = false;              ///< else the usual ones
   std::vector<std::string> added_slots; ///< those of the plan that it does not say
@@ -138,9 +130,5 @@ std::optional<int> hour_of_new_meal(const Household& household, std::string_view
 measure::System system_of(const text::Node& file);
 
 Household read_household(const text::Node& file, Names& names, text::Diagnostics& diagnostics);
-
-/// Puts what a list of allergen classes and foods says into a person.
-void read_avoids(const std::vector<const text::Node*>& list, Person& person, Names& names,
-                 text::Diagnostics& diagnostics);
 
 } // namespace manciple::kitchen

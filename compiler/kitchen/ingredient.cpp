@@ -322,6 +322,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     const bool drained_pack = amount.form == Form::drained && (pack_ || !container_.empty());
     if (drained_pack) {
       amount.form = Form::plain; // the can is bought whole
+      out.drained_can = true;
     }
     if (amount.number <= 0) {
       error(errors::unread_amount, 0, line_.size(), "an amount must be more than zero");

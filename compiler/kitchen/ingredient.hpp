@@ -35,6 +35,8 @@ struct Ingredient {
   std::optional<Rational> containers = {};
   /// No size is said, so that any usual one will do.
   bool any_size = false;
+  /// Bought as a whole can, of which the liquid is poured away.
+  bool drained_can = false;
 
   [[nodiscard]] const foods::FoodId* food() const { return std::get_if<foods::FoodId>(&target); }
   [[nodiscard]] const RecipeId* recipe() const { return std::get_if<RecipeId>(&target); }

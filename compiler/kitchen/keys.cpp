@@ -39,9 +39,25 @@ constexpr Value line = word("an ingredient", "2 onions, diced");
 constexpr Value lines =
     with_metric(list_of(line, "a list of ingredients", "[\"2 onions, diced\", 1 lb carrots]"),
                 "[\"2 onions, diced\", 500 g carrots]");
-constexpr Value avoided = word("an allergen class or a food", "peanut");
+constexpr Value avoided = word("an allergen, a class of foods or a food", "peanut");
 constexpr Value avoids =
-    list_of(avoided, "a list of allergen classes and foods", "[peanut, cilantro]");
+    list_of(avoided, "a list of allergens, classes of foods and foods", "[peanut, pork, cilantro]");
+constexpr Value diet_name = word("a diet", "vegetarian");
+constexpr Value diet_names = list_of(diet_name, "a diet or a list of diets", "vegetarian");
+constexpr Value sex = word("female or male", "female");
+constexpr Value appetites =
+    by_name("a meal", number, "a mapping from meals to numbers", "{breakfast: 1/2}");
+constexpr std::string_view portion_doc =
+    "how much of an adult's serving (default: 1; of a child, by its age)";
+constexpr std::string_view diet_doc =
+    "vegetarian, vegan, pescatarian, gluten-free, low lactose, 'no ...' of any class or food, or "
+    "one of the household's own";
+constexpr std::string_view age_doc =
+    "in years or months: for a child's portion, for what is not safe for the young, and for what "
+    "the day's food is compared with";
+constexpr std::string_view sex_doc = "female or male: for what the day's food is compared with";
+constexpr std::string_view appetite_doc =
+    "how many times their portion they eat at a meal (default: 1)";
 constexpr Value shop_name = word("a shop, by the name of its file", "corner");
 constexpr Value shop_names = list_of(shop_name, "a list of shops", "[corner]");
 constexpr Value meal = word("a meal of the household", "dinner");
@@ -105,9 +121,12 @@ constexpr std::array recipe_keys{
 // The household.
 constexpr std::array person_keys{
     Key{"name", &name, "who it is", true},
-    Key{"portion", &number, "how much of an adult's serving (default: 1)"},
+    Key{"portion", &number, portion_doc},
     Key{"avoids", &avoids, "what they must not have"},
-    Key{"age", &age, "in years or months: what is not safe for the young is told"},
+    Key{"diet", &diet_names, diet_doc},
+    Key{"age", &age, age_doc},
+    Key{"sex", &sex, sex_doc},
+    Key{"appetite", &appetites, appetite_doc},
 };
 constexpr Value on_days = word("a day, weekdays, weekends or every day", "weekdays");
 constexpr Value days_list = list_of(on_days, "a list of days", "[Mon, Tue]");
@@ -174,8 +193,15 @@ constexpr Value groups = list_of(group, "a list of foods that stand for each oth
 constexpr Value swaps = word("usual or none", "usual");
 constexpr Value optional = word("buy or leave", "buy");
 
+constexpr Value diet_part = word("a class of foods, an allergen, a diet or a food", "pork");
+constexpr Value diet_parts = list_of(diet_part, "a list of what it does without", "[meat, egg]");
+constexpr Value own_diets =
+    by_name("a diet", diet_parts, "a mapping from diets to what they do without",
+            "{lent: [meat, poultry, egg, milk]}");
+
 constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
+    Key{"diets", &own_diets, "diets of your own: what each does without"},
     Key{"meals", &slots, "the meals of a day (default: breakfast, lunch, dinner, ...)"},
     Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
@@ -297,10 +323,19 @@ constexpr std::array shop_keys{
 // Plans.
 constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", "stew for 4");
 constexpr Value who = list_of(name, "a list of people", "[Ada]");
+constexpr Value swap = word("'... instead of ...' or 'without ...'", "tofu instead of onions");
+constexpr Value swap_list = list_of(swap, "a swap or a list of swaps", "tofu instead of onions");
+constexpr Value variants = by_name("a person", swap_list, "a mapping from people to swaps",
+                                   "{Ada: tofu instead of onions}");
+constexpr Value portions_of =
+    by_name("a person", number, "a mapping from people to numbers", "{Ada: 1/2}");
 constexpr std::array dish_keys{
     Key{"dish", &dish_words, "what is eaten", true},
     Key{"servings", &number, "how much of it (default: enough for those who eat)"},
     Key{"eaten by", &who, "who eats it (default: everybody there)"},
+    Key{"for", &variants,
+        "what somebody has in it instead, or without what: cooked apart, and bought for"},
+    Key{"portions", &portions_of, "how much of an adult's serving of it somebody eats"},
 };
 constexpr std::array absence_keys{
     Key{"who", &name, "a person of the household", true},
@@ -311,9 +346,12 @@ constexpr std::array absence_keys{
 constexpr std::array guest_keys{
     Key{"who", &name, "what they are called", true},
     Key{"count", &count, "how many they are (default: 1)"},
-    Key{"portion", &number, "of each, of an adult's serving (default: 1)"},
+    Key{"portion", &number, "of each, of an adult's serving (default: 1; of a child, by its age)"},
     Key{"avoids", &avoids, "what they must not have"},
-    Key{"age", &age, "in years or months: what is not safe for the young is told"},
+    Key{"diet", &diet_names, diet_doc},
+    Key{"age", &age, age_doc},
+    Key{"sex", &sex, sex_doc},
+    Key{"appetite", &appetites, appetite_doc},
     Key{"from", &date, "the first day", true},
     Key{"until", &date, "the last day (default: the first)"},
     Key{"meals", &meals, "the meals at which they are there (default: all)"},
@@ -389,6 +427,11 @@ constexpr Value session_value =
 constexpr Value sessions = list_of(session_value, "a list of prep sessions",
                                    "[{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]");
 
+constexpr Value aim = word("an aim", "at least 30 g a dinner");
+constexpr Value aims = by_name("a nutrient, a class of foods, a food or 'cost'", aim,
+                               "a mapping from what is counted to aims",
+                               "{protein: at least 30 g a dinner, fish: twice a week}");
+
 constexpr std::array plan_keys{
     Key{"plan", &name, "what it is called (default: as its file)"},
     Key{"from", &date, "its first day (default: that of the meals)"},
@@ -401,6 +444,7 @@ constexpr std::array plan_keys{
     Key{"trips", &trips, "when and where to shop (default: the day before and every week)"},
     Key{"prep", &sessions, "when to prepare"},
     Key{"budget", &money, "for this plan; going over it is a warning"},
+    Key{"aims", &aims, "what you would like to eat more or less of; missing one is a remark"},
 };
 
 } // namespace

@@ -5,6 +5,7 @@
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
 #include "kitchen/usual.hpp"
+#include "kitchen/variants.hpp"
 #include "text/errors.hpp"
 #include "text/nearest.hpp"
 #include "text/printable.hpp"
@@ -302,6 +303,7 @@ void Loader::recipes() {
     kitchen.recipes.push_back(std::move(recipe));
   }
   library_.reading.clear();
+  split_meals(kitchen, diagnostics_);
   number_recipes(kitchen);
 }
 

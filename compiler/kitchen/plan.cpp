@@ -231,22 +231,6 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
   return true;
 }
 
-// A household that names nobody is of those whom the plan names.
-bool PlanReader::is_known(const Node& who) {
-  const std::vector<Person>& people = context_.household.people;
-  if (people.empty() || context_.household.person(who.scalar)) {
-    return true;
-  }
-  std::vector<std::string_view> known;
-  for (const Person& person : people) {
-    known.push_back(person.name);
-  }
-  diagnostics_.error(errors::unknown_person, who.span,
-                     fmt::format("{} is not in the household", who.scalar),
-                     text::did_you_mean(who.scalar, known));
-  return false;
-}
-
 std::optional<Dish> PlanReader::dish(const Node& node) {
   Dish out;
   out.at = node.span;
@@ -262,6 +246,18 @@ std::optional<Dish> PlanReader::dish(const Node& node) {
   for (const Node* who : fields.list("eaten by")) {
     good = is_known(*who) && good;
     out.eaten_by.push_back(who->scalar);
+  }
+  for (const Entry* entry : fields.named("for")) {
+    auto other = variant(*entry);
+    good = good && other;
+    if (other) {
+      out.variants.push_back(std::move(*other));
+    }
+  }
+  for (const Entry* entry : fields.named("portions")) {
+    const auto number = read_positive(entry->value, diagnostics_);
+    good = is_known(entry->key) && number && good;
+    out.portions.emplace(entry->key.scalar, number.value_or(1));
   }
   return good ? std::optional(std::move(out)) : std::nullopt;
 }
@@ -304,7 +300,6 @@ void PlanReader::add_slots(const std::vector<const Entry*>& entries) {
 }
 
 void PlanReader::meals(const std::vector<const Entry*>& entries) {
-  add_slots(entries);
   struct Said {
     int rank = 0;
     Meal meal;
@@ -345,43 +340,6 @@ void PlanReader::meals(const std::vector<const Entry*>& entries) {
   }
 }
 
-void PlanReader::away(const Node& node) {
-  const Fields fields(node, keys::absence, diagnostics_);
-  const Node* who = fields.find("who");
-  const auto [from, until] = span_of(fields);
-  const auto at = slots(fields.list("meals"));
-  if (who == nullptr) {
-    return;
-  }
-  if (!is_known(*who)) {
-    return;
-  }
-  plan_.away.push_back({who->scalar, from, until, at});
-}
-
-void PlanReader::guest(const Node& node) {
-  const Fields fields(node, keys::guest, diagnostics_);
-  Guest guest;
-  guest.person.at = node.span;
-  if (const Node* who = fields.find("who")) {
-    guest.person.name = who->scalar;
-  }
-  if (const Node* count = fields.find("count")) {
-    guest.count = read_count(*count, diagnostics_, 1).value_or(1);
-  }
-  guest.person.portion = guest.count;
-  if (const Node* portion = fields.find("portion")) {
-    guest.person.portion = read_number(*portion, diagnostics_).value_or(1) * guest.count;
-  }
-  read_avoids(fields.list("avoids"), guest.person, context_.foods, diagnostics_);
-  if (const Node* age = fields.find("age")) {
-    guest.person.months = read_months(*age, diagnostics_);
-  }
-  std::tie(guest.from, guest.until) = span_of(fields);
-  guest.slots = slots(fields.list("meals"));
-  plan_.guests.push_back(std::move(guest));
-}
-
 std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
                               Diagnostics& diagnostics) {
   Plan plan;
@@ -401,9 +359,11 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
       (reader.*read)(*node);
     }
   };
+  reader.add_slots(fields.named("meals"));
+  each("guests", &PlanReader::guest); // dishes may be for them
   reader.meals(fields.named("meals"));
   each("away", &PlanReader::away);
-  each("guests", &PlanReader::guest);
+  reader.aims(fields.named("aims"));
   each("staples", &PlanReader::staple);
   each("extra", &PlanReader::extra);
   reader.trips(fields.list("trips"));

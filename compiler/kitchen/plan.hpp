@@ -5,11 +5,33 @@
 #include "kitchen/shop.hpp"
 #include "text/date.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 namespace manciple::kitchen {
+
+struct Meal;
+
+/// "halloumi instead of chicken breast", "without mushrooms": what is other in a dish for somebody.
+struct Swap {
+  text::Span at;
+  std::string text; ///< as it is written
+  std::optional<Ingredient>
+      what;                ///< with the amount of a serving, where one is said; none: without
+  std::string in_place_of; ///< as it is written
+  std::optional<Target> replaced;                ///< a food or a recipe; else
+  std::vector<foods::AnyClass> replaced_classes; ///< every food of these classes
+};
+
+/// What somebody has otherwise in a dish.
+struct Variant {
+  std::string who;
+  std::vector<Swap> swaps;
+  text::Span at;
+};
 
 /// One dish of a meal.
 struct Dish {
@@ -18,6 +40,10 @@ struct Dish {
   Ingredient what;                   ///< the recipe, or a food eaten as it is (plain)
   std::optional<Rational> servings;  ///< said by the plan; else those who eat
   std::vector<std::string> eaten_by; ///< said by the plan; else everybody there
+  std::vector<Variant> variants;     ///< until they are dishes of their own (kitchen/variants)
+  /// Those for whom another dish stands in this one's place.
+  std::vector<std::string> not_by;
+  std::map<std::string, Rational, std::less<>> portions; ///< of an adult's serving, by who eats it
   text::Span at;
 };
 
@@ -34,14 +60,35 @@ struct Absence {
   text::Date from;
   text::Date until;
   std::vector<std::string> slots; ///< empty: all
+
+  [[nodiscard]] bool covers(const Meal& meal) const;
 };
 
 struct Guest {
-  Person person; ///< its portion is of the whole party
-  int count = 1;
+  Person person;
   text::Date from;
   text::Date until;
   std::vector<std::string> slots; ///< empty: all
+
+  [[nodiscard]] bool covers(const Meal& meal) const;
+};
+
+/// What a plan would like its eaters to have more or less of.
+struct Aim {
+  enum class Per : std::uint8_t { day, week, meal };
+  /// What is counted: a nutrient, grams of foods of a class or kind or of a food, or money; with
+  /// `times`, the meals that have such a food.
+  std::variant<std::monostate, foods::Nutrient, std::vector<foods::AnyClass>, foods::FoodId,
+               std::string>
+      of;           ///< nothing: money; a text: a kind of food, "vegetables"
+  std::string what; ///< as the file calls it
+  bool at_least = true;
+  bool times = false;
+  Rational amount; ///< in the nutrient's unit, grams, times or cents
+  Per per = Per::day;
+  std::string slot; ///< of a meal
+  std::string text; ///< "protein: at least 30 g a dinner"
+  text::Span at;
 };
 
 /// Something used at a rate, or kept at a level, without a recipe.
@@ -96,7 +143,11 @@ struct Plan {
   bool says_trips = false; ///< else the usual ones
   std::vector<Session> sessions;
   std::optional<Cents> budget;
+  std::vector<Aim> aims;
   text::Span at;
+
+  /// Whether somebody of the household is away from a meal.
+  [[nodiscard]] bool is_away(std::string_view who, const Meal& meal) const;
 };
 
 /// What a plan refers to.

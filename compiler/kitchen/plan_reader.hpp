@@ -13,6 +13,8 @@ public:
 
   bool period(const text::Fields& fields);
   void meals(const std::vector<const text::Entry*>& entries);
+  void add_slots(const std::vector<const text::Entry*>& entries);
+  void aims(const std::vector<const text::Entry*>& entries);
   void away(const text::Node& node);
   void guest(const text::Node& node);
   void staple(const text::Node& node);
@@ -29,9 +31,12 @@ private:
                                    std::string_view what, int days_before = 0);
   std::vector<Candidate> all_shops();
   std::pair<text::Date, text::Date> span_of(const text::Fields& fields);
-  void add_slots(const std::vector<const text::Entry*>& entries);
   std::vector<std::string> slots(const std::vector<const text::Node*>& list);
   bool is_known(const text::Node& who);
+  std::optional<Variant> variant(const text::Entry& entry);
+  std::optional<Swap> swap(const text::Node& node);
+  std::optional<Aim> aim(const text::Entry& entry);
+  bool aimed_at(const text::Node& what, Aim& aim);
   void dishes(const text::Node& value, Meal& meal);
   std::optional<Dish> dish(const text::Node& node);
   bool dish_words(const text::Node& node, Dish& dish);

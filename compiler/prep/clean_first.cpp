@@ -1,6 +1,6 @@
 #include "prep/clean_first.hpp"
 
-#include "foods/food.hpp"
+#include "foods/diets.hpp"
 #include "kitchen/contents.hpp"
 #include "resolve/eaters.hpp"
 
@@ -17,6 +17,18 @@ using kitchen::Kitchen;
 using kitchen::Person;
 using kitchen::Recipe;
 
+// A vegetarian is not harmed by a knife that has cut ham; whoever avoids nuts, or gluten, may be.
+bool is_harmful(const kitchen::Limit& limit) {
+  return limit.diet.empty() || !foods::without(limit.diet).empty();
+}
+
+bool is_of(foods::FoodId id, const foods::Food& food, const kitchen::Limit& limit) {
+  if (const auto* one = std::get_if<foods::FoodId>(&limit.what)) {
+    return *one == id;
+  }
+  return foods::holds(food, std::get<foods::AnyClass>(limit.what)) == foods::Holds::yes;
+}
+
 // Every food in a recipe and in the recipes that it takes.
 class Contents {
 public:
@@ -26,16 +38,10 @@ public:
   std::string harmful(const Recipe& recipe, const Person& person) {
     for (const foods::FoodId id : foods_of(recipe)) {
       const foods::Food& food = kitchen_.food(id);
-      if (std::find(person.avoids_foods.begin(), person.avoids_foods.end(), id) !=
-          person.avoids_foods.end()) {
-        return food.name;
-      }
-      for (const foods::Allergen one : person.avoids) {
-        const auto has = [&](const std::vector<foods::Allergen>& all) {
-          return std::find(all.begin(), all.end(), one) != all.end();
-        };
-        if (food.allergens && has(food.allergens->contains)) {
-          return std::string(foods::name(one));
+      for (const kitchen::Limit& limit : person.limits) {
+        if (is_harmful(limit) && is_of(id, food, limit)) {
+          const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+          return of == nullptr ? food.name : std::string(foods::name(*of));
         }
       }
     }
@@ -65,7 +71,7 @@ private:
 };
 
 bool avoids_something(const Person& person) {
-  return !person.avoids.empty() || !person.avoids_foods.empty();
+  return std::any_of(person.limits.begin(), person.limits.end(), is_harmful);
 }
 
 } // namespace

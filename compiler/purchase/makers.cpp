@@ -21,6 +21,18 @@ bool has(const std::vector<Allergen>& all, Allergen one) {
   return std::find(all.begin(), all.end(), one) != all.end();
 }
 
+// The allergens that someone must not have.
+std::set<Allergen> avoided(const Person& person) {
+  std::set<Allergen> out;
+  for (const kitchen::Limit& limit : person.limits) {
+    const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+    if (const auto* allergen = of != nullptr ? std::get_if<Allergen>(of) : nullptr) {
+      out.insert(*allergen);
+    }
+  }
+  return out;
+}
+
 // Everybody who eats of a use, by the dishes that it ends up in.
 std::set<const Person*> eaters_of(const Kitchen& kitchen, const resolve::Resolved& resolved,
                                   const resolve::Use& use) {
@@ -48,7 +60,7 @@ std::set<const Person*> eaters_of(const Kitchen& kitchen, const resolve::Resolve
 
 void check_makers(const Kitchen& kitchen, resolve::Resolved& resolved, const Shopping& shopping,
                   text::Diagnostics& diagnostics) {
-  using Key = std::tuple<foods::FoodId, Allergen, std::string>;
+  using Key = std::tuple<foods::FoodId, std::string, std::string>;
   std::map<Key, bool> said_safe; // by what is eaten by whom: whether every maker says so
   std::set<std::tuple<std::size_t, std::string, Allergen>> told;
   for (const Supply& supply : shopping.supplies) {
@@ -56,10 +68,12 @@ void check_makers(const Kitchen& kitchen, resolve::Resolved& resolved, const Sho
     const kitchen::Shop& shop = kitchen.shop(shopping.visits[line.visit].shop);
     const kitchen::Offer& offer = shop.offers[line.offer];
     for (const Person* person : eaters_of(kitchen, resolved, resolved.uses[supply.use])) {
-      for (const Allergen one : person->avoids) {
+      for (const Allergen one : avoided(*person)) {
         const bool safe = offer.allergens && !has(offer.allergens->contains, one) &&
                           !has(offer.allergens->check_label, one);
-        const auto known = said_safe.try_emplace({line.food, one, person->name}, true).first;
+        const auto known =
+            said_safe.try_emplace({line.food, std::string(foods::name(one)), person->name}, true)
+                .first;
         known->second = known->second && safe;
         if (offer.allergens && has(offer.allergens->contains, one) &&
             told.emplace(supply.line, person->name, one).second) {
@@ -78,13 +92,13 @@ void check_makers(const Kitchen& kitchen, resolve::Resolved& resolved, const Sho
   for (const StockUse& used : shopping.from_stock) {
     const resolve::Use& use = resolved.uses[used.use];
     for (const Person* person : eaters_of(kitchen, resolved, use)) {
-      for (const Allergen one : person->avoids) {
-        said_safe[{use.food, one, person->name}] = false;
+      for (const Allergen one : avoided(*person)) {
+        said_safe[{use.food, std::string(foods::name(one)), person->name}] = false;
       }
     }
   }
   std::erase_if(resolved.labels, [&](const resolve::LabelCheck& label) {
-    const auto known = said_safe.find({label.food, label.allergen, label.person});
+    const auto known = said_safe.find({label.food, label.what, label.person});
     return known != said_safe.end() && known->second;
   });
 }

@@ -1,5 +1,6 @@
 #include "resolve/eaters.hpp"
 
+#include "kitchen/table.hpp"
 #include "resolve/errors.hpp"
 
 #include <fmt/format.h>
@@ -7,47 +8,14 @@
 #include <algorithm>
 
 namespace manciple::resolve {
-namespace {
-
 using kitchen::Kitchen;
 using kitchen::Meal;
 using kitchen::Person;
 using kitchen::Plan;
 
-// Absences and visits alike: from a day to a day, at some meals or at all.
-template <typename Stay>
-bool covers(const Stay& stay, const Meal& meal) {
-  return stay.from <= meal.date && meal.date <= stay.until &&
-         (stay.slots.empty() ||
-          std::find(stay.slots.begin(), stay.slots.end(), meal.slot) != stay.slots.end());
-}
-
-bool is_away(const Plan& plan, const Person& person, const Meal& meal) {
-  return std::any_of(plan.away.begin(), plan.away.end(), [&](const kitchen::Absence& absence) {
-    return absence.who == person.name && covers(absence, meal);
-  });
-}
-
-} // namespace
-
 std::vector<const Person*> eaters(const Kitchen& kitchen, const DishRef& ref) {
-  const Plan& plan = *kitchen.plan;
-  const Meal& meal = plan.meals[ref.meal];
-  const auto& named = meal.dishes[ref.dish].eaten_by;
-  std::vector<const Person*> out;
-  for (const Person& person : kitchen.household.people) {
-    const bool asked =
-        named.empty() || std::find(named.begin(), named.end(), person.name) != named.end();
-    if (asked && !is_away(plan, person, meal)) {
-      out.push_back(&person);
-    }
-  }
-  for (const kitchen::Guest& guest : plan.guests) {
-    if (named.empty() && covers(guest, meal)) {
-      out.push_back(&guest.person);
-    }
-  }
-  return out;
+  const Meal& meal = kitchen.plan->meals[ref.meal];
+  return kitchen::eaters(kitchen.household, *kitchen.plan, meal, meal.dishes[ref.dish]);
 }
 
 namespace {
@@ -94,7 +62,7 @@ std::vector<std::vector<Rational>> servings(const Kitchen& kitchen,
       const kitchen::Dish& dish = plan.meals[m].dishes[d];
       Rational sum = 0;
       for (const Person* person : eaters(kitchen, {m, d})) {
-        sum += person->portion;
+        sum += kitchen::portion(*person, plan.meals[m], dish);
       }
       // Guests alone do not tell who lives here.
       if (kitchen.household.people.empty() && !dish.servings) {

@@ -14,10 +14,13 @@ inline constexpr Code no_leftovers{"R002"};
 /// Leftovers that do not keep that long.
 inline constexpr Code leftovers_too_old{"R003"};
 /// A meal serves a person what they must not have.
-inline constexpr Code allergen{"R004"};
+inline constexpr Code must_not_have{"R004"};
 /// A recipe is asked for in a measure that it does not say it makes.
 inline constexpr Code cannot_scale{"R005"};
 /// A dish that nobody is there to eat.
 inline constexpr Code nobody_eats{"R006"};
+
+/// A food of which nobody has said what is in it, for somebody who must not have something.
+inline constexpr Code read_the_label{"R007"};
 
 } // namespace manciple::resolve::errors

@@ -1,8 +1,8 @@
 #include "resolve/resolve.hpp"
 
-#include "resolve/allergens.hpp"
 #include "resolve/eaters.hpp"
 #include "resolve/graph.hpp"
+#include "resolve/limits.hpp"
 #include "resolve/makings.hpp"
 #include "resolve/shares.hpp"
 #include "resolve/uses.hpp"
@@ -17,7 +17,7 @@ Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics
   if (order.size() != kitchen.recipes.size()) {
     return out; // a circle: nothing below would come to an end
   }
-  out.labels = check_allergens(kitchen, diagnostics);
+  out.labels = check_limits(kitchen, diagnostics);
   out.servings = servings(kitchen, diagnostics);
   out.makings = makings(kitchen, out.servings, order, diagnostics);
   if (diagnostics.errors() > 0) {

@@ -93,12 +93,13 @@ struct Use {
   bool optional = false;
 };
 
-/// A label that has to be read before a person eats: whether the food has the allergen differs by
-/// maker, or is not known.
+/// A label that has to be read before a person eats: whether the food has what they must not have
+/// differs by maker, or is not known.
 struct LabelCheck {
   foods::FoodId food{};
-  foods::Allergen allergen{};
+  std::string what; ///< "sesame"; of a diet, where nothing is known: "whether it is vegetarian"
   std::string person;
+  bool known = true; ///< else nobody has said what is in the food
 };
 
 struct Resolved {

@@ -90,6 +90,9 @@ const std::map<std::string, Spoil>& spoilt() {
       {"K016", line("1 lb zorgle flakes")},
       {"K017",
        file("plans/stores/corner.yaml", "shop: Corner\nopen: [Sat]\nprices: {onion: 1.00/lb}\n")},
+      {"K018", file("plans/household.yaml", "people: [{name: Ada, diet: vegatarian}]\n")},
+      {"K019", plan("2027-03-02: {dinner: {dish: stew, for: {Ben: tofu instead of egg}}}")},
+      {"K020", plan("2027-03-02: {dinner: stew}", "aims: {protein: plenty}\n")},
       {"R001", [](House& house) { house.recipe("stew", "1 cup stew", "makes: 2 cups\n"); }},
       {"R002", plan("2027-03-06: {dinner: leftovers of stew}")},
       {"R003", plan("2027-03-02: {dinner: stew}, 2027-03-30: {dinner: leftovers of stew}")},
@@ -101,6 +104,12 @@ const std::map<std::string, Spoil>& spoilt() {
        }},
       {"R006", plan("2027-03-02: {dinner: stew}",
                     "away: [{who: Ada, from: 2027-03-02}, {who: Ben, from: 2027-03-02}]\n")},
+      {"R007",
+       [](House& house) {
+         house.household("", "[egg]");
+         house.recipe("stew", "4 oz zorgle flakes");
+       }},
+      {"N001", plan("2027-03-02: {dinner: stew}", "aims: {protein: at least 30 g a dinner}\n")},
       {"P001",
        [](House& house) {
          house.write("plans/stores/corner.yaml",

@@ -1,5 +1,6 @@
 """Checks a result.json by itself: its schema, its sums, and that every use is met in time by food
-that is still good. Shares no code with the compiler. Usage: check_result.py FOLDER SCHEMA"""
+that is still good. With the plan, that it says who eats what as the house's files do. Shares no code
+with the compiler. Usage: check_result.py FOLDER SCHEMA [PLAN]"""
 import collections
 import csv
 import datetime
@@ -36,6 +37,20 @@ def day(text):
 
 visits, purchases, uses = result["visits"], result["purchases"], result["uses"]
 keeping = {f["food"]: f for f in result["foods"]}
+
+# Who eats what, as the house's own files say it; and that what all people eat is what was cooked.
+if len(sys.argv) > 3:
+    import eaters
+
+    for wrong in eaters.compare(sys.argv[3], result):
+        check(False, wrong)
+    by_uses, by_people = eaters.energy_of(sys.argv[3], result)
+    # Whites and yolks, juice, and cans that are poured off have other figures than their food.
+    check(abs(by_uses / by_people - 1) < 0.03, f"energy: {by_uses:.0f} kcal by food, {by_people:.0f} by people")
+for meal in result["meals"]:
+    for dish in meal["dishes"]:
+        parts = sum(one["portion"] for one in dish["eaters"])
+        check(not dish["eaters"] or dish["kind"] == "plain" or close(parts, dish["servings"]), f"{meal['date']} {dish['name']}: portions make {parts}, it is for {dish['servings']}")
 
 # Money: lines make up stops, stops make up the whole, to the cent.
 goods = collections.Counter()

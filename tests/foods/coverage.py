@@ -10,7 +10,7 @@ import sys
 import yaml
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
-FIELDS = ["usda", "volume", "pieces", "yields", "keeps", "freezes", "safe at", "allergens", "nutrients"]
+FIELDS = ["usda", "volume", "pieces", "yields", "keeps", "freezes", "safe at", "allergens", "classes", "nutrients"]
 SOURCED = ["volume", "pieces", "yields", "keeps", "safe at", "ripens", "soak"]
 
 
@@ -30,14 +30,23 @@ def kind(source):
     return "other"
 
 
+def measured():
+    """The SR28 numbers whose nutrients the reference carries."""
+    table = (ROOT / "compiler/foods/reference/nutrients.csv").read_text()
+    return {int(row.split(",")[0]) for row in table.splitlines() if row[:1].isdigit()}
+
+
 def table():
     lines = []
+    numbers = measured()
     everything = collections.Counter()
     kinds = collections.Counter()
     for path in sorted((ROOT / "compiler/foods/reference").glob("*.yaml")):
         foods = yaml.safe_load(path.read_text())
         known = collections.Counter(foods=len(foods))
         for record in foods.values():
+            if record.get("usda") in numbers:
+                record["nutrients"] = True
             known.update(field for field in FIELDS if field in record)
             kinds.update(kind(s) for field in SOURCED for s in sources(record.get(field)))
         lines.append(row(path.stem, known))

@@ -128,33 +128,35 @@ TEST_P(PublishedFoods, WhatIsTrimmedIsTheRefuseOfSr28) {
   EXPECT_GE(compared.count(), 80);
 }
 
-TEST_P(PublishedFoods, NutrientsAreThoseOfSr26) {
-  std::map<int, std::vector<double>> rows;
-  std::ifstream in(tables().sr28 + "nutrients-sr26-per-100g.csv");
+TEST_P(PublishedFoods, NutrientsAreThoseOfSr28) {
+  std::map<int, std::vector<std::string>> rows;
+  std::vector<std::string> header;
+  std::ifstream in(tables().sr28 + "nutrients-sr28-per-100g.csv");
   for (std::string line; std::getline(in, line);) {
     const auto cells = cells_of(line);
-    if (cells.size() >= 9) {
-      std::vector<double> values;
-      for (const std::size_t column : {2U, 3U, 4U, 5U, 6U, 8U}) {
-        values.push_back(cells[column].empty() ? -1 : std::atof(cells[column].c_str()));
-      }
-      rows[std::atoi(cells[0].c_str())] = values;
+    if (header.empty()) {
+      header = cells;
+    } else {
+      rows[std::atoi(cells[0].c_str())] = cells;
     }
   }
   if (rows.empty()) {
-    GTEST_SKIP() << skipped("SR26");
+    GTEST_SKIP() << skipped("SR28");
   }
-  published::Compared compared(source("USDA SR26 nutrients"));
+  published::Compared compared(source("USDA SR28 nutrients"));
   for (const Food& food : all_foods()) {
     if (!food.nutrients || !food.usda || !rows.contains(*food.usda)) {
       continue;
     }
-    const Nutrients& n = *food.nutrients;
-    const std::array<const std::optional<Rational>*, 6> ours{
-        &n.energy, &n.protein, &n.fat, &n.carbohydrate, &n.fiber, &n.sodium};
-    for (std::size_t i = 0; i < ours.size(); ++i) {
-      if (*ours[i]) {
-        compared.near(food.name, to_double(**ours[i]), rows[*food.usda][i], 1e-9);
+    const auto& row = rows[*food.usda];
+    for (const Nutrient nutrient : all_nutrients()) {
+      const auto column = static_cast<std::size_t>(
+          std::find(header.begin(), header.end(), facts(nutrient).column) - header.begin());
+      ASSERT_LT(column, header.size());
+      const auto& ours = (*food.nutrients)[nutrient];
+      EXPECT_EQ(ours.has_value(), column < row.size() && !row[column].empty()) << food.name;
+      if (ours) {
+        compared.near(food.name, *ours, std::atof(row[column].c_str()), 1e-9);
       }
     }
   }

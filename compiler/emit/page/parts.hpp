@@ -19,6 +19,8 @@ std::string days_section(const Compiled& compiled);
 std::string prep_section(const Compiled& compiled);
 /// What people would rather look at than read: money, room, food by day.
 std::string pictures_section(const Compiled& compiled);
+/// What is in what people eat, by day against the range; a part of the pictures.
+std::string nutrition_figure(const Compiled& compiled);
 /// What is stuck on boxes and bags.
 std::string labels_section(const Compiled& compiled);
 

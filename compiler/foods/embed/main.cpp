@@ -32,13 +32,55 @@ std::string literal(std::string_view bytes) {
   return out;
 }
 
+// The figures of the nutrient table by number: after the header, a number, a description that may
+// hold commas in quotes, and a column each; empty where nothing was measured.
+std::map<int, foods::Nutrients> nutrients_in(const std::string& path) {
+  std::map<int, foods::Nutrients> out;
+  std::ifstream in(path);
+  std::vector<std::string> header;
+  for (std::string line; std::getline(in, line);) {
+    if (line.empty() || line.front() == '#') {
+      continue;
+    }
+    std::vector<std::string> cells(1);
+    bool quoted = false;
+    for (const char c : line) {
+      if (c == '"') {
+        quoted = !quoted;
+      } else if (c == ',' && !quoted) {
+        cells.emplace_back();
+      } else {
+        cells.back() += c;
+      }
+    }
+    if (header.empty()) {
+      header = cells;
+      continue;
+    }
+    foods::Nutrients& row = out[std::stoi(cells.front())];
+    for (const foods::Nutrient nutrient : foods::all_nutrients()) {
+      const auto column =
+          std::find(header.begin(), header.end(), foods::facts(nutrient).column) - header.begin();
+      const std::string& cell = cells.at(static_cast<std::size_t>(column));
+      row[nutrient] = cell.empty() ? std::nullopt : std::optional(std::stod(cell));
+    }
+  }
+  return out;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   std::vector<foods::Defined> all;
-  for (int i = 2; i < argc; ++i) {
+  const std::map<int, foods::Nutrients> measured =
+      argc > 2 ? nutrients_in(argv[2]) : std::map<int, foods::Nutrients>();
+  const auto of_number = [&](int number) {
+    const auto found = measured.find(number);
+    return found == measured.end() ? std::nullopt : std::optional(found->second);
+  };
+  for (int i = 3; i < argc; ++i) {
     if (const auto file = text::load(argv[i], text::disk(), sources, diagnostics)) {
       if (const auto node = text::parse_yaml(*file, sources, diagnostics)) {
         auto read = foods::read_foods(
@@ -64,7 +106,15 @@ int main(int argc, char** argv) {
       }
     }
   }
-  if (argc < 2 || diagnostics.errors() > 0) {
+  for (foods::Defined& defined : all) {
+    if (defined.food.usda) {
+      defined.food.nutrients = of_number(*defined.food.usda);
+    }
+    for (foods::UsdaForm& form : defined.food.usda_forms) {
+      form.nutrients = of_number(form.number);
+    }
+  }
+  if (argc < 3 || diagnostics.errors() > 0) {
     fmt::print(stderr, "{}", text::render(diagnostics, sources));
     return 1;
   }

@@ -1,0 +1,242 @@
+#include "nutrition/nutrition.hpp"
+
+#include "kitchen/table.hpp"
+#include "resolve/eaters.hpp"
+#include "resolve/makings.hpp"
+#include "resolve/uses.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace manciple::nutrition {
+namespace {
+
+using foods::Food;
+using foods::Form;
+using kitchen::Kitchen;
+using measure::Rational;
+using resolve::Resolved;
+
+constexpr double hundred_grams = 100;
+
+// What is taken from a food and weighs less than the food; else the edible portion counts, whatever
+// cooking does to its weight.
+bool is_part(Form form) {
+  return form == Form::juice || form == Form::zest || form == Form::yolk || form == Form::white ||
+         form == Form::drained || form == Form::pitted || form == Form::shelled ||
+         form == Form::peeled || form == Form::leaves || form == Form::florets;
+}
+
+class Reckoner {
+public:
+  Reckoner(const Kitchen& kitchen, const Resolved& resolved)
+      : kitchen_(kitchen), resolved_(resolved) {}
+
+  Nutrition run();
+
+private:
+  void dishes();
+  void add_to_dishes(const resolve::Use& use);
+  void person(const kitchen::Person& person, bool guest);
+  void without_amount();
+
+  const Kitchen& kitchen_;
+  const Resolved& resolved_;
+  Nutrition out_;
+  std::set<std::string> without_figures_;
+};
+
+void Reckoner::add_to_dishes(const resolve::Use& use) {
+  const Food& food = kitchen_.food(use.food);
+  if (food.is_household()) {
+    return;
+  }
+  std::vector<resolve::DishShare> to;
+  if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
+    to = resolved_.shares_of(making->making);
+  } else if (const auto* dish = std::get_if<resolve::OfDish>(&use.reason)) {
+    to = {{dish->dish, 1}};
+  }
+  const Form form = eaten_form(kitchen_, resolved_, use);
+  const foods::Nutrients* figures = food.nutrients_of(form);
+  const auto grams = eaten_grams(food, form, use.amount);
+  if (!to.empty() && (figures == nullptr || !grams)) {
+    without_figures_.insert(food.name);
+  }
+  for (const resolve::DishShare& share : to) {
+    out_.dishes[share.dish.meal][share.dish.dish].whole.add(figures, grams.value_or(0) *
+                                                                         to_double(share.share));
+  }
+}
+
+void Reckoner::dishes() {
+  const auto& meals = kitchen_.plan->meals;
+  for (std::size_t m = 0; m < meals.size(); ++m) {
+    auto& row = out_.dishes.emplace_back();
+    for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
+      Rational eaten = 0;
+      for (const kitchen::Person* one : resolve::eaters(kitchen_, {m, d})) {
+        eaten += kitchen::portion(*one, meals[m], meals[m].dishes[d]);
+      }
+      // Where the plan says for how many, and who eats it, they share that among them.
+      const Rational servings = eaten > 0 ? eaten : resolved_.servings[m][d];
+      row.push_back({{}, to_double(servings)});
+    }
+  }
+  for (const resolve::Use& use : resolved_.uses) {
+    add_to_dishes(use);
+  }
+}
+
+void Reckoner::person(const kitchen::Person& person, bool guest) {
+  Eater out;
+  out.name = person.name;
+  out.guest = guest;
+  out.heads = person.heads;
+  out.portion = to_double(person.portion) / person.heads;
+  const auto& meals = kitchen_.plan->meals;
+  for (std::size_t m = 0; m < meals.size(); ++m) {
+    bool sits = false;
+    for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
+      const auto at = resolve::eaters(kitchen_, {m, d});
+      const DishSum& dish = out_.dishes[m][d];
+      if (std::find(at.begin(), at.end(), &person) == at.end() || dish.servings <= 0) {
+        continue;
+      }
+      if (out.days.empty() || out.days.back().date != meals[m].date) {
+        out.days.push_back({meals[m].date, 0, {}});
+      }
+      Day& day = out.days.back();
+      day.meals += sits ? 0 : 1;
+      sits = true;
+      const double share =
+          to_double(kitchen::portion(person, meals[m], meals[m].dishes[d])) / dish.servings;
+      day.eaten.add(dish.whole, share / person.heads);
+    }
+  }
+  if (person.months) {
+    for (const Nutrient nutrient : foods::all_nutrients()) {
+      out.intakes[static_cast<std::size_t>(nutrient)] =
+          intake(nutrient, *person.months, person.sex);
+    }
+    out.shares = energy_shares(*person.months);
+  }
+  out_.people.push_back(std::move(out));
+}
+
+void Reckoner::without_amount() {
+  std::set<std::string> names;
+  for (const resolve::Making& making : resolved_.makings) {
+    for (const kitchen::Ingredient& line : kitchen_.recipe(making.recipe).ingredients) {
+      if (line.food() != nullptr && !line.amount && !kitchen_.food(*line.food()).from_tap) {
+        names.insert(kitchen_.food(*line.food()).name);
+      }
+    }
+  }
+  out_.without_amount.assign(names.begin(), names.end());
+}
+
+Nutrition Reckoner::run() {
+  dishes();
+  for (const kitchen::Person& one : kitchen_.household.people) {
+    person(one, false);
+  }
+  for (const kitchen::Guest& guest : kitchen_.plan->guests) {
+    person(guest.person, true);
+  }
+  without_amount();
+  out_.without_figures.assign(without_figures_.begin(), without_figures_.end());
+  return std::move(out_);
+}
+
+void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
+                Sum& out) {
+  constexpr int deepest = 50; // circles are refused before
+  const auto bought = resolve::purchased_per_making(kitchen, recipe);
+  for (std::size_t i = 0; i < recipe.ingredients.size() && depth < deepest; ++i) {
+    const kitchen::Ingredient& line = recipe.ingredients[i];
+    if (!line.amount || line.optional) {
+      continue;
+    }
+    if (const kitchen::RecipeId* part = line.recipe()) {
+      text::Diagnostics unsaid;
+      if (const auto of = resolve::times_of(kitchen, line, unsaid)) {
+        add_recipe(kitchen, kitchen.recipe(*part), times * to_double(*of), depth + 1, out);
+      }
+      continue;
+    }
+    const Food& food = kitchen.food(*line.food());
+    if (!food.from_tap && !food.is_household()) {
+      const Form form = eaten_form(line);
+      const auto grams = eaten_grams(food, form, bought[i]);
+      out.add(food.nutrients_of(form), grams.value_or(0) * times);
+    }
+  }
+}
+
+} // namespace
+
+const std::string_view caution =
+    "Added up from published tables of foods as they are bought; what cooking destroys is not "
+    "taken "
+    "off. No medical advice: the ranges are for healthy people, and diets for medical reasons "
+    "belong in the hands of a professional.";
+
+void Sum::add(const foods::Nutrients* per_100_g, double amount) {
+  grams += amount;
+  for (std::size_t i = 0; per_100_g != nullptr && i < of.size(); ++i) {
+    if (const auto& figure = per_100_g->of.at(i)) {
+      of.at(i) += *figure * amount / hundred_grams;
+      known.at(i) += amount;
+    }
+  }
+}
+
+void Sum::add(const Sum& other, double times) {
+  grams += other.grams * times;
+  for (std::size_t i = 0; i < of.size(); ++i) {
+    of.at(i) += other.of.at(i) * times;
+    known.at(i) += other.known.at(i) * times;
+  }
+}
+
+double Sum::coverage(Nutrient nutrient) const {
+  return grams > 0 ? known[static_cast<std::size_t>(nutrient)] / grams : 0;
+}
+
+Form eaten_form(const kitchen::Ingredient& line) {
+  if (line.drained_can) {
+    return Form::drained;
+  }
+  return line.amount ? line.amount->form : Form::plain;
+}
+
+Form eaten_form(const Kitchen& kitchen, const Resolved& resolved, const resolve::Use& use) {
+  if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
+    const auto& recipe = kitchen.recipe(resolved.making(making->making).recipe);
+    return eaten_form(recipe.ingredients[making->ingredient]);
+  }
+  return use.form;
+}
+
+std::optional<double> eaten_grams(const Food& food, Form form, const Rational& as_purchased) {
+  if (foods::basis(food) != measure::Dimension::mass) {
+    return std::nullopt;
+  }
+  const auto share = foods::eaten_share(food, is_part(form) ? form : Form::plain);
+  return share ? std::optional(to_double(as_purchased * *share)) : std::nullopt;
+}
+
+Nutrition nutrition(const Kitchen& kitchen, const Resolved& resolved) {
+  return Reckoner(kitchen, resolved).run();
+}
+
+Sum of_serving(const Kitchen& kitchen, const kitchen::Recipe& recipe) {
+  Sum whole;
+  add_recipe(kitchen, recipe, 1, 0, whole);
+  Sum out;
+  out.add(whole, 1 / to_double(recipe.serves));
+  return out;
+}
+
+} // namespace manciple::nutrition

@@ -1,0 +1,272 @@
+#include "resolve/limits.hpp"
+
+#include "resolve/eaters.hpp"
+#include "resolve/errors.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <tuple>
+
+namespace manciple::resolve {
+namespace {
+
+using foods::FoodId;
+using kitchen::Ingredient;
+using kitchen::Kitchen;
+using kitchen::Person;
+using kitchen::Recipe;
+
+// A line of a recipe that a dish needs, and the line by which that recipe gets into the dish: none
+// for the dish's own.
+struct Reached {
+  const Ingredient* line = nullptr;
+  const Recipe* of = nullptr; ///< the recipe whose line it is
+  std::optional<std::size_t> through;
+};
+
+// All that goes into a dish, nearest first. Every recipe is looked into once, however often and
+// deep it is used.
+struct Inside {
+  std::vector<Reached> lines;
+  std::vector<std::pair<const Recipe*, std::optional<std::size_t>>> recipes;
+
+  // The lines from the dish to one of them.
+  [[nodiscard]] std::vector<const Ingredient*> path(std::optional<std::size_t> line) const {
+    std::vector<const Ingredient*> out;
+    for (; line; line = lines[*line].through) {
+      out.push_back(lines[*line].line);
+    }
+    std::reverse(out.begin(), out.end());
+    return out;
+  }
+};
+
+// Someone to whom a dish is served.
+struct Plate {
+  const kitchen::Meal& meal;
+  const kitchen::Dish& dish;
+  const Person& person;
+  const Inside& inside;
+};
+
+// A way longer than this is shown by its two ends.
+constexpr std::size_t most_notes = 12;
+
+std::string said(const kitchen::Limit& limit, const Kitchen& kitchen) {
+  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+  return of != nullptr ? std::string(foods::name(*of))
+                       : kitchen.food(std::get<FoodId>(limit.what)).name;
+}
+
+// "whether it is vegetarian", "whether it is of 'no pork'".
+std::string whether(const std::string& diet) {
+  const bool own_word = diet.find(' ') != std::string::npos;
+  return own_word ? fmt::format("whether it is fit for '{}'", diet)
+                  : fmt::format("whether it is {}", diet);
+}
+
+class Check {
+public:
+  Check(const Kitchen& kitchen, text::Diagnostics& diagnostics)
+      : kitchen_(kitchen), diagnostics_(diagnostics) {}
+
+  std::vector<LabelCheck> run();
+
+private:
+  const Inside& inside(const Recipe& recipe);
+  void dish(const DishRef& ref);
+  void tell_unknown(const std::vector<LabelCheck>& labels);
+  void check(const Plate& plate);
+  void check_food(const Plate& plate, std::size_t line, FoodId food);
+  void check_limit(const Plate& plate, std::size_t line, FoodId food, const kitchen::Limit& limit);
+  void check_said(const Plate& plate, const Recipe& recipe, std::optional<std::size_t> through);
+  void refuse(const Plate& plate, std::optional<std::size_t> line, const kitchen::Limit& limit,
+              const std::string& why);
+
+  const Kitchen& kitchen_;
+  text::Diagnostics& diagnostics_;
+  std::map<kitchen::RecipeId, Inside> known_;
+  std::map<std::tuple<std::string, FoodId, std::string>, bool> labels_; // whether it is known
+};
+
+const Inside& Check::inside(const Recipe& recipe) {
+  const auto [place, fresh] = known_.try_emplace(recipe.id);
+  Inside& out = place->second;
+  if (!fresh) {
+    return out;
+  }
+  std::vector<bool> seen(kitchen_.recipes.size(), false);
+  seen[static_cast<std::size_t>(recipe.id)] = true;
+  out.recipes.emplace_back(&recipe, std::nullopt);
+  for (std::size_t next = 0; next < out.recipes.size(); ++next) {
+    const auto [of, through] = out.recipes[next];
+    for (const Ingredient& line : of->ingredients) {
+      const std::size_t index = out.lines.size();
+      out.lines.push_back({&line, of, through});
+      if (const kitchen::RecipeId* id = line.recipe();
+          id != nullptr && !seen[static_cast<std::size_t>(*id)]) {
+        seen[static_cast<std::size_t>(*id)] = true;
+        out.recipes.emplace_back(&kitchen_.recipe(*id), index);
+      }
+    }
+  }
+  return out;
+}
+
+void Check::refuse(const Plate& plate, std::optional<std::size_t> line, const kitchen::Limit& limit,
+                   const std::string& why) {
+  auto& told = diagnostics_.error(
+      errors::must_not_have, plate.dish.at,
+      fmt::format("{} must not have {}{}: {}", plate.person.name, said(limit, kitchen_),
+                  limit.diet.empty() ? "" : fmt::format(" ({})", limit.diet), why),
+      fmt::format("say what {0} has instead, 'for: {{{0}: ... instead of ...}}', or who eats it "
+                  "without {0}, 'eaten by: [...]'",
+                  plate.person.name));
+  const auto path = plate.inside.path(line);
+  for (std::size_t i = 0; i < path.size(); ++i) {
+    if (path.size() > most_notes && i == most_notes / 2) {
+      told.note({}, fmt::format("through {} more recipes", path.size() - most_notes));
+      i = path.size() - most_notes / 2;
+    }
+    told.note(path[i]->at, fmt::format("through '{}'", path[i]->text));
+  }
+}
+
+void Check::check_limit(const Plate& plate, std::size_t line, FoodId id,
+                        const kitchen::Limit& limit) {
+  const foods::Food& food = kitchen_.food(id);
+  const auto has = [&] {
+    const kitchen::RecipeId* dish = plate.dish.what.recipe();
+    const Recipe* in = plate.inside.lines[line].of;
+    return fmt::format("{} on {} has {}{}",
+                       dish != nullptr ? kitchen_.recipe(*dish).name : food.name,
+                       text::print_day(plate.meal.date), food.name,
+                       in != nullptr && in->id != *dish ? fmt::format(" in {}", in->name) : "");
+  };
+  if (const FoodId* avoided = std::get_if<FoodId>(&limit.what)) {
+    const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
+    const std::string name = fmt::format(" {} ", kitchen_.food(*avoided).name);
+    if (id == *avoided || (food.as_written && within.find(name) != std::string::npos)) {
+      refuse(plate, line, limit, has());
+    }
+    return;
+  }
+  switch (foods::holds(food, std::get<foods::AnyClass>(limit.what))) {
+  case foods::Holds::yes:
+    refuse(plate, line, limit, has());
+    break;
+  case foods::Holds::read_the_label:
+    labels_[{plate.person.name, id, said(limit, kitchen_)}] = true;
+    break;
+  case foods::Holds::not_known:
+    labels_[{plate.person.name, id,
+             limit.diet.empty() ? said(limit, kitchen_) : whether(limit.diet)}] = false;
+    break;
+  case foods::Holds::no:
+    break;
+  }
+}
+
+// One word a food and diet is enough: of beef stock a vegetarian need not hear that it is stock,
+// too.
+void Check::check_food(const Plate& plate, std::size_t line, FoodId id) {
+  std::string refused;
+  for (const kitchen::Limit& limit : plate.person.limits) {
+    if (limit.diet.empty() || limit.diet != refused) {
+      const std::size_t before = diagnostics_.errors();
+      check_limit(plate, line, id, limit);
+      refused = diagnostics_.errors() > before ? limit.diet : refused;
+    }
+  }
+}
+
+// What a recipe itself says that it may contain.
+void Check::check_said(const Plate& plate, const Recipe& recipe,
+                       std::optional<std::size_t> through) {
+  for (const foods::Allergen allergen : recipe.may_contain) {
+    for (const kitchen::Limit& limit : plate.person.limits) {
+      const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+      if (of != nullptr && *of == foods::AnyClass(allergen)) {
+        refuse(plate, through, limit, fmt::format("{} may contain it", recipe.name));
+      }
+    }
+  }
+}
+
+void Check::check(const Plate& plate) {
+  for (std::size_t i = 0; i < plate.inside.lines.size(); ++i) {
+    if (const FoodId* food = plate.inside.lines[i].line->food()) {
+      // What may be bought instead counts as being in it.
+      for (const FoodId one : kitchen_.household.instead_of(*food)) {
+        check_food(plate, i, one);
+      }
+    }
+  }
+  for (const auto& [recipe, through] : plate.inside.recipes) {
+    check_said(plate, *recipe, through);
+  }
+}
+
+void Check::dish(const DishRef& ref) {
+  const kitchen::Meal& meal = kitchen_.plan->meals[ref.meal];
+  const kitchen::Dish& dish = meal.dishes[ref.dish];
+  const kitchen::RecipeId* recipe = dish.what.recipe();
+  const Inside plain{{{&dish.what, nullptr, {}}}, {}};
+  for (const Person* person : eaters(kitchen_, ref)) {
+    if (!person->limits.empty()) {
+      check({meal, dish, *person, recipe != nullptr ? inside(kitchen_.recipe(*recipe)) : plain});
+    }
+  }
+}
+
+// A remark a person: foods that no record answers.
+void Check::tell_unknown(const std::vector<LabelCheck>& labels) {
+  std::map<std::string, std::vector<std::string>> foods_for;
+  for (const LabelCheck& label : labels) {
+    auto& names = foods_for[label.person];
+    const std::string& name = kitchen_.food(label.food).name;
+    if (!label.known && std::find(names.begin(), names.end(), name) == names.end()) {
+      names.push_back(name);
+    }
+  }
+  for (auto& [person, names] : foods_for) {
+    if (!names.empty()) {
+      std::sort(names.begin(), names.end());
+      diagnostics_.remark(
+          errors::read_the_label, {},
+          fmt::format("what is in {} is not known; read the label before {} eats it",
+                      text::the_first_few(names), person),
+          "say what is in it in recipes/foods.yaml: 'classes' and 'allergens'");
+    }
+  }
+}
+
+std::vector<LabelCheck> Check::run() {
+  for (std::size_t m = 0; m < kitchen_.plan->meals.size(); ++m) {
+    for (std::size_t d = 0; d < kitchen_.plan->meals[m].dishes.size(); ++d) {
+      dish({m, d});
+    }
+  }
+  std::vector<LabelCheck> out;
+  for (const auto& [key, known] : labels_) {
+    const auto& [person, food, what] = key;
+    out.push_back({food, what, person, known});
+  }
+  tell_unknown(out);
+  std::stable_sort(out.begin(), out.end(), [&](const LabelCheck& a, const LabelCheck& b) {
+    return std::tuple(std::string_view(kitchen_.food(a.food).name), a.what) <
+           std::tuple(std::string_view(kitchen_.food(b.food).name), b.what);
+  });
+  return out;
+}
+
+} // namespace
+
+std::vector<LabelCheck> check_limits(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
+  return Check(kitchen, diagnostics).run();
+}
+
+} // namespace manciple::resolve
