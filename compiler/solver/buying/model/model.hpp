@@ -60,8 +60,8 @@
 ///
 /// **Left at the end.** What serves no demand is kept if it is still good on `kept_day`, cool or,
 /// loose or in unopened packs, frozen; of an opened pack only if it is good unfrozen. What would
-/// have to be frozen for that is kept if it is at least `least_frozen` in all. What is kept is worth
-/// `salvage` up to `salvage_cap`. What is not kept is waste and costs `waste`.
+/// have to be frozen for that is kept if it is at least `least_frozen` in all. What is kept is
+/// worth `salvage` up to `salvage_cap`. What is not kept is waste and costs `waste`.
 ///
 /// **Room.** What is bought on day b and used on day d takes room on the nights b, ..., d - 1: in
 /// the freezer from the day it is frozen, before that in its cool place. What is kept takes room
