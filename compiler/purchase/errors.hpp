@@ -33,6 +33,6 @@ inline constexpr Code small_stop{"P011"};
 inline constexpr Code worth_no_stop{"P012"};
 
 /// An offer contains what someone who eats of it must not have.
-inline constexpr Code allergen_of_maker{"P012"};
+inline constexpr Code allergen_of_maker{"P013"};
 
 } // namespace manciple::purchase::errors

@@ -154,7 +154,7 @@ const std::map<std::string, Spoil>& spoilt() {
                                              "meals: {dinner: \"18:30\"}\n");
          house.recipe("stew", "1 lb onion, 1 tbsp honey");
        }},
-      {"P012",
+      {"P013",
        [](House& house) {
          house.household("", "[milk]");
          house.write("plans/stores/corner.yaml",

@@ -36,7 +36,13 @@ def minutes(text):
     return round(sum(float(n) * {"d": DAY, "h": 60, "m": 1}[unit] for n, unit in parts))
 
 
-recipes = {m["file"]: yaml.load((house / "recipes" / f"{m['file']}.yaml").read_text(), yaml.BaseLoader) for m in made}
+def written(name):
+    """What somebody has otherwise in a dish begins with the recipe's name: "fish-tacos-with-tofu"."""
+    path = house / "recipes" / f"{name}.yaml"
+    return yaml.load(path.read_text(), yaml.BaseLoader) if path.exists() else written(name[: name.rindex("-")])
+
+
+recipes = {m["file"]: written(m["file"]) for m in made}
 plan_start = datetime.date.fromisoformat(result["from"])
 
 
@@ -56,10 +62,10 @@ sittings = []  # (making, [(step, start, end)]) in their order
 
 def kind(making, step):
     """The words of a step, the appliance and its own limit for waiting."""
-    written = steps_of(making)[step]
-    if isinstance(written, str):
-        return written, "", None
-    return written["do"], written.get("on", ""), minutes(written["wait"]) if "wait" in written else None
+    said = steps_of(making)[step]
+    if isinstance(said, str):
+        return said, "", None
+    return said["do"], said.get("on", ""), minutes(said["wait"]) if "wait" in said else None
 
 
 by_making = collections.defaultdict(list)

@@ -50,8 +50,9 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
   double gain = 0;
   double kept = 0;
   sums_.resize(visits + 1);
-  runs_ = std::all_of(item.sources.begin(), item.sources.end(), [](const Source& source) {
-    return source.comes_in_packs && source.frozen_until == never && !source.refrozen;
+  runs_ = std::all_of(item.sources.begin(), item.sources.end(), [&](const Source& source) {
+    const bool freezes = source.frozen_until != never || source.refrozen;
+    return (source.comes_in_packs || source.in_freezer) && (!freezes || facts.from_freezer > 0);
   });
   // By visit: what it and those after it sell.
   std::vector<std::vector<Pack>> on_offer(visits + 1);
@@ -180,8 +181,10 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
   const Item& facts = *item_->item;
   const std::size_t demands = item_->demands.size();
   int lasts = 0;
+  bool freezes = false;
   for (const Source& source : item_->sources) {
     lasts = std::max(lasts, source.opened);
+    freezes = freezes || source.frozen_until != never || source.refrozen;
   }
   for (std::size_t v = 0; v < sums_.size(); ++v) {
     Sums& sums = sums_[v];
@@ -229,6 +232,10 @@ void CompletionBound::add_runs(std::vector<std::vector<Pack>> on_offer) {
         without = std::min(without,
                            static_cast<double>(facts.missing) +
                                static_cast<double>(fine(facts.missing_once)) / must * rounded_down);
+        if (freezes && demand.takes_frozen) { // a portion, of whatever pack
+          without = std::min(without,
+                             static_cast<double>(fine(facts.from_freezer)) / must * rounded_down);
+        }
       }
       sums.of_runs[d] = after + least(amount, without);
     }
@@ -321,7 +328,7 @@ CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* be
     const double reach = static_cast<double>(held->left) * from.reach;
     sum.reach += reach;
     sum.fresh += !held->thawed && serves_fresh(visit, held->source) ? reach : 0;
-    if (runs_) {
+    if (runs_ && from.comes_in_packs) {
       const auto packs = static_cast<double>((held->left + from.pack - 1) / from.pack);
       sum.saves += packs * sums_[visit].saves[held->source];
     }

@@ -15,9 +15,10 @@ namespace manciple::buying {
 /// Where some demands must be fresh, these and the others may be bounded apart, for no frozen thing
 /// can stand in for what is lacking of the fresh ones.
 ///
-/// Of what comes in packs and does not freeze, another one may be higher: uses that are further
-/// apart than an opened pack lasts fall into runs, and no pack serves two of them, so that each run
-/// takes whole packs. A pack that is held saves at most what it would cost to buy as much.
+/// Of what comes in packs, another one may be higher: uses that are further apart than an opened
+/// pack lasts fall into runs, and no pack serves two of them, but from the freezer, which costs
+/// something for each use; so that each run takes whole packs, or that. A pack that is held saves
+/// at most what it would cost to buy as much.
 class CompletionBound {
 public:
   /// Works out the bound for the terms (their charges are left out), if no more than `most` packs

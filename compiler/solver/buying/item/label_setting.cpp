@@ -83,7 +83,7 @@ namespace {
 class LabelSetting {
 public:
   LabelSetting(const Prepared& item, const Terms& terms, Workspace::Memory& memory,
-               std::int64_t& work, std::size_t most)
+               std::int64_t& work, std::size_t most, Cost enough)
       : item_(item),
         terms_(terms),
         memory_(memory),
@@ -92,7 +92,8 @@ public:
         service_(item, room_ == nullptr ? Lots::together : Lots::apart),
         weighing_(item),
         work_(work),
-        most_(most) {
+        most_(most),
+        enough_(enough) {
     find_most();
     memory_.bound.prepare(item, terms, most_packs_);
   }
@@ -101,6 +102,9 @@ public:
     Outcome quick;
     if (item_.visits.size() > few_visits || item_.demands.size() > few_demands) {
       quick = narrow_pass();
+      if (is_too_dear(quick)) {
+        return quick;
+      }
     }
     Outcome exact = exact_pass(quick.cost, std::min(most_, many_labels));
     for (const std::size_t labels : {very_many_labels, most_}) {
@@ -115,6 +119,9 @@ public:
       if (better.cost < quick.cost) {
         quick = std::move(better);
       }
+      if (is_too_dear(quick)) {
+        return quick;
+      }
       exact = exact_pass(quick.cost, std::min(labels, most_));
     }
     if (gave_up_) {
@@ -122,18 +129,33 @@ public:
         buys_nothing_ = true;
         quick = exact_pass(impossible, most_);
       }
-      const double least = memory_.bound.rest(0, 0, start_held_);
-      quick.bound = std::min(quick.cost, Cost{start_cost_ + static_cast<Fine>(least) - 1, 0});
+      quick.bound = std::min(quick.cost, least());
       return quick;
     }
+    const Cost quick_cost = quick.cost;
     if (quick.cost <= exact.cost) {
       exact = std::move(quick);
     }
-    exact.bound = exact.cost;
+    // What costs more than `enough` was not followed.
+    exact.bound = is_possible(quick_cost) ? std::min(exact.cost, enough_) : exact.cost;
     return exact;
   }
 
 private:
+  /// Before anything is bought or used.
+  Cost least() const {
+    const double rest = memory_.bound.rest(0, 0, start_held_);
+    return {start_cost_ + static_cast<Fine>(rest) - 1, 0};
+  }
+  /// Sets the plan's bound if that is enough.
+  bool is_too_dear(Outcome& quick) const {
+    if (!is_possible(quick.cost) || least() <= enough_) {
+      return false;
+    }
+    quick.bound = std::min(quick.cost, least());
+    return true;
+  }
+
   static constexpr std::size_t narrow_labels = 8;
   /// After so many a better bound saves what it takes.
   static constexpr std::size_t many_labels = 512;
@@ -156,7 +178,7 @@ private:
   /// Gives up after `most` labels.
   Outcome exact_pass(Cost limit, std::size_t most) {
     narrow_ = false;
-    limit_ = limit;
+    limit_ = is_possible(limit) ? std::min(limit, enough_) : limit; // some plan is always known
     may_make_ = most;
     return pass();
   }
@@ -805,6 +827,7 @@ private:
   Weighing weighing_;
   std::int64_t& work_;
   std::size_t most_;
+  Cost enough_;
   std::size_t may_make_ = 0;
   std::size_t looks_ = 0;
   std::vector<int> most_packs_;
@@ -823,11 +846,11 @@ private:
 } // namespace
 
 Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
-                 std::size_t most) {
+                 std::size_t most, Cost enough) {
   if (item.barred) {
     return {};
   }
-  return LabelSetting(item, terms, workspace.memory(), work, most).run();
+  return LabelSetting(item, terms, workspace.memory(), work, most, enough).run();
 }
 
 } // namespace manciple::buying

@@ -32,8 +32,9 @@ constexpr std::size_t usual_labels = 100'000;
 /// A first, narrow pass gives an upper limit; in the second one a label goes when its cost and the
 /// least cost of the rest exceed that. Where many labels remain, both are done again with a better
 /// bound. `work` is raised by the labels made and looked at. After `most` of them, a narrow pass's
-/// plan is all there is, with a bound that is less than its cost.
+/// plan is all there is, with a bound that is less than its cost. Nor is more known of a plan that
+/// costs more than `enough`, if a bound shows that at once.
 Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
-                 std::size_t most = usual_labels);
+                 std::size_t most = usual_labels, Cost enough = impossible);
 
 } // namespace manciple::buying

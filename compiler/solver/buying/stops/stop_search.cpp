@@ -45,6 +45,10 @@ public:
         basket_(cache, first(choices)),
         plain_(basket_) {
     result_.cost = cutoff;
+    root_ = bound();
+    for (const ItemId item : ids(cache.items())) {
+      alone_.push_back(basket_.outcome(item).bound);
+    }
     for (const StopId stop : ids(choices)) {
       if (choices[stop] == StopChoice::maybe) {
         slack_[stop] = std::max(Cost{}, terms.cost[stop]);
@@ -65,6 +69,7 @@ public:
       return {};
     }
     const Cost cutoff = result_.cost;
+    tell_what_is_enough();
     improve(used());
     for (int pass = 0; pass < most_passes && bound() < result_.cost && !effort_.spent(); ++pass) {
       if (!ascend()) {
@@ -169,7 +174,21 @@ private:
     if (total < result_.cost) {
       result_.cost = total;
       result_.open = open(states);
+      tell_what_is_enough();
     }
+  }
+
+  /// An item that costs so much more than with all stops made that the others cannot make up for it
+  /// is part of no better list.
+  void tell_what_is_enough() {
+    if (!is_possible(root_) || result_.cost < root_) {
+      return;
+    }
+    Table<ItemId, Cost> enough = alone_;
+    for (Cost& one : enough) {
+      one += result_.cost - root_;
+    }
+    cache_.know_up_to(std::move(enough));
   }
 
   /// Drops and adds stops one at a time while that pays.
@@ -332,6 +351,9 @@ private:
   Table<StopId, Cost> slack_;
   Basket basket_;
   Basket plain_;
+  /// With every stop undecided: the bound, and of each item.
+  Cost root_;
+  Table<ItemId, Cost> alone_;
   std::set<OpenStops> tried_;
   StopsResult result_;
 };
@@ -341,13 +363,17 @@ private:
 StopsResult likely_stops(SubproblemCache& cache, const StopTerms& terms,
                          const StopChoices& choices) {
   cache.forget_shares(); // items pay each stop once
+  cache.know_up_to({});
   return StopSearch(cache, terms, choices, impossible).start();
 }
 
 StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms, const StopChoices& choices,
                          Cost cutoff) {
   cache.forget_shares();
-  return StopSearch(cache, terms, choices, cutoff).run();
+  cache.know_up_to({});
+  const StopsResult result = StopSearch(cache, terms, choices, cutoff).run();
+  cache.know_up_to({});
+  return result;
 }
 
 } // namespace manciple::buying

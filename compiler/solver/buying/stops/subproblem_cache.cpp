@@ -100,7 +100,9 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
       it->second = std::move(*known);
     } else {
       const std::size_t most = effort_->spent() ? labels_at_the_end : labels_;
-      it->second = buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most);
+      const Cost enough = enough_.empty() ? impossible : enough_[item];
+      it->second =
+          buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most, enough);
       ++subproblems_;
     }
   }

@@ -48,6 +48,9 @@ public:
   /// Lets an item take so many labels, and forgets the outcomes for which they were too few.
   void allow(std::size_t labels);
 
+  /// An outcome that costs more than this need not be known to the cent, by item; empty: each must.
+  void know_up_to(Table<ItemId, Cost> enough) { enough_ = std::move(enough); }
+
   /// A quicker way to an outcome, at the multipliers that are set. None if it does not know.
   using Quickly = std::function<std::optional<Outcome>(ItemId, const Terms&)>;
   void ask_first(Quickly quickly) { quickly_ = std::move(quickly); }
@@ -68,6 +71,7 @@ private:
   /// Outcomes that no share is part of, and the others.
   Table<ItemId, std::unordered_map<Visits, Outcome>> known_;
   Table<ItemId, std::unordered_map<Visits, Outcome>> known_charged_;
+  Table<ItemId, Cost> enough_;
   Quickly quickly_;
   Workspace workspace_;
   Terms terms_;
