@@ -10,6 +10,7 @@ import pty
 import re
 import select
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -70,7 +71,9 @@ with tempfile.TemporaryDirectory() as place:
     # The same input without a terminal: nothing is shown in its first seconds, and Ctrl-C (SIGINT)
     # ends it as it ends any program, with nothing written.
     shutil.rmtree(root / "out")
-    quiet = subprocess.Popen(build, cwd=root, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
+    # What a shell runs in the background ignores SIGINT, and so would the program.
+    quiet = subprocess.Popen(build, cwd=root, stdout=subprocess.PIPE, stderr=subprocess.PIPE,
+                             preexec_fn=lambda: signal.signal(signal.SIGINT, signal.SIG_DFL))
     time.sleep(3)
     quiet.send_signal(2)
     out, error = quiet.communicate(timeout=10)

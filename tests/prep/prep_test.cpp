@@ -92,7 +92,7 @@ TEST(Prep, HerbsAreFrozenForWhatIsCookedAndBoughtFreshForASalad) {
       std::find_if(compiled.prep.reminders.begin(), compiled.prep.reminders.end(),
                    [](const auto& r) { return r.kind == prep::Reminder::Kind::freeze; });
   ASSERT_NE(freezing, compiled.prep.reminders.end());
-  EXPECT_EQ(freezing->what, "Chop 0.6 oz parsley; freeze in oil or water in an ice cube tray, "
+  EXPECT_EQ(freezing->what, "Chop 1/4 bunch parsley; freeze in oil or water in an ice cube tray, "
                             "then in 1 bag, labelled");
   ASSERT_EQ(compiled.prep.labels.size(), 1U);
   EXPECT_EQ(compiled.prep.labels[0].purpose, "stew on Tue 9 Mar");
