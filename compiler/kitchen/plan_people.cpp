@@ -62,9 +62,13 @@ std::optional<Swap> PlanReader::swap(const Node& node) {
   out.replaced = context_.recipes.find(old);
   out.replaced_classes = out.replaced ? std::vector<foods::AnyClass>() : foods::classes_called(old);
   if (!out.replaced && out.replaced_classes.empty()) {
-    diagnostics_.error(errors::unknown_food, node.part(from, old.size()),
-                       fmt::format("no food or recipe is called '{}'", old),
-                       text::did_you_mean(old, context_.recipes.all()));
+    // A recipe may not be written yet; then whoever must not have what is in it is told.
+    const bool slip = text::slip_of(old, context_.recipes.all()).has_value();
+    const std::string what = fmt::format("no food or recipe is called '{}'", old);
+    const std::string fix = text::did_you_mean(old, context_.recipes.all());
+    slip ? diagnostics_.error(errors::unknown_food, node.part(from, old.size()), what, fix)
+         : diagnostics_.warning(errors::unknown_food, node.part(from, old.size()),
+                                what + "; nothing is served in its place", fix);
     return std::nullopt;
   }
   if (at == std::string_view::npos) {

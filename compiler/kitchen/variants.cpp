@@ -243,11 +243,17 @@ void Splitter::split(Meal& meal, std::size_t index) {
   const Dish dish = meal.dishes[index];
   const RecipeId* of = dish.what.recipe();
   if (of == nullptr) {
+    const foods::FoodId* food = dish.what.food();
+    const bool not_written = food == nullptr || kitchen_.food(*food).as_written;
     for (const Variant& other : dish.variants) {
-      diagnostics_.error(
-          errors::no_such_swap, other.at,
-          fmt::format("'{}' is not a recipe, so nothing in it can be other", dish.what.text),
-          "give them a dish of their own: {dish: ..., eaten by: [...]}");
+      const std::string what =
+          fmt::format("'{}' is not a recipe, so nothing in it can be other", dish.what.text);
+      if (not_written) {
+        diagnostics_.warning(errors::no_such_swap, other.at, what, "write the recipe");
+      } else {
+        diagnostics_.error(errors::no_such_swap, other.at, what,
+                           "give them a dish of their own: {dish: ..., eaten by: [...]}");
+      }
     }
     return;
   }

@@ -131,6 +131,15 @@ TEST(Variants, ThatFindNothingToSwapAreErrorsThatSayWhatThereIs) {
   EXPECT_NE(house.said().find("boneless chicken breast, onion"), std::string::npos);
 }
 
+TEST(Variants, OfARecipeThatIsNotWrittenYetEndNoBuild) {
+  House house;
+  house.plan("2027-03-02: {dinner: {dish: tacos, for: {Ben: tofu instead of onion}}}");
+  EXPECT_TRUE(house.compile()) << house.said();
+  EXPECT_TRUE(house.said("K019")) << house.said();
+  house.plan("2027-03-02: {dinner: {dish: 2 onions, for: {Ben: tofu instead of onion}}}");
+  EXPECT_FALSE(house.compile());
+}
+
 TEST(Portions, AreByDishThenByPersonAndMealThenByAge) {
   House house;
   house.write("plans/household.yaml",

@@ -79,7 +79,8 @@ class ItemRows:
                  if part and part.frozen and part.thawed is None and source.thawed is None]
         if not rests or least == 0:
             return
-        freezes, most, all_of_it, thrown = program.yes_no(), self.item.need / self.scale + 8, {}, {}
+        most = sum(thing.most * (1 if isinstance(thing, Loose) else thing.size) for thing in self.things)
+        freezes, all_of_it, thrown = program.yes_no(), {}, {}
         for source, terms, part in rests:
             out = program.var()
             thrown[out] = 1
