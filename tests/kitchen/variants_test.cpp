@@ -133,7 +133,8 @@ TEST(Variants, ThatFindNothingToSwapAreErrorsThatSayWhatThereIs) {
 
 TEST(Variants, OfARecipeThatIsNotWrittenYetEndNoBuild) {
   House house;
-  house.plan("2027-03-02: {dinner: {dish: tacos, for: {Ben: tofu instead of onion}}}");
+  house.recipe("stew", "2 onions");
+  house.plan("2027-03-02: {dinner: {dish: casserole, for: {Ben: tofu instead of onion}}}");
   EXPECT_TRUE(house.compile()) << house.said();
   EXPECT_TRUE(house.said("K019")) << house.said();
   house.plan("2027-03-02: {dinner: {dish: 2 onions, for: {Ben: tofu instead of onion}}}");
