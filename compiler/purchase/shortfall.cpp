@@ -1,6 +1,6 @@
 #include "purchase/shortfall.hpp"
 
-#include "foods/spoken.hpp"
+#include "foods/counted.hpp"
 #include "purchase/errors.hpp"
 
 #include <fmt/format.h>
@@ -80,7 +80,7 @@ private:
                const std::vector<std::size_t>& uses, const Rational& missing) {
     const resolve::Use& use = resolved_.uses[uses.front()];
     const std::string when = text::print_day(use.date);
-    const std::string amount = foods::customary(food, missing, kitchen_.household.system);
+    const std::string amount = foods::amount_seen(food, missing, kitchen_.household.system);
     const text::Span at = place_of(kitchen_, resolved_, use);
     const auto warn = [&](text::Code code, std::string what, std::string fix) {
       diagnostics_.warning(code, at, std::move(what), std::move(fix));
