@@ -115,13 +115,13 @@ private:
     }
     if (before && item.missing == item.lacking) {
       warn(errors::worth_no_stop,
-           fmt::format("no stop is made for '{}' alone; {} is still to be found by {}", food.name,
+           fmt::format("no stop is made for '{}' alone; still to be found: {} by {}", food.name,
                        amount, when),
            "leave it out, or take it along when you pass a shop");
     } else if (!before) {
       warn(errors::too_late,
-           fmt::format("no trip brings '{}' home in time for {}; {} is still to be found",
-                       food.name, when, amount),
+           fmt::format("no trip brings '{}' home in time for {}; still to be found: {}", food.name,
+                       when, amount),
            after ? fmt::format("the first stop that sells it is {}; put it on hand, move the meal, "
                                "or add a trip",
                                said(*after))
@@ -129,29 +129,29 @@ private:
                    "[SHOP]}]'");
     } else if (!cool && !frozen) {
       warn(errors::does_not_keep,
-           fmt::format("'{}' for {} would not keep: bought at {} it is good for {}; {} is still "
-                       "to be found",
+           fmt::format("'{}' for {} would not keep: bought at {} it is good for {}; still to be "
+                       "found: {}",
                        food.name, when, said(*before), text::print_days(life_of(item, *before)),
                        amount),
            "add a trip nearer to that day, or cook it earlier");
     } else if (!cool && !demand.takes_frozen) {
       warn(errors::must_be_fresh,
            fmt::format("'{}' must be fresh on {}, but from {} it would keep only in the freezer; "
-                       "{} is still to be found",
+                       "still to be found: {}",
                        food.name, when, said(*before), amount),
            "add a trip nearer to that day, or drop 'fresh'");
     } else if (std::any_of(item.offers.begin(), item.offers.end(), [](const Offer& offer) {
                  return offer.limit < std::numeric_limits<int>::max();
                })) {
-      warn(errors::limit,
-           fmt::format(
-               "the shops do not sell enough '{}' in one visit; {} is still to be found by {}",
-               food.name, amount, when),
-           "add a trip, or another shop");
+      warn(
+          errors::limit,
+          fmt::format("the shops do not sell enough '{}' in one visit; still to be found: {} by {}",
+                      food.name, amount, when),
+          "add a trip, or another shop");
     } else {
       warn(errors::no_room,
-           fmt::format("there is no room for '{}'; {} is still to be found by {}", food.name,
-                       amount, when),
+           fmt::format("there is no room for '{}'; still to be found: {} by {}", food.name, amount,
+                       when),
            "give the household more storage, shop more often, or add smaller packs");
     }
   }
