@@ -103,9 +103,16 @@ bool heats(std::string_view appliance) {
   return std::find(cold.begin(), cold.end(), appliance) == cold.end();
 }
 
+namespace {
+
+bool is_hot(const MethodStep& step) {
+  return heats(step.appliance);
+}
+
+} // namespace
+
 bool is_heated(const Recipe& recipe) {
-  return std::any_of(recipe.method.begin(), recipe.method.end(),
-                     [](const MethodStep& step) { return heats(step.appliance); });
+  return std::any_of(recipe.method.begin(), recipe.method.end(), is_hot);
 }
 
 bool is_cooked(const Recipe& recipe, std::string_view food) {
@@ -116,8 +123,7 @@ bool is_cooked(const Recipe& recipe, std::string_view food) {
         return text::lower(step.what).find(word) != std::string::npos;
       });
   return std::any_of(named == recipe.method.end() ? recipe.method.begin() : named,
-                     recipe.method.end(),
-                     [](const MethodStep& step) { return heats(step.appliance); });
+                     recipe.method.end(), is_hot);
 }
 
 } // namespace manciple::kitchen

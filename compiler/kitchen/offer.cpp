@@ -84,7 +84,6 @@ private:
   bool several(const Node& node, std::string_view words, Cents price, Offer& offer);
   bool size_of(const Node& node, const foods::Amount& amount, Offer& offer);
   void read_terms(const Fields& fields, Offer& offer);
-  std::vector<foods::Allergen> allergen_list(const Fields& fields, std::string_view key);
   void read_sale(const Node& node, Offer& offer);
   void read_deal(const Node& node, Offer& offer);
   bool bad(const Node& node, std::string what) {
@@ -342,21 +341,6 @@ void Reader::read_deal(const Node& node, Offer& offer) {
   offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(packs))), deal->price};
 }
 
-std::vector<foods::Allergen> Reader::allergen_list(const Fields& fields, std::string_view key) {
-  std::vector<foods::Allergen> out;
-  for (const Node* item : fields.list(key)) {
-    if (const auto allergen = foods::parse_allergen(item->scalar)) {
-      out.push_back(*allergen);
-      continue;
-    }
-    const auto known = foods::allergen_words();
-    diagnostics_.error(errors::bad_value, item->span,
-                       fmt::format("'{}' is not an allergen class", item->scalar),
-                       text::did_you_mean(item->scalar, {known.begin(), known.end()}));
-  }
-  return out;
-}
-
 void Reader::read_terms(const Fields& fields, Offer& offer) {
   if (const Node* from = fields.find("from")) {
     offer.from = read_date(*from, diagnostics_);
@@ -381,8 +365,8 @@ void Reader::read_terms(const Fields& fields, Offer& offer) {
   }
   if (const Node* allergens = fields.find("allergens")) {
     const Fields lists(*allergens, foods::keys::allergens, diagnostics_);
-    offer.allergens =
-        foods::Allergens{allergen_list(lists, "contains"), allergen_list(lists, "check label")};
+    offer.allergens = foods::Allergens{read_allergens(lists.list("contains"), diagnostics_),
+                                       read_allergens(lists.list("check label"), diagnostics_)};
   }
 }
 

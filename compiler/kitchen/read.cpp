@@ -2,6 +2,7 @@
 
 #include "kitchen/errors.hpp"
 #include "measure/scan.hpp"
+#include "text/nearest.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -93,6 +94,22 @@ std::optional<int> read_count(const text::Node& node, text::Diagnostics& diagnos
     }
     return static_cast<int>(measure::to_int64(numerator(*number)));
   });
+}
+
+std::vector<foods::Allergen> read_allergens(const std::vector<const text::Node*>& words,
+                                            text::Diagnostics& diagnostics) {
+  std::vector<foods::Allergen> out;
+  for (const text::Node* word : words) {
+    if (const auto allergen = foods::parse_allergen(word->scalar)) {
+      out.push_back(*allergen);
+      continue;
+    }
+    const auto known = foods::allergen_words();
+    diagnostics.error(errors::bad_value, word->span,
+                      fmt::format("'{}' is not an allergen class", word->scalar),
+                      text::did_you_mean(word->scalar, {known.begin(), known.end()}));
+  }
+  return out;
 }
 
 std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagnostics) {

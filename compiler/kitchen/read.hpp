@@ -1,5 +1,6 @@
 #pragma once
 
+#include "foods/words.hpp"
 #include "kitchen/currency.hpp"
 #include "measure/rational.hpp"
 #include "text/date.hpp"
@@ -7,6 +8,7 @@
 
 #include <optional>
 #include <string_view>
+#include <vector>
 
 /// Values as the kitchen's files write them. Each gives nothing, with an error at its place, when
 /// the text is not what is wanted.
@@ -30,6 +32,10 @@ std::optional<bool> read_yes_no(const text::Node& node, text::Diagnostics& diagn
 /// "8.25 %" as 0.0825; at most 100 %.
 std::optional<measure::Rational> read_percent(const text::Node& node,
                                               text::Diagnostics& diagnostics);
+
+/// Names of allergen classes; what is none is an error and left out.
+std::vector<foods::Allergen> read_allergens(const std::vector<const text::Node*>& words,
+                                            text::Diagnostics& diagnostics);
 
 std::optional<Cents> read_money(const text::Node& node, const Currency& currency,
                                 text::Diagnostics& diagnostics);

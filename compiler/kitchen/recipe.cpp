@@ -201,16 +201,7 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
   if (const Node* reheat = fields.find("reheat")) {
     recipe.reheat = reheat->scalar;
   }
-  for (const Node* word : fields.list("may contain")) {
-    if (const auto allergen = foods::parse_allergen(word->scalar)) {
-      recipe.may_contain.push_back(*allergen);
-    } else {
-      const auto known = foods::allergen_words();
-      diagnostics.error(errors::bad_value, word->span,
-                        fmt::format("'{}' is not an allergen class", word->scalar),
-                        text::did_you_mean(word->scalar, {known.begin(), known.end()}));
-    }
-  }
+  recipe.may_contain = read_allergens(fields.list("may contain"), diagnostics);
   return recipe;
 }
 

@@ -114,10 +114,6 @@ void Looker::count_dishes() {
   if (nutrient != nullptr || money) {
     return;
   }
-  const auto add = [&](const DishRef& to, double grams) {
-    const double servings = nutrition_.dishes[to.meal][to.dish].servings;
-    a_serving_[to.meal][to.dish] += servings > 0 ? grams / servings : 0;
-  };
   for (const resolve::Use& use : resolved_.uses) {
     const foods::Food& food = kitchen_.food(use.food);
     if (!is_counted(food, use.food, aim_)) {
@@ -125,12 +121,9 @@ void Looker::count_dishes() {
     }
     const double grams =
         eaten_grams(food, eaten_form(kitchen_, resolved_, use), use.amount).value_or(0);
-    if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
-      for (const resolve::DishShare& share : resolved_.shares_of(making->making)) {
-        add(share.dish, grams * to_double(share.share));
-      }
-    } else if (const auto* dish = std::get_if<resolve::OfDish>(&use.reason)) {
-      add(dish->dish, grams);
+    for (const auto& [to, share] : resolved_.shares_of(use)) {
+      const double servings = nutrition_.dishes[to.meal][to.dish].servings;
+      a_serving_[to.meal][to.dish] += servings > 0 ? grams * to_double(share) / servings : 0;
     }
   }
 }

@@ -51,12 +51,7 @@ void Reckoner::add_to_dishes(const resolve::Use& use) {
   if (food.is_household()) {
     return;
   }
-  std::vector<resolve::DishShare> to;
-  if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
-    to = resolved_.shares_of(making->making);
-  } else if (const auto* dish = std::get_if<resolve::OfDish>(&use.reason)) {
-    to = {{dish->dish, 1}};
-  }
+  const std::vector<resolve::DishShare> to = resolved_.shares_of(use);
   const Form form = eaten_form(kitchen_, resolved_, use);
   const foods::Nutrients* figures = food.nutrients_of(form);
   const auto grams = eaten_grams(food, form, use.amount);

@@ -27,11 +27,6 @@ using resolve::Resolved;
 // A hot dish may wait so long, covered. Common practice, no source.
 constexpr int may_wait = 30; // minutes
 
-// Nobody starts before that for what is eaten the same day.
-constexpr int getting_up = 7 * 60;
-// What stands overnight is begun then. Common practice, no source.
-constexpr int evening = 20 * 60;
-
 // A dish, or the first part of one, that is cooked on a day.
 struct ToCook {
   Cooking cooking;
@@ -297,7 +292,7 @@ private:
           again = true;
         }
         if (dishes[d].before > 0 && !dishes[d].stands_here) {
-          split(dishes[d], done[d].cooking);
+          split(dishes[d]);
           again = true;
         }
       }
@@ -321,7 +316,7 @@ private:
   }
 
   // Takes what is done before it stands out of a dish; it is put on a day before.
-  void split(ToCook& dish, const Cooking& /*now*/) {
+  void split(ToCook& dish) {
     ToCook first;
     first.cooking = dish.cooking;
     first.cooking.ahead = true;
@@ -335,23 +330,11 @@ private:
 
   // It must have stood long enough when cooking starts; begun by day, or in the evening before.
   void begin_before(const Cooking& cook, ToCook first) {
-    int start = cook.start - first.stands;
-    const auto clock = [&] {
-      return (start % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
-    };
-    if (clock() < getting_up) {
-      start -= clock() + text::minutes_a_day - evening;
-    } else if (clock() > evening) {
-      start -= clock() - evening;
-    }
-    const int at = clock();
+    const Begun begun = begun_by_day(cook.start - first.stands);
     // On the day itself the hands are taken: the evening before it has time.
-    int days = (at - start) / text::minutes_a_day;
-    if (days == 0) {
-      days = 1;
-    }
+    const int days = std::max(1, begun.days_before);
     first.cooking.date = cook.date - std::chrono::days(days);
-    first.cooking.ready = days == 1 && start >= 0 ? evening : at;
+    first.cooking.ready = begun.days_before == 0 ? evening : begun.clock;
     days_[first.cooking.date].push_back(std::move(first));
   }
 

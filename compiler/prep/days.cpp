@@ -32,6 +32,19 @@ std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& re
   return "use";
 }
 
+Begun begun_by_day(int moment) {
+  const auto clock = [](int at) {
+    return (at % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
+  };
+  int start = moment;
+  if (clock(start) < getting_up) {
+    start -= clock(start) + text::minutes_a_day - evening;
+  } else if (clock(start) > evening) {
+    start -= clock(start) - evening;
+  }
+  return {(clock(start) - start) / text::minutes_a_day, clock(start)};
+}
+
 namespace {
 
 using foods::Food;
@@ -182,11 +195,6 @@ void Days::pack() {
   }
 }
 
-// Soaking and marinating begin by day: at the moment itself, or else in the evening before it.
-// Common practice, no source.
-constexpr int getting_up = 7 * 60;
-constexpr int evening = 20 * 60;
-
 void Days::wait_times() {
   std::map<MakingId, int> cooked_from;
   std::map<MakingId, std::pair<Date, int>> stands_from;
@@ -202,18 +210,9 @@ void Days::wait_times() {
   const auto begin = [&](const Making& making, int minutes) {
     const int cooking =
         making.session ? plan_.sessions[*making.session].from : cooked_from.at(making.id);
-    int start = cooking - minutes;
-    const auto clock = [&] {
-      return (start % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
-    };
-    if (clock() < getting_up) {
-      start -= clock() + text::minutes_a_day - evening;
-    } else if (clock() > evening) {
-      start -= clock() - evening;
-    }
-    const int at = clock();
-    return std::pair(making.date + std::chrono::days((start - at) / text::minutes_a_day),
-                     std::optional(at));
+    const Begun begun = begun_by_day(cooking - minutes);
+    return std::pair(making.date - std::chrono::days(begun.days_before),
+                     std::optional(begun.clock));
   };
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);

@@ -31,7 +31,6 @@ inline constexpr Code too_much{"P010"};
 inline constexpr Code small_stop{"P011"};
 /// A herb that no dish needs so much that a stop would be made for it.
 inline constexpr Code worth_no_stop{"P012"};
-
 /// An offer contains what someone who eats of it must not have.
 inline constexpr Code allergen_of_maker{"P013"};
 

@@ -33,23 +33,19 @@ std::set<Allergen> avoided(const Person& person) {
   return out;
 }
 
-// Everybody who eats of a use, by the dishes that it ends up in.
+// Everybody who eats of a use, by the dishes that it ends up in; of what is in none, who lives
+// here.
 std::set<const Person*> eaters_of(const Kitchen& kitchen, const resolve::Resolved& resolved,
                                   const resolve::Use& use) {
   std::set<const Person*> out;
-  const auto add = [&](const resolve::DishRef& dish) {
-    for (const Person* person : resolve::eaters(kitchen, dish)) {
-      out.insert(person);
-    }
-  };
-  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
-    for (const resolve::DishShare& share : resolved.shares_of(of->making)) {
-      add(share.dish);
-    }
-  } else if (const auto* dish = std::get_if<resolve::OfDish>(&use.reason)) {
-    add(dish->dish);
-  } else {
-    for (const Person& person : kitchen.household.people) {
+  for (const resolve::DishShare& share : resolved.shares_of(use)) {
+    const std::vector<const Person*> at = resolve::eaters(kitchen, share.dish);
+    out.insert(at.begin(), at.end());
+  }
+  const bool in_a_dish = std::holds_alternative<resolve::OfMaking>(use.reason) ||
+                         std::holds_alternative<resolve::OfDish>(use.reason);
+  for (const Person& person : kitchen.household.people) {
+    if (!in_a_dish) {
       out.insert(&person);
     }
   }

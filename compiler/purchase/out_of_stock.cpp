@@ -159,13 +159,8 @@ std::vector<resolve::DishRef> dishes_of(const Resolved& resolved,
                                         const std::vector<std::size_t>& uses) {
   std::set<resolve::DishRef> out; // meals stand by date, so this is by date too
   for (const std::size_t u : uses) {
-    const resolve::Reason& reason = resolved.uses[u].reason;
-    if (const auto* making = std::get_if<resolve::OfMaking>(&reason)) {
-      for (const resolve::DishShare& of : resolved.shares_of(making->making)) {
-        out.insert(of.dish);
-      }
-    } else if (const auto* dish = std::get_if<resolve::OfDish>(&reason)) {
-      out.insert(dish->dish);
+    for (const resolve::DishShare& of : resolved.shares_of(resolved.uses[u])) {
+      out.insert(of.dish);
     }
   }
   return {out.begin(), out.end()};

@@ -116,6 +116,8 @@ struct Resolved {
   [[nodiscard]] const std::vector<DishShare>& shares_of(MakingId id) const {
     return shares[static_cast<std::size_t>(id)];
   }
+  /// The dishes that a use ends up in, by meal; none of what a plan wants besides its meals.
+  [[nodiscard]] std::vector<DishShare> shares_of(const Use& use) const;
 };
 
 /// Whether a use is what the plan wants to have in the freezer on its last day.

@@ -27,4 +27,12 @@ std::vector<std::vector<DishShare>> shares(const std::vector<Making>& makings) {
   return out;
 }
 
+std::vector<DishShare> Resolved::shares_of(const Use& use) const {
+  if (const auto* making = std::get_if<OfMaking>(&use.reason)) {
+    return shares_of(making->making);
+  }
+  const auto* dish = std::get_if<OfDish>(&use.reason);
+  return dish == nullptr ? std::vector<DishShare>{} : std::vector<DishShare>{{dish->dish, 1}};
+}
+
 } // namespace manciple::resolve
