@@ -9,11 +9,20 @@ namespace manciple::cli {
 
 std::optional<emit::Compiled> compile(const std::string& plan_path, text::Sources& sources,
                                       text::Diagnostics& diagnostics,
-                                      const purchase::Search& search, const text::Files& files) {
+                                      const purchase::Search& search, const text::Files& files,
+                                      std::optional<text::Date> as_of) {
   emit::Compiled out;
-  out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files);
+  out.kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, as_of);
   if (!out.kitchen.plan) {
     return std::nullopt;
+  }
+  if (out.kitchen.as_of) {
+    text::Diagnostics of_all; // what is done needs no word
+    const resolve::Resolved all = resolve::resolve(out.kitchen, of_all);
+    if (of_all.errors() == 0 && diagnostics.errors() == 0) {
+      out.past = history::past(out.kitchen, all, *out.kitchen.as_of, diagnostics);
+      out.kitchen = history::ahead(std::move(out.kitchen), *out.past);
+    }
   }
   // What the files say may be wrong in places; what follows from the rest is worth saying too.
   out.resolved = resolve::resolve(out.kitchen, diagnostics);

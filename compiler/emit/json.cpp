@@ -112,6 +112,9 @@ Json makings(const Compiled& compiled) {
                    {"keeps_in_pantry", recipe.keeps_pantry.has_value()},
                    {"good_until", maybe(making.good_until)},
                    {"for", consumers}});
+    if (making.on_hand) {
+      out.back()["made_before"] = true;
+    }
   }
   return out;
 }

@@ -79,6 +79,9 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
     per_making.push_back(purchased_per_making(kitchen, recipe));
   }
   for (const Making& making : makings) {
+    if (making.on_hand) {
+      continue;
+    }
     const Recipe& recipe = kitchen.recipe(making.recipe);
     const auto& amounts = per_making[static_cast<std::size_t>(recipe.id)];
     for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
@@ -158,10 +161,15 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
     }
     const auto whole = static_cast<int>(measure::to_int64(measure::floor(*staple.every_days)));
     const int period = keeps_for(kitchen.food(food), whole) ? 1 : whole;
-    for (Date first = plan.from; first <= plan.until; first += std::chrono::days(period)) {
+    // The plan's own weeks, whatever of it is done.
+    for (Date first = plan.begins; first <= plan.until; first += std::chrono::days(period)) {
       const Date last = std::min(plan.until, first + std::chrono::days(period - 1));
-      const auto slack = static_cast<int>((last - first).count());
-      const Rational part = amount * (slack + 1) / *staple.every_days;
+      if (last < plan.from) {
+        continue;
+      }
+      const auto slack = static_cast<int>((last - std::max(first, plan.from)).count());
+      const Rational share = Rational((last - first).count() + 1) / *staple.every_days;
+      const Rational part = amount * share;
       out.push_back({food,
                      part,
                      last,
@@ -171,7 +179,7 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
                      Form::plain,
                      {},
                      part * give(kitchen, staple.what, kitchen.household.give),
-                     any_containers(staple.what, Rational(slack + 1) / *staple.every_days),
+                     any_containers(staple.what, share),
                      slack});
     }
   }
