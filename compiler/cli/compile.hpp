@@ -17,4 +17,28 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
                                       const text::Files& files = text::disk(),
                                       std::optional<text::Date> as_of = std::nullopt);
 
+/// A house and what has been done of its plan.
+struct Done {
+  kitchen::Kitchen kitchen; ///< with the plan as a whole
+  history::Past past;
+};
+
+/// What has been by the morning of a day (absent: that from which is planned), what is to come
+/// before it as the list says. Nothing when there are errors.
+std::optional<Done> done_until(const std::string& plan_path, std::optional<text::Date> day,
+                               text::Sources& sources, text::Diagnostics& diagnostics,
+                               const text::Files& files = text::disk());
+
+/// A receipt, and what the list of its day said of its shop before it was there.
+struct BesideList {
+  kitchen::Kitchen kitchen;
+  kitchen::Receipt receipt;
+  std::optional<kitchen::Receipt> list; ///< none where the list did not go there
+};
+
+/// Of a receipt by the name of its file; nothing where its day is not of the plan.
+std::optional<BesideList> beside_list(const std::string& plan_path, const std::string& receipt,
+                                      text::Sources& sources, text::Diagnostics& diagnostics,
+                                      const text::Files& files = text::disk());
+
 } // namespace manciple::cli

@@ -12,6 +12,7 @@ namespace manciple::emit {
 struct ReceiptText {
   std::string text;
   measure::Rational each; ///< the number of one pack, or of one step of the scale
+  std::string one = text; ///< the text for the number one: "# (14.5 oz) can diced tomatoes"
 };
 
 /// How what a line buys is written on a receipt: by packs where the pack is what one counts (cans

@@ -71,10 +71,15 @@ Kitchen ahead(Kitchen kitchen, const Past& past) {
   plan.from = std::max(plan.begins, past.until);
   const auto done = [&](const auto& one) { return one.date < past.until; };
   std::erase_if(plan.meals, done);
+  plan.trips_done = plan.trips;
   std::erase_if(plan.trips, done);
   std::erase_if(plan.sessions, done);
   std::erase_if(plan.changes, done);
   drop_stops_made(kitchen, past.until, plan);
+  for (const kitchen::Receipt& receipt : kitchen.receipts) {
+    kitchen::Cents& credit = kitchen.shops[static_cast<std::size_t>(receipt.shop)].credit;
+    credit = std::max(kitchen::Cents{0}, credit - receipt.credit);
+  }
   keep_what_is_due(past, plan);
   if (const auto budget = plan.budget ? plan.budget : kitchen.household.budget) {
     plan.budget = std::max(kitchen::Cents{0}, *budget - past.paid);

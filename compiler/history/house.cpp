@@ -115,11 +115,14 @@ void House::bring_home(const kitchen::Receipt& receipt, int clock) {
   }
 }
 
+// Days that it keeps frozen from now on, if it may be frozen: what has just been opened may be
+// portioned and frozen, whatever it is, if it bears that.
 std::optional<int> House::freezes(const Holding& holding) const {
   if (holding.place == Place::freezer || holding.thawed) {
     return std::nullopt;
   }
-  return purchase::keeping_of(kitchen_.food(holding.food), any_plan).life.frozen;
+  const auto life = purchase::keeping_of(kitchen_.food(holding.food), any_plan).life;
+  return holding.opened ? life.refrozen : life.frozen;
 }
 
 void House::freeze(std::size_t index, const Rational& amount, Date date) {
@@ -139,7 +142,8 @@ void House::freeze(std::size_t index, const Rational& amount, Date date) {
 }
 
 House::Want House::want_of(const resolve::Use& use) const {
-  Want want{first_of(use.food), use.amount * worth(use.food), use.date, !use.fresh, {}};
+  const Rational each = worth(use.food);
+  Want want{first_of(use.food), use.amount * each, use.give * each, use.date, !use.fresh, {}};
   if (use.containers && *use.containers > 0) {
     want.container = use.amount * worth(use.food) / *use.containers;
   }
@@ -172,9 +176,9 @@ Rational House::take(std::vector<Holding>& from, const Want& want,
                      std::vector<Move>* moves) const {
   Rational left = want.amount;
   for (const std::size_t i : in_order(from, want)) {
-    while (left > 0 && from[i].amount > 0) {
+    const bool closed = from[i].pack > 0;
+    while (left > (closed ? want.give : Rational(0)) && from[i].amount > 0) {
       const Rational each = worth(from[i].food);
-      const bool closed = from[i].pack > 0;
       const Rational one = closed ? std::min(from[i].pack, from[i].amount) : from[i].amount;
       // A can is a can, whatever its size within reason.
       const Rational pack = one * each;
@@ -232,17 +236,49 @@ Rational House::eaten_too_late(std::size_t index, Date date, int clock) const {
       late += part;
     }
   }
-  const bool spoils = *mine.use_by < kitchen_.plan->until + std::chrono::days(kept_days);
+  const bool spoils =
+      !mine.opened && *mine.use_by < kitchen_.plan->until + std::chrono::days(kept_days);
   late += spoils && !food.freezes_for_cooking ? left[index].amount : Rational(0);
   const bool weighed = foods::basis(food) == measure::Dimension::mass;
   return weighed && late < least_frozen ? Rational(0) : late;
 }
 
+// What a use leaves for those after it: where what is there is nearly enough for all of them, each
+// takes a little less, as far as it can do without.
+Rational House::spared(std::size_t index) const {
+  const resolve::Use& use = resolved_.uses[index];
+  const FoodId first = first_of(use.food);
+  Rational there = 0;
+  for (const Holding& one : there_) {
+    there += first_of(one.food) == first ? Rational(one.amount * worth(one.food)) : Rational(0);
+  }
+  Rational needed = 0;
+  Rational give = 0;
+  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+    const resolve::Use& other = resolved_.uses[u];
+    if (first_of(other.food) == first &&
+        std::tuple(other.date, other.clock, u) >= std::tuple(use.date, use.clock, index)) {
+      needed += other.amount * worth(other.food);
+      give += other.give * worth(other.food);
+    }
+  }
+  const Rational short_by = needed - there;
+  return short_by > 0 && short_by <= give ? Rational(use.give * worth(use.food) * short_by / give)
+                                          : Rational(0);
+}
+
 void House::use(std::size_t index) {
   const resolve::Use& use = resolved_.uses[index];
-  const Want want = want_of(use);
+  Want want = want_of(use);
+  const Rational needed = want.amount - want.give;
+  const Rational less = want.container ? Rational(0) : spared(index);
+  want.amount -= less;
+  want.give -= less;
+  const std::size_t before = there_.size();
   const Rational taken = take(there_, want, &past_.moves);
-  const Rational needed = want.amount - use.give * worth(use.food);
+  for (std::size_t opened = before, all = there_.size(); opened < all; ++opened) {
+    freeze(opened, eaten_too_late(opened, use.date, use.clock + 1), use.date);
+  }
   if (taken >= needed) {
     return;
   }
@@ -259,7 +295,7 @@ void House::change(const kitchen::Change& change) {
   if (!amount) {
     return; // said when it was read
   }
-  const Want want{first_of(id), amount->amount * worth(id), change.date, true, {}};
+  const Want want{first_of(id), amount->amount * worth(id), 0, change.date, true, {}};
   std::vector<Move> moves;
   (void)take(there_, want, &moves);
   for (const Move& one : moves) {

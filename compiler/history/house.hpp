@@ -28,11 +28,13 @@ private:
   struct Want {
     foods::FoodId first{};
     Rational amount;
+    Rational give; ///< of it: no pack is opened for that
     Date date;
     bool from_freezer = true;
     std::optional<Rational> container; ///< what a usual one holds, if it is asked for by it
   };
   [[nodiscard]] Want want_of(const resolve::Use& use) const;
+  [[nodiscard]] Rational spared(std::size_t use) const;
   [[nodiscard]] std::vector<std::size_t> in_order(const std::vector<Holding>& from,
                                                   const Want& want) const;
   Rational take(std::vector<Holding>& from, const Want& want, std::vector<Move>* moves) const;

@@ -1,5 +1,6 @@
 #include "history/past.hpp"
 
+#include "foods/spoken.hpp"
 #include "history/errors.hpp"
 #include "history/house.hpp"
 #include "resolve/makings.hpp"
@@ -73,7 +74,9 @@ void add_made(const Kitchen& kitchen, const Resolved& resolved, Date until, Past
     }
     const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
     const Date good = making.good_until.value_or(making.date);
-    Rational cool = good >= until ? making.left() : Rational(0);
+    // Less than a quarter of a serving has been eaten with the rest.
+    const bool seen = making.left() * recipe.serves >= Rational(1, 4);
+    Rational cool = good >= until && seen ? making.left() : Rational(0);
     Rational frozen = 0;
     for (const resolve::Consumer& consumer : making.consumers) {
       if (consumer.date >= until) {
@@ -137,31 +140,14 @@ void add_cut(const Kitchen& kitchen, const Resolved& resolved, Date from, Date u
   }
 }
 
-// Days of shopping of which nothing is known.
-void tell_days_without_receipt(const Kitchen& kitchen, Date from, Date until,
-                               text::Diagnostics& diagnostics) {
-  for (const kitchen::Trip& trip : kitchen.plan->trips) {
-    const bool known = std::any_of(kitchen.receipts.begin(), kitchen.receipts.end(),
-                                   [&](const auto& one) { return one.date == trip.date; });
-    if (trip.date >= from && trip.date < until && !known) {
-      diagnostics.warning(
-          errors::no_receipt, trip.at,
-          fmt::format("there is no receipt of {}, so nothing is taken to have been bought then",
-                      text::print_day(trip.date)),
-          fmt::format("'manciple receipt {}' writes down what the list says; or count what is in "
-                      "the house",
-                      text::print_date(trip.date)));
-    }
-  }
-}
-
 void tell_not_there(const Kitchen& kitchen, const Resolved& resolved, const Past& past,
                     text::Diagnostics& diagnostics) {
   std::vector<std::string> names;
   for (const NotThere& one : past.not_there) {
-    const std::string& name = kitchen.food(resolved.uses[one.use].food).name;
-    if (std::find(names.begin(), names.end(), name) == names.end()) {
-      names.push_back(name);
+    const foods::Food& food = kitchen.food(resolved.uses[one.use].food);
+    if (foods::is_more_than_scraps(food, one.amount) &&
+        std::find(names.begin(), names.end(), food.name) == names.end()) {
+      names.push_back(food.name);
     }
   }
   if (!names.empty()) {
@@ -201,7 +187,6 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   add_cut(kitchen, resolved, from, until, out);
   add_made_before(kitchen, resolved, until, out);
   add_made(kitchen, resolved, until, out);
-  tell_days_without_receipt(kitchen, from, until, diagnostics);
   tell_not_there(kitchen, resolved, out, diagnostics);
   return out;
 }

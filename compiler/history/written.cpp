@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <span>
 
 namespace manciple::history {
 namespace {
@@ -14,81 +15,114 @@ namespace {
 using foods::Food;
 using measure::Unit;
 
-// A fraction of this that a cook writes; others are written in grams.
-constexpr int finest_part = 16;
-constexpr int decimals = 1000;
+// Parts that a cook writes: quarters.
+constexpr int quarters = 4;
+constexpr int thousandths = 1000;
 
-bool is_plain(const Rational& number, int finest) {
-  return number > 0 && denominator(Rational(number * finest)) == 1;
+// In that measure, if it is whole or in such parts of it, and exactly the amount.
+std::optional<Rational> in_measure(const Food& food, const Rational& amount,
+                                   const foods::Measure& measure, int parts) {
+  const auto number = foods::measured(food, amount, measure, foods::Form::plain);
+  if (!number || number->amount <= 0 || denominator(Rational(number->amount * parts)) != 1) {
+    return std::nullopt;
+  }
+  const auto back = foods::as_purchased(food, {number->amount, measure});
+  return back && back->amount == amount ? std::optional(number->amount) : std::nullopt;
 }
 
-// In that measure, if it is a plain number of it and exactly the amount.
-std::optional<std::string> in_measure(const Food& food, const Rational& amount,
-                                      const foods::Measure& measure, int finest) {
-  const auto number = foods::measured(food, amount, measure, foods::Form::plain);
-  if (!number || !is_plain(number->amount, finest)) {
-    return std::nullopt;
+std::optional<std::string> in_units(const Food& food, const Rational& amount,
+                                    std::span<const Unit> units, int parts) {
+  for (const Unit unit : units) {
+    if (const auto number = in_measure(food, amount, {unit, {}}, parts)) {
+      return foods::print({*number, {unit, {}}});
+    }
   }
-  const foods::Amount written{number->amount, measure};
-  const auto back = foods::as_purchased(food, written);
-  if (!back || back->amount != amount) {
-    return std::nullopt;
-  }
-  return foods::print(written);
+  return std::nullopt;
 }
 
 std::optional<std::string> in_units(const Food& food, const Rational& amount, bool us) {
   using enum Unit;
-  static constexpr std::array us_volumes{us_gallon, us_quart, us_cup, us_fluid_ounce};
-  static constexpr std::array us_spoons{us_tablespoon, us_teaspoon};
+  static constexpr std::array us_volumes{us_gallon, us_quart, us_fluid_ounce};
   static constexpr std::array us_weights{pound, ounce};
+  static constexpr std::array us_spoons{us_cup, us_tablespoon, us_teaspoon};
   static constexpr std::array metric{kilogram, gram, liter, milliliter};
-  const auto first = [&](const auto& units, int finest) -> std::optional<std::string> {
-    for (const Unit unit : units) {
-      if (auto words = in_measure(food, amount, {unit, {}}, finest)) {
-        return words;
-      }
-    }
-    return std::nullopt;
-  };
   if (!us) {
-    return first(metric, decimals);
+    return in_units(food, amount, metric, thousandths);
   }
   const bool liquid = food.shop_in == "gal" || food.shop_in == "qt" || food.shop_in == "fl oz";
-  auto words = liquid ? first(us_volumes, finest_part) : std::nullopt;
-  words = words ? words : first(us_weights, finest_part);
-  return words ? words : first(us_spoons, finest_part);
+  auto words = liquid ? in_units(food, amount, us_volumes, quarters) : std::nullopt;
+  words = words ? words : in_units(food, amount, us_weights, quarters);
+  return words ? words : in_units(food, amount, us_spoons, quarters);
 }
 
-// How much it is, without the food's name.
-std::string exactly(const Food& food, const Rational& amount, bool us) {
+// "12 eggs", "2 heads garlic".
+std::optional<std::string> in_pieces(const Food& food, const Rational& amount) {
   const std::string piece = foods::counted_by(food);
-  if (!piece.empty()) {
-    if (auto words = in_measure(food, amount, {Unit::each, piece}, 2)) {
-      return *words;
-    }
+  const auto number =
+      piece.empty() ? std::nullopt : in_measure(food, amount, {Unit::each, piece}, 1);
+  if (!number) {
+    return std::nullopt;
   }
+  const std::string many = *number > 1 ? text::plural(food.name) : food.name;
+  if (foods::counts_itself(food, piece) || food.name.ends_with(piece)) {
+    return fmt::format("{} {}", measure::print_exact(*number), many);
+  }
+  return fmt::format("{} {} {}", measure::print_exact(*number),
+                     *number > 1 ? text::plural(piece) : piece, food.name);
+}
+
+// To the milligram, and never less: nobody weighs finer, and no use goes short by it.
+std::string in_base(const Food& food, const Rational& amount) {
+  const bool mass = foods::basis(food) == measure::Dimension::mass;
+  const Rational up = Rational(measure::ceil(Rational(amount * thousandths))) / thousandths;
+  return fmt::format("{} {}", measure::print_decimal(up, 3), mass ? "g" : "ml");
+}
+
+// With the food's name.
+std::string written(const Food& food, const Rational& amount, bool us) {
+  if (auto words = in_pieces(food, amount)) {
+    return *words;
+  }
+  if (foods::basis(food) == measure::Dimension::count) {
+    return fmt::format("{} {}", measure::print_exact(amount), food.name);
+  }
+  const auto words = in_units(food, amount, us);
+  return fmt::format("{} {}", words ? *words : in_base(food, amount),
+                     foods::name_of(food, amount));
+}
+
+std::string without_name(const Food& food, const Rational& amount, bool us) {
   if (foods::basis(food) == measure::Dimension::count) {
     return measure::print_exact(amount);
   }
-  if (auto words = in_units(food, amount, us)) {
-    return *words;
+  const std::string piece = foods::counted_by(food);
+  if (const auto number =
+          piece.empty() ? std::nullopt : in_measure(food, amount, {Unit::each, piece}, 1)) {
+    return foods::print({*number, {Unit::each, piece}});
   }
-  const bool mass = foods::basis(food) == measure::Dimension::mass;
-  return fmt::format("{} {}", measure::print_exact(amount), mass ? "g" : "ml");
+  const auto words = in_units(food, amount, us);
+  return words ? *words : in_base(food, amount);
+}
+
+bool is_us(const kitchen::Kitchen& kitchen) {
+  return kitchen.household.system == measure::System::us;
 }
 
 } // namespace
 
+std::string exactly(const kitchen::Kitchen& kitchen, foods::FoodId food, const Rational& amount) {
+  return without_name(kitchen.food(food), amount, is_us(kitchen));
+}
+
 std::string amount_written(const kitchen::Kitchen& kitchen, const Holding& holding) {
   const Food& food = kitchen.food(holding.food);
-  const bool us = kitchen.household.system == measure::System::us;
   const Rational packs = holding.pack > 0 ? holding.amount / holding.pack : Rational(1);
   if (packs > 1 && denominator(packs) == 1) {
     return fmt::format("{} ({}) packs {}", measure::print_exact(packs),
-                       exactly(food, holding.pack, us), food.name);
+                       without_name(food, holding.pack, is_us(kitchen)),
+                       foods::name_of(food, holding.amount));
   }
-  return fmt::format("{} {}", exactly(food, holding.amount, us), food.name);
+  return written(food, holding.amount, is_us(kitchen));
 }
 
 std::string line_written(const kitchen::Kitchen& kitchen, const Holding& holding) {

@@ -286,6 +286,8 @@ constexpr std::array receipt_keys{
         "'sale', 'instead of ...'"},
     Key{"missing", &missing_list, "what was on the list and not there"},
     Key{"tax", &money, "the tax"},
+    Key{"off", &money, "what the shop took off the sum"},
+    Key{"credit", &money, "store credit that paid a part of it"},
     Key{"total", &money, "what was paid, with tax"},
 };
 

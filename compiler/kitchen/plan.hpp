@@ -152,6 +152,7 @@ struct Plan {
   std::vector<Staple> staples;
   std::vector<Extra> extra;
   std::vector<Trip> trips;
+  std::vector<Trip> trips_done; ///< what things usually cost is as they say, too
   bool says_trips = false; ///< else the usual ones
   std::vector<Session> sessions;
   std::optional<Cents> budget;

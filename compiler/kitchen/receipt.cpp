@@ -248,6 +248,12 @@ std::optional<Receipt> read_receipt(const Node& file, std::string slug,
   if (const Node* tax = fields.find("tax")) {
     out.tax = read_money(*tax, context.household.currency, diagnostics);
   }
+  if (const Node* credit = fields.find("credit")) {
+    out.credit = read_money(*credit, context.household.currency, diagnostics).value_or(0);
+  }
+  if (const Node* off = fields.find("off")) {
+    out.off = read_money(*off, context.household.currency, diagnostics).value_or(0);
+  }
   if (const Node* total = fields.find("total")) {
     out.total = read_money(*total, context.household.currency, diagnostics);
   }

@@ -32,13 +32,17 @@ struct Receipt {
   std::vector<Bought> bought;
   std::vector<Ingredient> missing; ///< looked for, and not there
   std::optional<Cents> tax;
-  std::optional<Cents> total; ///< what the till said, tax included
+  Cents credit = 0; ///< store credit that paid a part of it
+  Cents off = 0;    ///< taken off the sum by the shop
+  std::optional<Cents> total; ///< what was paid at the till, tax included
   text::Span at;
 
   /// The sum of its lines, as far as their prices are said.
   [[nodiscard]] Cents goods() const;
-  /// What was paid: the total, or else its lines and tax.
-  [[nodiscard]] Cents paid() const { return total.value_or(goods() + tax.value_or(0)); }
+  /// What its lines come to: with tax, less what was taken off and what credit paid.
+  [[nodiscard]] Cents sum() const { return goods() + tax.value_or(0) - off - credit; }
+  /// What was paid: the total, or else what its lines come to.
+  [[nodiscard]] Cents paid() const { return total.value_or(sum()); }
 };
 
 /// What receipts are read with.

@@ -443,12 +443,14 @@ private:
   }
 
   bool can_be_had(const kitchen::Offer& offer, const kitchen::Shop& shop) const {
-    return std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const kitchen::Trip& trip) {
+    const auto on = [&](const kitchen::Trip& trip) {
       const bool holds =
           (!offer.from || *offer.from <= trip.date) && (!offer.until || trip.date <= *offer.until);
       return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
                                   [&](const auto& stop) { return stop.shop == shop.id; });
-    });
+    };
+    return std::any_of(plan_.trips.begin(), plan_.trips.end(), on) ||
+           std::any_of(plan_.trips_done.begin(), plan_.trips_done.end(), on);
   }
 
   void values(Item& item, FoodId id) {

@@ -241,8 +241,10 @@ void Maker::make(const Recipe& recipe) {
   make_in_sessions(recipe, std::move(parts));
 }
 
-// Takes what it can of what is left of a recipe; gives how much that is.
+// Takes what it can of what is left of a recipe; gives how much of the consumer's share that meets.
+// What is a little less than asked for is enough.
 Rational Maker::take_on_hand(RecipeId recipe, const Consumer& consumer) {
+  const Rational enough = consumer.times * (1 - give_of(kitchen_, kitchen_.recipe(recipe)));
   Rational taken;
   for (MadeBefore& lot : on_hand_) {
     const Rational part = std::min(lot.left, Rational(consumer.times - taken));
@@ -253,7 +255,7 @@ Rational Maker::take_on_hand(RecipeId recipe, const Consumer& consumer) {
           {consumer.who, part, consumer.date, consumer.leftovers, lot.frozen});
     }
   }
-  return taken;
+  return taken > 0 && taken >= enough ? consumer.times : taken;
 }
 
 // The earliest needs first; those that are met go.

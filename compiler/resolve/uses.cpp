@@ -56,7 +56,8 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
   const Plan& plan = *kitchen.plan;
   const bool vegetable = food.department == foods::Department::produce;
   const int keeps = keeps_cut(food);
-  if (!is_cut(form) || !vegetable || making.session || keeps == 0 || plan.trips.empty()) {
+  const auto& shopped = plan.trips_done.empty() ? plan.trips : plan.trips_done;
+  if (!is_cut(form) || !vegetable || making.session || keeps == 0 || shopped.empty()) {
     return std::nullopt;
   }
   const int begun = making.ready_by - minutes_to_cook(kitchen.recipe(making.recipe));
@@ -66,7 +67,7 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
     const bool before =
         session.date < making.date || (session.date == making.date && session.until <= begun);
     if (before && making.date - session.date <= std::chrono::days(keeps) &&
-        session.date >= plan.trips.front().date) {
+        session.date >= shopped.front().date) {
       last = i;
     }
   }

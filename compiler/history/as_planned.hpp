@@ -1,0 +1,18 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+#include "purchase/shopping.hpp"
+
+#include <vector>
+
+namespace manciple::history {
+
+/// The receipts that shopping by the list would give, of the stops of a day or of all days.
+std::vector<kitchen::Receipt> as_planned(const kitchen::Kitchen& kitchen,
+                                         const purchase::Shopping& shopping,
+                                         std::optional<text::Date> day = std::nullopt);
+
+/// The days of shopping before `until` of which neither a receipt nor a count says anything.
+std::vector<text::Date> days_without_receipt(const kitchen::Kitchen& kitchen, text::Date until);
+
+} // namespace manciple::history
