@@ -75,8 +75,21 @@ std::string fate(const Kitchen& kitchen, const SettledLine& line) {
 }
 
 void say_lines(const Kitchen& kitchen, const history::Settled& settled) {
-  say("\n  {:<28} {:>12} {:>9} {:>9}\n", "", "bought", "list", "till");
+  const auto otherwise = std::count_if(settled.lines.begin(), settled.lines.end(), [](const auto& line) {
+    return line.fate != SettledLine::Fate::as_planned;
+  });
+  const auto same = static_cast<std::ptrdiff_t>(settled.lines.size()) - otherwise;
+  if (same > 0) {
+    say("{} {} as the list has {}.\n", same, same == 1 ? "line is" : "lines are",
+        same == 1 ? "it" : "them");
+  }
+  if (otherwise > 0) {
+    say("\n  {:<28} {:>12} {:>9} {:>9}\n", "", "bought", "list", "till");
+  }
   for (const SettledLine& line : settled.lines) {
+    if (line.fate == SettledLine::Fate::as_planned) {
+      continue;
+    }
     say("  {:<28} {:>12} {:>9} {:>9}  {}\n", kitchen.food(line.food).name,
         amount(kitchen, line.food, line.bought), money(kitchen, line.list),
         money(kitchen, line.till), fate(kitchen, line));
@@ -146,7 +159,9 @@ int settle(const std::string& path, const std::string& plan, bool write) {
   const history::Settled settled = history::settle(beside.kitchen, beside.receipt, beside.list);
   say_sums(beside, settled);
   say_lines(beside.kitchen, settled);
-  say("\n");
+  if (!settled.prices.empty()) {
+    say("\n");
+  }
   say_other_prices(beside.kitchen, settled);
 
   const kitchen::Shop& shop = beside.kitchen.shop(beside.receipt.shop);

@@ -3,6 +3,7 @@
 #include "emit/currency_json.hpp"
 #include "emit/emit.hpp"
 #include "emit/nutrition_json.hpp"
+#include "emit/past_json.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "kitchen/table.hpp"
@@ -384,7 +385,7 @@ std::string result_json(const Compiled& compiled) {
                       {"known", label.known},
                       {"person", label.person}});
   }
-  const Json out{
+  Json out{
       {"plan", plan.name},
       {"from", date(plan.from)},
       {"until", date(plan.until)},
@@ -414,6 +415,9 @@ std::string result_json(const Compiled& compiled) {
       {"cooking", cooking(compiled)},
       {"reminders", days(compiled)},
       {"caution", caution}};
+  if (compiled.past) {
+    out["past"] = past_json(compiled.kitchen, *compiled.past);
+  }
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

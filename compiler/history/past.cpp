@@ -132,6 +132,7 @@ void add_cut(const Kitchen& kitchen, const Resolved& resolved, Date from, Date u
       cut.amount = use.amount;
       cut.place = foods::Place::fridge;
       cut.use_by = making.date;
+      cut.cut = true;
       cut.since = use.date;
       cut.what = kitchen.recipe(making.recipe).ingredients[of->ingredient];
       cut.what.note = std::string(foods::name(use.form));

@@ -24,6 +24,7 @@ struct Holding {
   std::optional<Date> opened;
   bool thawed = false;
   bool hard = false;             ///< fruit that has still to ripen
+  bool cut = false;              ///< for a dish to come, in a session; it counts as eaten
   Rational pack;                 ///< of one that is closed; 0: loose, or open
   Date since;                    ///< the day on which it came home, or was counted
   std::optional<Rational> price; ///< what was paid for a unit, in cents
