@@ -96,8 +96,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
 std::optional<Done> done_until(const std::string& plan_path, std::optional<text::Date> day,
                                text::Sources& sources, text::Diagnostics& diagnostics,
                                const text::Files& files) {
-  kitchen::Kitchen kitchen =
-      kitchen::read_kitchen(plan_path, sources, diagnostics, files, day);
+  kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, day);
   if (!kitchen.plan) {
     return std::nullopt;
   }
@@ -114,10 +113,10 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
 std::optional<BesideList> beside_list(const std::string& plan_path, const std::string& receipt,
                                       text::Sources& sources, text::Diagnostics& diagnostics,
                                       const text::Files& files) {
-  BesideList out{kitchen::read_kitchen(plan_path, sources, diagnostics, files,
-                                       kitchen::day_in_name(receipt)),
-                 {},
-                 {}};
+  BesideList out{
+      kitchen::read_kitchen(plan_path, sources, diagnostics, files, kitchen::day_in_name(receipt)),
+      {},
+      {}};
   auto& receipts = out.kitchen.receipts;
   const auto mine = std::find_if(receipts.begin(), receipts.end(),
                                  [&](const auto& one) { return one.slug == receipt; });

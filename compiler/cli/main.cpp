@@ -168,7 +168,8 @@ int run(int argc, char** argv) {
 
   CLI::App* keys = app.add_subcommand(
       "keys", "what a file can say: every key, what stands there, and what it means");
-  keys->add_option("KIND", name, "recipe, foods, household, on-hand, receipt, shop or plan (default: all)");
+  keys->add_option("KIND", name,
+                   "recipe, foods, household, on-hand, receipt, shop or plan (default: all)");
   std::string examples;
   keys->add_option("--measures", examples,
                    "us or metric: those of the examples (default: as the house here has them)")
@@ -177,7 +178,8 @@ int run(int argc, char** argv) {
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors that check YAML by it");
-  schema->add_option("KIND", name, "recipe, foods, household, on-hand, receipt, shop or plan")->required();
+  schema->add_option("KIND", name, "recipe, foods, household, on-hand, receipt, shop or plan")
+      ->required();
   schema->callback([&] { code = cli::schema(name); });
 
   CLI::App* prep = app.add_subcommand(

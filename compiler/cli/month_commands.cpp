@@ -51,10 +51,10 @@ int receipt(const std::string& date, const std::string& plan, bool write) {
     if (visit.date != *day) {
       continue;
     }
-    const std::string path = kitchen::in_root(
-        kitchen::root_of(plan),
-        fmt::format("plans/receipts/{}-{}.yaml", text::print_date(visit.date),
-                    compiled->kitchen.shop(visit.shop).slug));
+    const std::string path =
+        kitchen::in_root(kitchen::root_of(plan),
+                         fmt::format("plans/receipts/{}-{}.yaml", text::print_date(visit.date),
+                                     compiled->kitchen.shop(visit.shop).slug));
     const std::string text = emit::receipt_yaml(*compiled, v);
     if (!write) {
       say("{}# {}\n{}", any ? "\n" : "", path, text);
@@ -91,9 +91,9 @@ int on_hand(const std::string& date, const std::string& plan, bool write) {
     say(std::string_view(text));
     return good;
   }
-  const std::string path = kitchen::in_root(
-      kitchen::root_of(plan),
-      fmt::format("plans/on-hand/{}.yaml", text::print_date(done->past.until)));
+  const std::string path =
+      kitchen::in_root(kitchen::root_of(plan),
+                       fmt::format("plans/on-hand/{}.yaml", text::print_date(done->past.until)));
   if (const std::string failed = write_file(path, text, false); !failed.empty()) {
     complain("manciple: {}\n", failed);
     return bad_input;

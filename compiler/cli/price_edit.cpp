@@ -38,8 +38,7 @@ std::string with_price(std::string_view file, std::string_view line, std::size_t
     return {};
   }
   std::string out(line);
-  out.replace(offer.at.begin - begins + at, price.old ? old.size() : 1,
-              currency.figure(price.now));
+  out.replace(offer.at.begin - begins + at, price.old ? old.size() : 1, currency.figure(price.now));
   return out;
 }
 
@@ -62,14 +61,14 @@ std::vector<LineEdit> price_edits(std::string_view file, const kitchen::Kitchen&
     const auto begins = static_cast<std::size_t>(line.data() - file.data());
     const bool known = std::any_of(out.begin(), out.end(),
                                    [&](const LineEdit& edit) { return edit.line == index + 1; });
-    std::string after =
-        known ? "" : with_price(file, line, begins, offer, price, currency);
+    std::string after = known ? "" : with_price(file, line, begins, offer, price, currency);
     if (after.empty()) {
       continue; // two prices on one line: the next receipt takes the other
     }
     if (price.old) {
-      after += fmt::format("{} {} until {}", line.find(" #") == std::string_view::npos ? "  #" : ";",
-                           currency.figure(*price.old), text::print_date(receipt.date));
+      after +=
+          fmt::format("{} {} until {}", line.find(" #") == std::string_view::npos ? "  #" : ";",
+                      currency.figure(*price.old), text::print_date(receipt.date));
     }
     out.push_back({index + 1, std::string(line), std::move(after)});
   }

@@ -20,8 +20,7 @@ struct LineEdit {
 /// The lines of a price list that change so that it says what a receipt says. The old price stays
 /// behind it, as a comment with the day until which it was known.
 std::vector<LineEdit> price_edits(std::string_view file, const kitchen::Kitchen& kitchen,
-                                  const kitchen::Receipt& receipt,
-                                  const history::Settled& settled);
+                                  const kitchen::Receipt& receipt, const history::Settled& settled);
 
 /// The file with its lines changed.
 std::string edited(std::string_view file, const std::vector<LineEdit>& edits);

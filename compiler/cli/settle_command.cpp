@@ -31,9 +31,8 @@ struct Read {
 // With the plan that the receipt's day is in, or with the one that is said.
 Read read(const std::string& path, const std::string& plan) {
   const std::string slug = std::filesystem::path(path).stem().string();
-  const std::vector<std::string> plans = plan.empty()
-                                             ? kitchen::plan_files(kitchen::root_of(path))
-                                             : std::vector<std::string>{plan};
+  const std::vector<std::string> plans =
+      plan.empty() ? kitchen::plan_files(kitchen::root_of(path)) : std::vector<std::string>{plan};
   Read out;
   for (const std::string& one : plans) {
     out = Read();
@@ -46,8 +45,7 @@ Read read(const std::string& path, const std::string& plan) {
 }
 
 std::string amount(const Kitchen& kitchen, foods::FoodId food, const measure::Rational& amount) {
-  return amount == 0 ? ""
-                     : foods::customary(kitchen.food(food), amount, kitchen.household.system);
+  return amount == 0 ? "" : foods::customary(kitchen.food(food), amount, kitchen.household.system);
 }
 
 std::string money(const Kitchen& kitchen, const std::optional<kitchen::Cents>& cents) {
@@ -75,9 +73,9 @@ std::string fate(const Kitchen& kitchen, const SettledLine& line) {
 }
 
 void say_lines(const Kitchen& kitchen, const history::Settled& settled) {
-  const auto otherwise = std::count_if(settled.lines.begin(), settled.lines.end(), [](const auto& line) {
-    return line.fate != SettledLine::Fate::as_planned;
-  });
+  const auto otherwise =
+      std::count_if(settled.lines.begin(), settled.lines.end(),
+                    [](const auto& line) { return line.fate != SettledLine::Fate::as_planned; });
   const auto same = static_cast<std::ptrdiff_t>(settled.lines.size()) - otherwise;
   if (same > 0) {
     say("{} {} as the list has {}.\n", same, same == 1 ? "line is" : "lines are",
@@ -110,9 +108,8 @@ void say_sums(const BesideList& beside, const history::Settled& settled) {
   say("{}, {}: {} paid; {}\n", beside.kitchen.shop(receipt.shop).name,
       text::print_day(receipt.date), currency.print(settled.paid), planned);
   if (settled.unaccounted) {
-    say("The total is {} {} than its lines{}.\n",
-        currency.print(std::abs(*settled.unaccounted)), *settled.unaccounted > 0 ? "more" : "less",
-        receipt.tax ? " and tax" : "");
+    say("The total is {} {} than its lines{}.\n", currency.print(std::abs(*settled.unaccounted)),
+        *settled.unaccounted > 0 ? "more" : "less", receipt.tax ? " and tax" : "");
   }
 }
 
@@ -133,8 +130,8 @@ void say_other_prices(const Kitchen& kitchen, const history::Settled& settled) {
           name, price.pack, now, money(kitchen, price.old));
       break;
     case NewPrice::Why::uneven:
-      say("{}, {}: about {} each, not one price for all; the price list stays\n", name,
-          price.pack, now);
+      say("{}, {}: about {} each, not one price for all; the price list stays\n", name, price.pack,
+          now);
       break;
     case NewPrice::Why::not_known:
       say("{}: '{}' is not in the price list, {}\n", name, price.pack, now);
@@ -165,8 +162,8 @@ int settle(const std::string& path, const std::string& plan, bool write) {
   say_other_prices(beside.kitchen, settled);
 
   const kitchen::Shop& shop = beside.kitchen.shop(beside.receipt.shop);
-  const std::string list = kitchen::in_root(kitchen::root_of(path),
-                                            fmt::format("plans/stores/{}.yaml", shop.slug));
+  const std::string list =
+      kitchen::in_root(kitchen::root_of(path), fmt::format("plans/stores/{}.yaml", shop.slug));
   const auto file = shop.has_file ? read.sources.find(list) : std::nullopt;
   if (!file) {
     return good;

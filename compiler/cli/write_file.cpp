@@ -47,10 +47,10 @@ std::string write_file(const std::string& path, std::string_view content, bool r
       (void)::fchmodat(folder.descriptor(), draft.c_str(), there.st_mode & 07777U, 0);
     }
     // A link is refused where the name has been taken in the meantime; a renaming replaces.
-    const int done = replace ? ::renameat(folder.descriptor(), draft.c_str(), folder.descriptor(),
-                                          name.c_str())
-                             : ::linkat(folder.descriptor(), draft.c_str(), folder.descriptor(),
-                                        name.c_str(), 0);
+    const int done =
+        replace
+            ? ::renameat(folder.descriptor(), draft.c_str(), folder.descriptor(), name.c_str())
+            : ::linkat(folder.descriptor(), draft.c_str(), folder.descriptor(), name.c_str(), 0);
     const int why = errno;
     if (done != 0 || !replace) {
       folder.remove(draft);

@@ -13,7 +13,7 @@ namespace manciple::emit {
 
 /// A plan compiled: what each phase found. Everything that is printed comes from here.
 struct Compiled {
-  kitchen::Kitchen kitchen; ///< of which only what is to come is planned
+  kitchen::Kitchen kitchen;          ///< of which only what is to come is planned
   std::optional<history::Past> past; ///< where something of the plan is done
   resolve::Resolved resolved;
   purchase::Shopping shopping;

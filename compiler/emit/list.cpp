@@ -104,10 +104,10 @@ std::string summary(const Compiled& compiled) {
   const bool past = compiled.past && !compiled.kitchen.receipts.empty();
   if (past) {
     const std::size_t receipts = compiled.kitchen.receipts.size();
-    out += fmt::format("{:<36} {:>10}\n",
-                       fmt::format("Paid before, {} {}", receipts,
-                                   receipts == 1 ? "receipt" : "receipts"),
-                       money(compiled, compiled.past->paid));
+    out += fmt::format(
+        "{:<36} {:>10}\n",
+        fmt::format("Paid before, {} {}", receipts, receipts == 1 ? "receipt" : "receipts"),
+        money(compiled, compiled.past->paid));
   }
   for (std::size_t v = 0; v < shopping.visits.size(); ++v) {
     const StopMade& visit = shopping.visits[v];
@@ -120,8 +120,8 @@ std::string summary(const Compiled& compiled) {
   const std::size_t open = without_price(compiled);
   const std::size_t priced = shopping.lines.size() - open;
   if (priced > 0 || open == 0) {
-    out += fmt::format("{:<36} {:>10}\n", fmt::format("{}, {}", past ? "Still to pay" : "Paid in all",
-                                   lines(priced)),
+    out += fmt::format("{:<36} {:>10}\n",
+                       fmt::format("{}, {}", past ? "Still to pay" : "Paid in all", lines(priced)),
                        money(compiled, shopping.paid));
   }
   if (open > 0) {

@@ -19,7 +19,8 @@ std::string_view name(history::Move::Kind kind) {
   return "";
 }
 
-template <typename T> Json maybe(const std::optional<T>& value) {
+template <typename T>
+Json maybe(const std::optional<T>& value) {
   return value ? Json(*value) : Json(nullptr);
 }
 

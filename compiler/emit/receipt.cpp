@@ -38,9 +38,12 @@ std::string amount_frozen(const Compiled& compiled, const purchase::Line& line) 
   const auto number = measure::scan_number(cursor);
   const auto unit = measure::find_unit(text::trim(cursor.rest()), measure::Customs{writing, {}});
   const foods::Measure counted{measure::Unit::each, foods::counted_by(food)};
-  const auto read = number ? foods::as_purchased(
-                                 food, {*number, cursor.done() ? counted : foods::Measure{unit.value_or(measure::Unit::each), {}}})
-                           : tl::unexpected(foods::NoConversion{});
+  const auto read =
+      number ? foods::as_purchased(
+                   food, {*number, cursor.done()
+                                       ? counted
+                                       : foods::Measure{unit.value_or(measure::Unit::each), {}}})
+             : tl::unexpected(foods::NoConversion{});
   // A little more is frozen with it; next to nothing less goes unnoticed.
   const Rational share = read ? read->amount / line.to_freeze : Rational(0);
   const bool near = share >= Rational(999, 1000) && share <= Rational(104, 100);
@@ -52,9 +55,8 @@ std::string line_of(const Compiled& compiled, const purchase::Line& line) {
   std::string out = filled(text, text.each * line.packs);
   out += line.cost ? ", " + figure(compiled, *line.cost) : "";
   if (line.to_freeze > 0) {
-    out += line.to_freeze == line.amount
-               ? ", freeze all"
-               : ", freeze " + amount_frozen(compiled, line);
+    out += line.to_freeze == line.amount ? ", freeze all"
+                                         : ", freeze " + amount_frozen(compiled, line);
   }
   return needs_quotes(out) ? in_quotes(out) : out;
 }

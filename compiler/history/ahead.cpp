@@ -19,8 +19,8 @@ std::optional<Rational> packs_of(const Holding& one) {
 }
 
 kitchen::StockLot lot_of(const Kitchen& kitchen, const Holding& one) {
-  kitchen::StockLot lot{one.what, one.amount, one.place, one.use_by, one.thawed,
-                        one.opened, one.hard};
+  kitchen::StockLot lot{one.what,   one.amount, one.place, one.use_by,
+                        one.thawed, one.opened, one.hard};
   lot.what.containers = packs_of(one);
   lot.what.fresh = one.place != foods::Place::freezer;
   lot.what.text = line_written(kitchen, one);
@@ -32,9 +32,8 @@ void drop_stops_made(const Kitchen& kitchen, Date day, Plan& plan) {
   for (kitchen::Trip& trip : plan.trips) {
     std::erase_if(trip.stops, [&](const kitchen::Candidate& stop) {
       return trip.date == day &&
-             std::any_of(kitchen.receipts.begin(), kitchen.receipts.end(), [&](const auto& one) {
-               return one.date == day && one.shop == stop.shop;
-             });
+             std::any_of(kitchen.receipts.begin(), kitchen.receipts.end(),
+                         [&](const auto& one) { return one.date == day && one.shop == stop.shop; });
     });
   }
   std::erase_if(plan.trips, [](const kitchen::Trip& trip) { return trip.stops.empty(); });
@@ -45,8 +44,8 @@ void keep_what_is_due(const Past& past, Plan& plan) {
   std::vector<kitchen::Extra> extra;
   for (std::size_t e = 0; e < plan.extra.size(); ++e) {
     kitchen::Extra one = std::move(plan.extra[e]);
-    const bool open = std::find(past.still_to_buy.begin(), past.still_to_buy.end(), e) !=
-                      past.still_to_buy.end();
+    const bool open =
+        std::find(past.still_to_buy.begin(), past.still_to_buy.end(), e) != past.still_to_buy.end();
     if (!one.by || *one.by >= past.until || open) {
       one.by = one.by && *one.by < past.until ? std::nullopt : one.by;
       extra.push_back(std::move(one));

@@ -57,8 +57,8 @@ void House::count(Date date) {
     one.since = date;
     one.what = lot.what;
     const bool closed = !lot.opened && lot.place != Place::freezer;
-    one.pack = closed && once_open(kitchen_.food(one.food)) ? pack_of(lot.what, lot.amount)
-                                                            : Rational(0);
+    one.pack =
+        closed && once_open(kitchen_.food(one.food)) ? pack_of(lot.what, lot.amount) : Rational(0);
     move(Move::Kind::counted, date, one.food, one.amount);
     there_.push_back(std::move(one));
   }
@@ -76,7 +76,6 @@ void House::morning(Date date) {
 }
 
 void House::bring_home(const kitchen::Receipt& receipt, int clock) {
-  past_.paid += receipt.paid();
   std::vector<std::size_t> came;
   for (const kitchen::Bought& line : receipt.bought) {
     const FoodId id = *line.what.food();
@@ -108,7 +107,7 @@ void House::bring_home(const kitchen::Receipt& receipt, int clock) {
       continue;
     }
     const std::size_t at = came[next++];
-    const Rational frozen = line.frozen            ? *line.frozen
+    const Rational frozen = line.frozen             ? *line.frozen
                             : receipt.date < until_ ? eaten_too_late(at, receipt.date, clock)
                                                     : Rational(0);
     freeze(at, frozen, receipt.date);
@@ -172,8 +171,7 @@ std::vector<std::size_t> House::in_order(const std::vector<Holding>& from, const
 }
 
 // Gives how much of what is wanted there was. A pack whose opening starts a clock is opened.
-Rational House::take(std::vector<Holding>& from, const Want& want,
-                     std::vector<Move>* moves) const {
+Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<Move>* moves) const {
   Rational left = want.amount;
   for (const std::size_t i : in_order(from, want)) {
     const bool closed = from[i].pack > 0;
@@ -227,11 +225,10 @@ Rational House::eaten_too_late(std::size_t index, Date date, int clock) const {
     }
     Want want = want_of(use);
     want.amount -= take(left, want, nullptr);
-    const bool frozen = want.from_freezer && want.amount > 0 &&
-                        use.date <= date + std::chrono::days(*frozen_days);
+    const bool frozen =
+        want.from_freezer && want.amount > 0 && use.date <= date + std::chrono::days(*frozen_days);
     if (frozen) {
-      const Rational part =
-          std::min(left[index].amount, Rational(want.amount / worth(mine.food)));
+      const Rational part = std::min(left[index].amount, Rational(want.amount / worth(mine.food)));
       left[index].amount -= part;
       late += part;
     }

@@ -66,10 +66,10 @@ std::vector<Event> events(const Kitchen& kitchen, const Resolved& resolved, Date
   return out;
 }
 
-// What was cooked and is eaten from a day on.
-void add_made(const Kitchen& kitchen, const Resolved& resolved, Date until, Past& out) {
+// What was cooked since the count and is eaten from a day on.
+void add_made(const Kitchen& kitchen, const Resolved& resolved, Date from, Date until, Past& out) {
   for (const Making& making : resolved.makings) {
-    if (making.on_hand || making.date >= until) {
+    if (making.on_hand || making.date < from || making.date >= until) {
       continue;
     }
     const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
@@ -92,9 +92,9 @@ void add_made(const Kitchen& kitchen, const Resolved& resolved, Date until, Past
                           making.date, good, cool});
     }
     if (frozen > 0) {
-      out.made.push_back(
-          {what, foods::Place::freezer, making.date,
-           making.date + std::chrono::days(recipe.keeps_freezer.value_or(0)), frozen});
+      out.made.push_back({what, foods::Place::freezer, making.date,
+                          making.date + std::chrono::days(recipe.keeps_freezer.value_or(0)),
+                          frozen});
     }
   }
 }
@@ -167,6 +167,9 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   const Date from = kitchen.on_hand.date.value_or(kitchen.plan->begins);
   Past out;
   out.until = until;
+  for (const kitchen::Receipt& receipt : kitchen.receipts) {
+    out.paid += receipt.date <= until ? receipt.paid() : 0;
+  }
   House house(kitchen, resolved, until, out);
   house.count(from);
   for (const Event& event : events(kitchen, resolved, from, until)) {
@@ -187,7 +190,7 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   out.there = house.there();
   add_cut(kitchen, resolved, from, until, out);
   add_made_before(kitchen, resolved, until, out);
-  add_made(kitchen, resolved, until, out);
+  add_made(kitchen, resolved, from, until, out);
   tell_not_there(kitchen, resolved, out, diagnostics);
   return out;
 }

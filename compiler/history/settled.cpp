@@ -93,8 +93,8 @@ std::optional<NewPrice> price_of(const kitchen::Shop& shop, const Bought& line, 
   }
   const Offer& offer = shop.offers[*at];
   const Rational number = *number_of(line, offer);
-  const auto steps = static_cast<int>(
-      measure::to_int64(measure::round(Rational(number * offer.steps_per_price))));
+  const auto steps =
+      static_cast<int>(measure::to_int64(measure::round(Rational(number * offer.steps_per_price))));
   if (offer.cost(steps, day) == line.paid) {
     return std::nullopt;
   }

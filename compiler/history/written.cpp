@@ -87,8 +87,7 @@ std::string written(const Food& food, const Rational& amount, bool us) {
     return fmt::format("{} {}", measure::print_exact(amount), food.name);
   }
   const auto words = in_units(food, amount, us);
-  return fmt::format("{} {}", words ? *words : in_base(food, amount),
-                     foods::name_of(food, amount));
+  return fmt::format("{} {}", words ? *words : in_base(food, amount), foods::name_of(food, amount));
 }
 
 std::string without_name(const Food& food, const Rational& amount, bool us) {
@@ -146,8 +145,9 @@ std::string line_written(const kitchen::Kitchen& kitchen, const kitchen::MadeLot
 }
 
 std::string file_written(const kitchen::Kitchen& kitchen, const Past& past) {
-  std::string out = fmt::format("# What is in the house on {}, in the morning.\ndate: {}\non hand:\n",
-                                text::print_day(past.until), text::print_date(past.until));
+  std::string out =
+      fmt::format("# What is in the house on {}, in the morning.\ndate: {}\non hand:\n",
+                  text::print_day(past.until), text::print_date(past.until));
   for (const foods::Place place :
        {foods::Place::fridge, foods::Place::freezer, foods::Place::pantry}) {
     std::vector<std::string> lines;

@@ -251,9 +251,8 @@ constexpr std::array on_hand_keys{
 };
 
 // Receipts.
-constexpr Value bought_words =
-    with_metric(word("what was bought, and what it cost", "\"2 lb onions, 1.58\""),
-                "\"1 kg onions, 1.58\"");
+constexpr Value bought_words = with_metric(
+    word("what was bought, and what it cost", "\"2 lb onions, 1.58\""), "\"1 kg onions, 1.58\"");
 constexpr Value amount_frozen = with_metric(word("an amount, all or none", "1 lb"), "500 g");
 constexpr std::array bought_keys{
     Key{"bought", &bought_words, "an amount of a food, perhaps with the words of a line", true},
@@ -271,9 +270,8 @@ constexpr Keys bought{"a line of a receipt", bought_keys};
 
 namespace {
 
-constexpr Value bought_value =
-    with_metric(word_or_mapping(bought, "what was bought", "\"2 lb onions, 1.58\""),
-                "\"1 kg onions, 1.58\"");
+constexpr Value bought_value = with_metric(
+    word_or_mapping(bought, "what was bought", "\"2 lb onions, 1.58\""), "\"1 kg onions, 1.58\"");
 constexpr Value bought_list = with_metric(
     list_of(bought_value, "a list of what was bought", "[\"2 lb onions, 1.58, freeze none\"]"),
     "[\"1 kg onions, 1.58, freeze none\"]");

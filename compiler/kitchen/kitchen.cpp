@@ -238,15 +238,16 @@ void Loader::setting() {
   shops_named();
 }
 
-// What is in the house, counted on the plan's first day where the file does not say when. Of several
-// counts the last one holds.
+// What is in the house, counted on the plan's first day where the file does not say when. Of
+// several counts the last one holds.
 void Loader::on_hand(std::optional<text::Date> up_to) {
   const auto usual = kitchen.plan ? std::optional(kitchen.plan->from) : std::nullopt;
   const auto count = [&](const std::string& path, std::optional<text::Date> day) {
     if (const auto node = read(path)) {
       OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
                                  diagnostics_);
-      const bool later = !kitchen.on_hand.date || (read.date && *read.date >= *kitchen.on_hand.date);
+      const bool later =
+          !kitchen.on_hand.date || (read.date && *read.date >= *kitchen.on_hand.date);
       if (later) {
         kitchen.on_hand = std::move(read);
       }
@@ -267,20 +268,26 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
   }
 }
 
-// Those that were written since what is in the house was counted.
+// Those that were written since what is in the house was counted, and those of the plan's days,
+// which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
+  std::optional<text::Date> since = kitchen.on_hand.date;
+  if (kitchen.plan && since) {
+    since = std::min(*since, kitchen.plan->from);
+    for (const Trip& trip : kitchen.plan->trips) {
+      since = std::min(*since, trip.date);
+    }
+  }
   for (const std::string& name : names_in("plans/receipts")) {
     const auto day = day_in_name(name);
-    const auto& counted = kitchen.on_hand.date;
-    if (day && ((up_to && *day > *up_to) || (counted && *day < *counted))) {
+    if (day && ((up_to && *day > *up_to) || (since && *day < *since))) {
       continue;
     }
     const auto node = read("plans/receipts/" + name + ".yaml");
-    auto receipt = node ? read_receipt(*node, name,
-                                       {kitchen.household, kitchen.shops, food_names_}, diagnostics_)
+    auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
+                                       diagnostics_)
                         : std::nullopt;
-    if (receipt && (!up_to || receipt->date <= *up_to) &&
-        (!counted || receipt->date >= *counted)) {
+    if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
       kitchen.receipts.push_back(std::move(*receipt));
     }
   }

@@ -23,8 +23,7 @@ bool is_below_plans(std::string_view folder) {
 bool is_plan(const std::string& path) {
   const std::string folder = folder_of(path);
   const fs::path stem = fs::path(path).stem();
-  return !is_below_plans(folder) && folder != "recipes" && stem != "household" &&
-         stem != "on-hand";
+  return !is_below_plans(folder) && folder != "recipes" && stem != "household" && stem != "on-hand";
 }
 
 std::string plan_slug(const std::string& path) {

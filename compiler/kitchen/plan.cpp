@@ -327,9 +327,9 @@ void PlanReader::meals_of(const Entry& entry, bool changed, SaidMeals& said) {
     for (const Date date : on) {
       SaidMeal& place = said[{date, index}];
       if (rank == place.rank) {
-        diagnostics_.error(errors::bad_value, meal.key.span,
-                           fmt::format("the {} of {} is said twice", slot.front(),
-                                       entry.key.scalar));
+        diagnostics_.error(
+            errors::bad_value, meal.key.span,
+            fmt::format("the {} of {} is said twice", slot.front(), entry.key.scalar));
         break;
       }
       if (rank > place.rank) {

@@ -142,18 +142,18 @@ struct Plan {
   /// The first day that is still to come; where the plan is planned as a whole, its first day.
   text::Date from;
   text::Date until;
-  text::Date begins;                ///< its first day, whatever has been done of it
-  std::optional<text::Date> as_of;  ///< said by the file
+  text::Date begins;               ///< its first day, whatever has been done of it
+  std::optional<text::Date> as_of; ///< said by the file
   text::Span as_of_at;
-  std::vector<Change> changes;      ///< by date
-  std::vector<Meal> meals; ///< by date, then by the time of the meal
+  std::vector<Change> changes; ///< by date
+  std::vector<Meal> meals;     ///< by date, then by the time of the meal
   std::vector<Absence> away;
   std::vector<Guest> guests;
   std::vector<Staple> staples;
   std::vector<Extra> extra;
   std::vector<Trip> trips;
   std::vector<Trip> trips_done; ///< what things usually cost is as they say, too
-  bool says_trips = false; ///< else the usual ones
+  bool says_trips = false;      ///< else the usual ones
   std::vector<Session> sessions;
   std::optional<Cents> budget;
   std::vector<Aim> aims;

@@ -54,10 +54,10 @@ std::optional<Ingredient> Reader::what(const Node& node, std::string_view words)
     return std::nullopt;
   }
   if (read.size() > 1 || !read.front().amount) {
-    diagnostics_.error(errors::unread_amount, at(node, words),
-                       read.size() > 1 ? "this line has several things"
-                                       : "how much of it was bought is not said",
-                       read.size() > 1 ? "give each a line of its own" : "for example '2 lb onions'");
+    diagnostics_.error(
+        errors::unread_amount, at(node, words),
+        read.size() > 1 ? "this line has several things" : "how much of it was bought is not said",
+        read.size() > 1 ? "give each a line of its own" : "for example '2 lb onions'");
     return std::nullopt;
   }
   return std::move(read.front());
@@ -224,9 +224,8 @@ std::optional<Receipt> read_receipt(const Node& file, std::string slug,
     diagnostics.error(text::errors::missing_key, file.span, "a receipt needs a 'date'",
                       "write it, or begin the name of the file with it: 2027-03-06-corner.yaml");
   }
-  const auto id = shop != nullptr
-                      ? shop_named(shop->scalar, shop->span, context.shops, diagnostics)
-                      : std::nullopt;
+  const auto id = shop != nullptr ? shop_named(shop->scalar, shop->span, context.shops, diagnostics)
+                                  : std::nullopt;
   if (!day || !id) {
     return std::nullopt;
   }

@@ -32,8 +32,8 @@ struct Receipt {
   std::vector<Bought> bought;
   std::vector<Ingredient> missing; ///< looked for, and not there
   std::optional<Cents> tax;
-  Cents credit = 0; ///< store credit that paid a part of it
-  Cents off = 0;    ///< taken off the sum by the shop
+  Cents credit = 0;           ///< store credit that paid a part of it
+  Cents off = 0;              ///< taken off the sum by the shop
   std::optional<Cents> total; ///< what was paid at the till, tax included
   text::Span at;
 

@@ -237,9 +237,8 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
     constexpr std::string_view some = "some ";
     const std::size_t from = words.starts_with(some) ? some.size() : 0;
     const std::string_view rest = words.substr(separated ? comma + 1 : comma);
-    for (Ingredient& what :
-         read_line(*line, words.substr(from, std::max(comma, from) - from), from, customs,
-                   is_made(words) ? recipes : names, diagnostics)) {
+    for (Ingredient& what : read_line(*line, words.substr(from, std::max(comma, from) - from), from,
+                                      customs, is_made(words) ? recipes : names, diagnostics)) {
       if (what.amount && what.recipe() != nullptr) {
         StockLot lot{{}, 0, foods::Place::fridge, {}, false, {}};
         Parts parts(*line, on_hand.date, diagnostics);

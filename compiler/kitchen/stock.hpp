@@ -25,7 +25,7 @@ struct MadeLot {
   Ingredient what; ///< as written; its target is a recipe
   foods::Place place{};
   text::Date made;
-  std::optional<text::Date> use_by; ///< else it keeps as long as the recipe says
+  std::optional<text::Date> use_by;   ///< else it keeps as long as the recipe says
   std::optional<Rational> times = {}; ///< the recipe as written; else as `what` says
 };
 

@@ -107,7 +107,7 @@ private:
   text::Diagnostics& diagnostics_;
   std::vector<std::vector<Need>> dishes_; // by recipe: as a meal
   std::vector<std::vector<Need>> parts_;  // by recipe: as an ingredient
-  std::vector<MadeBefore> on_hand_; // in the order in which it is taken
+  std::vector<MadeBefore> on_hand_;       // in the order in which it is taken
   std::vector<Making> makings_;
 };
 
@@ -242,17 +242,19 @@ void Maker::make(const Recipe& recipe) {
 }
 
 // Takes what it can of what is left of a recipe; gives how much of the consumer's share that meets.
-// What is a little less than asked for is enough.
+// What is a little less than asked for is enough. What is eaten before the count is not of it.
 Rational Maker::take_on_hand(RecipeId recipe, const Consumer& consumer) {
   const Rational enough = consumer.times * (1 - give_of(kitchen_, kitchen_.recipe(recipe)));
   Rational taken;
+  if (kitchen_.on_hand.date && consumer.date < *kitchen_.on_hand.date) {
+    return taken;
+  }
   for (MadeBefore& lot : on_hand_) {
     const Rational part = std::min(lot.left, Rational(consumer.times - taken));
     if (lot.recipe == recipe && part > 0 && consumer.date <= lot.good_until) {
       lot.left -= part;
       taken += part;
-      lot.consumers.push_back(
-          {consumer.who, part, consumer.date, consumer.leftovers, lot.frozen});
+      lot.consumers.push_back({consumer.who, part, consumer.date, consumer.leftovers, lot.frozen});
     }
   }
   return taken > 0 && taken >= enough ? consumer.times : taken;
@@ -276,7 +278,8 @@ void Maker::take_on_hand(const Recipe& recipe, std::vector<Need>& needs) {
     }
     std::erase_if(need.later, [](const Consumer& later) { return later.times == 0; });
   }
-  std::erase_if(needs, [](const Need& need) { return need.consumer.times == 0 && need.later.empty(); });
+  std::erase_if(needs,
+                [](const Need& need) { return need.consumer.times == 0 && need.later.empty(); });
 }
 
 // What was made before stands behind what it goes into.
