@@ -135,7 +135,7 @@ check([r for r in third["past"]["receipts"]] == [r for r in second["past"]["rece
 # The second trip as the list has it, a supper out, a count: from the 10th on.
 run("receipt", "6 mar", "--plan", plan, "--write")
 pathlib.Path(plan).write_text(pathlib.Path(plan).read_text() +
-                              "\nchanges:\n  2027-03-05: {dinner: out, thrown away: 2 apples}\n")
+                              "\nas of: 2027-03-10\nchanges:\n  2027-03-05: {dinner: out, thrown away: 2 apples}\n")
 tenth = build("2027-03-10")
 check(any(m["what"] == "thrown away" and m["food"] == "apple" for m in tenth["past"]["moves"]),
       "what was thrown away is not told")

@@ -30,18 +30,23 @@ std::vector<kitchen::Receipt> list_of(const kitchen::Kitchen& kitchen, const res
 // Of days of shopping that have no receipt, what the list of that day says is taken for one.
 void take_lists_for_receipts(kitchen::Kitchen& kitchen, const resolve::Resolved& all,
                              text::Date until, const purchase::Search& search,
-                             text::Diagnostics& diagnostics) {
-  for (const text::Date day : history::days_without_receipt(kitchen, until)) {
+                             text::Diagnostics& diagnostics,
+                             std::optional<text::Date> planned_from = std::nullopt) {
+  for (const text::Date day : history::days_without_receipt(kitchen, until, planned_from)) {
     const auto receipts = list_of(kitchen, all, day, search);
     if (receipts.empty()) {
       continue;
     }
-    diagnostics.remark(history::errors::no_receipt, kitchen.plan->at,
-                       fmt::format("there is no receipt of {}: what the list of that day says now "
-                                   "is taken to have been bought",
-                                   text::print_day(day)),
-                       fmt::format("'manciple receipt {}' writes it down, to be corrected",
-                                   text::print_date(day)));
+    // What is still to come goes as the list says, and needs no word.
+    if (!planned_from || day < *planned_from) {
+      diagnostics.remark(
+          history::errors::no_receipt, kitchen.plan->at,
+          fmt::format("there is no receipt of {}: what the list of that day says now "
+                      "is taken to have been bought",
+                      text::print_day(day)),
+          fmt::format("'manciple receipt {}' writes it down, to be corrected",
+                      text::print_date(day)));
+    }
     kitchen.receipts.insert(kitchen.receipts.end(), receipts.begin(), receipts.end());
     std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
                      [](const auto& a, const auto& b) { return a.date < b.date; });
@@ -96,17 +101,24 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
 std::optional<Done> done_until(const std::string& plan_path, std::optional<text::Date> day,
                                text::Sources& sources, text::Diagnostics& diagnostics,
                                const text::Files& files) {
-  kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, day);
+  kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files);
   if (!kitchen.plan) {
     return std::nullopt;
+  }
+  const text::Date now = kitchen.as_of.value_or(kitchen.plan->from);
+  const text::Date until = day.value_or(now);
+  if (until < now) { // what was known then
+    sources = {};
+    diagnostics = {};
+    kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, until);
   }
   const resolve::Resolved all = resolve::resolve(kitchen, diagnostics);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
-  kitchen.as_of = day ? *day : kitchen.as_of.value_or(kitchen.plan->from);
-  take_lists_for_receipts(kitchen, all, *kitchen.as_of, {}, diagnostics);
-  history::Past past = history::past(kitchen, all, *kitchen.as_of, diagnostics);
+  kitchen.as_of = until;
+  take_lists_for_receipts(kitchen, all, until, {}, diagnostics, now);
+  history::Past past = history::past(kitchen, all, until, diagnostics);
   return Done{std::move(kitchen), std::move(past)};
 }
 

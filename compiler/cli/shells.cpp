@@ -18,8 +18,7 @@ struct Choice {
 };
 
 Choice choice_of(const std::string& argument) {
-  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" ||
-      argument == "RECEIPT") {
+  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "RECEIPT") {
     return {Choice::Kind::file, {}};
   }
   if (argument == "FOLDER" || argument == "--out") {

@@ -45,12 +45,15 @@ std::vector<kitchen::Receipt> as_planned(const kitchen::Kitchen& kitchen,
   return out;
 }
 
-std::vector<text::Date> days_without_receipt(const kitchen::Kitchen& kitchen, text::Date until) {
+std::vector<text::Date> days_without_receipt(const kitchen::Kitchen& kitchen, text::Date until,
+                                             std::optional<text::Date> planned_from) {
   std::vector<text::Date> out;
   for (const kitchen::Trip& trip : kitchen.plan->trips) {
     const bool counted = kitchen.on_hand.date && trip.date < *kitchen.on_hand.date;
-    const bool known = std::any_of(kitchen.receipts.begin(), kitchen.receipts.end(),
-                                   [&](const auto& one) { return one.date == trip.date; });
+    const bool to_come = planned_from && trip.date >= *planned_from;
+    const bool known =
+        !to_come && std::any_of(kitchen.receipts.begin(), kitchen.receipts.end(),
+                                [&](const auto& one) { return one.date == trip.date; });
     if (trip.date < until && !counted && !known && (out.empty() || out.back() != trip.date)) {
       out.push_back(trip.date);
     }

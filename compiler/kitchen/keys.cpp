@@ -246,7 +246,7 @@ constexpr Value lots = with_metric(
     list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]"),
     "[\"1 kg onions, pantry, use by 2027-03-02\"]");
 constexpr std::array on_hand_keys{
-    Key{"date", &date, "when it was counted (default: the first day)"},
+    Key{"date", &date, "when it was counted, in the morning (default: before the first shopping)"},
     Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
 };
 
@@ -483,8 +483,8 @@ constexpr std::array plan_keys{
     Key{"from", &date, "its first day (default: that of the meals)"},
     Key{"until", &date, "its last day, at most 120 days later (default: that of the meals)"},
     Key{"as of", &date,
-        "the day from which it is planned; what was before it is done (default: the day of the "
-        "last receipt or count, if there is one)"},
+        "the day from which it is planned, if no receipt or count is later; what was before it is "
+        "done"},
     Key{"meals", &days_of_meals, "what is eaten when"},
     Key{"changes", &changes,
         "what went otherwise than planned: other meals, what was eaten or thrown away besides"},

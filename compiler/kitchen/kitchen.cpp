@@ -138,6 +138,7 @@ public:
   /// What was counted last, up to a day.
   void on_hand(std::optional<text::Date> up_to);
   void receipts(std::optional<text::Date> up_to);
+  [[nodiscard]] std::optional<text::Date> first_day() const;
   void settle_as_of(std::optional<text::Date> said);
   void plan(text::FileId file, const std::string& slug);
   void forget_later_count();
@@ -238,10 +239,22 @@ void Loader::setting() {
   shops_named();
 }
 
-// What is in the house, counted on the plan's first day where the file does not say when. Of
+// The first day that counts for the plan: a trip may be before it.
+std::optional<text::Date> Loader::first_day() const {
+  if (!kitchen.plan) {
+    return std::nullopt;
+  }
+  text::Date first = kitchen.plan->from;
+  for (const Trip& trip : kitchen.plan->trips) {
+    first = std::min(first, trip.date);
+  }
+  return first;
+}
+
+// What is in the house, counted before the plan's shopping where the file does not say when. Of
 // several counts the last one holds.
 void Loader::on_hand(std::optional<text::Date> up_to) {
-  const auto usual = kitchen.plan ? std::optional(kitchen.plan->from) : std::nullopt;
+  const auto usual = first_day();
   const auto count = [&](const std::string& path, std::optional<text::Date> day) {
     if (const auto node = read(path)) {
       OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
@@ -272,11 +285,8 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
   std::optional<text::Date> since = kitchen.on_hand.date;
-  if (kitchen.plan && since) {
-    since = std::min(*since, kitchen.plan->from);
-    for (const Trip& trip : kitchen.plan->trips) {
-      since = std::min(*since, trip.date);
-    }
+  if (const auto first = first_day(); first && since) {
+    since = std::min(*since, *first);
   }
   for (const std::string& name : names_in("plans/receipts")) {
     const auto day = day_in_name(name);
@@ -295,15 +305,17 @@ void Loader::receipts(std::optional<text::Date> up_to) {
                    [](const Receipt& a, const Receipt& b) { return a.date < b.date; });
 }
 
-// What is said goes first; else the last receipt or count tells how far the plan is.
+// A day that is asked for goes first; else the plan, its last receipt or its last count tells how
+// far it is, whichever is latest.
 void Loader::settle_as_of(std::optional<text::Date> said) {
   if (!kitchen.plan) {
     return;
   }
   const Plan& plan = *kitchen.plan;
   std::optional<text::Date> day = said ? said : plan.as_of;
-  if (!day) {
-    day = kitchen.on_hand.date && *kitchen.on_hand.date > plan.from ? kitchen.on_hand.date : day;
+  if (!said) {
+    const auto& counted = kitchen.on_hand.date;
+    day = counted && *counted > plan.from ? std::max(day, counted) : day;
     day = kitchen.receipts.empty() ? day : std::max(day, {kitchen.receipts.back().date});
   }
   if (day && (*day > plan.from || !kitchen.receipts.empty())) {
@@ -392,8 +404,7 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
     loader.setting();
     loader.plan(*file, plan_slug(plan_path));
     const auto& plan = loader.kitchen.plan;
-    const auto said = as_of || !plan ? as_of : plan->as_of;
-    const auto last = said || !plan ? said : std::optional(plan->until);
+    const auto last = as_of || !plan ? as_of : std::optional(plan->until);
     loader.on_hand(last);
     loader.forget_later_count();
     loader.receipts(last);

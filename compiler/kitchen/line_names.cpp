@@ -47,8 +47,9 @@ bool is_serving(std::string_view word) {
 } // namespace
 
 bool Line::is_known(const Word& word, const foods::Food* food) const {
-  return (food == nullptr && is_serving(word.text)) || is_descriptor(word.text) || word.text == "store" || word.text == "store-bought" ||
-         form_of(word.text).has_value() || is_container(text::singular(word.text)) ||
+  return (food == nullptr && is_serving(word.text)) || is_descriptor(word.text) ||
+         word.text == "store" || word.text == "store-bought" || form_of(word.text).has_value() ||
+         is_container(text::singular(word.text)) ||
          (food != nullptr && food->piece(word.text) != nullptr);
 }
 

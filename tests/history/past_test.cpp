@@ -179,7 +179,7 @@ TEST_F(PastTest, WhatIsMissingIsBoughtOnTheNextTripAndWhatWasBoughtIsNot) {
   ASSERT_EQ(rest.shopping.lines.size(), 2U);
   EXPECT_EQ(rest.kitchen.food(rest.shopping.lines[0].food).name, "onion");
   EXPECT_NEAR(to_double(rest.shopping.lines[0].amount), pound, 1);
-  EXPECT_EQ(rest.kitchen.food(rest.shopping.lines[1].food).name, "birthday card");
+  EXPECT_EQ(rest.kitchen.food(rest.shopping.lines[1].food).name, "greeting card");
   EXPECT_EQ(rest.shopping.visits.front().date, parse_date("2027-03-06"));
 }
 
