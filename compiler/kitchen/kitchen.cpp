@@ -137,6 +137,7 @@ public:
   void shops_named();
   /// What was counted last, up to a day.
   void on_hand(std::optional<text::Date> up_to);
+  void tell_old_count();
   void receipts(std::optional<text::Date> up_to);
   [[nodiscard]] std::optional<text::Date> first_day() const;
   void settle_as_of(std::optional<text::Date> said);
@@ -281,6 +282,23 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
   }
 }
 
+// A count says nothing of what was eaten between it and the plan.
+void Loader::tell_old_count() {
+  constexpr std::chrono::days fresh(7);
+  const auto& counted = kitchen.on_hand.date;
+  const auto first = first_day();
+  if (first && counted && !kitchen.on_hand.lots.empty() && *counted + fresh < *first) {
+    diagnostics_.warning(
+        errors::old_count, kitchen.on_hand.at,
+        fmt::format("what is in the house was counted on {}, {} before the plan begins; what was "
+                    "eaten since is taken to be there",
+                    text::print_day(*counted),
+                    text::print_days(static_cast<int>((*first - *counted).count()))),
+        "count it again, or let 'manciple on-hand --write' say what the plan before this one "
+        "leaves");
+  }
+}
+
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
@@ -407,6 +425,7 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
     const auto last = as_of || !plan ? as_of : std::optional(plan->until);
     loader.on_hand(last);
     loader.forget_later_count();
+    loader.tell_old_count();
     loader.receipts(last);
     loader.settle_as_of(as_of);
     loader.recipes();

@@ -110,6 +110,7 @@ const std::map<std::string, Spoil>& spoilt() {
          house.recipe("stew", "4 oz zorgle flakes");
        }},
       {"N001", plan("2027-03-02: {dinner: stew}", "aims: {protein: at least 30 g a dinner}\n")},
+      {"K021", file("plans/on-hand.yaml", "date: 2027-02-01\non hand: [1 lb onions]\n")},
       {"B001", plan("2027-03-02: {dinner: stew}", "as of: 2027-03-05\n")},
       {"B002",
        [](House& house) {
