@@ -4,6 +4,7 @@
 #include "kitchen/errors.hpp"
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
+#include "kitchen/receipt_csv.hpp"
 #include "kitchen/usual.hpp"
 #include "kitchen/variants.hpp"
 #include "text/errors.hpp"
@@ -151,7 +152,9 @@ public:
 
 private:
   std::optional<text::Node> read(const std::string& path);
-  std::vector<std::string> names_in(const std::string& folder);
+  std::vector<std::string> names_in(const std::string& folder, std::string_view ending = ".yaml");
+  void receipt(const std::string& name, std::optional<text::Node> node,
+               std::optional<text::Date> since, std::optional<text::Date> up_to);
   std::vector<std::string> recipe_names() {
     std::vector<std::string> names = names_in("recipes");
     std::erase(names, "foods");
@@ -175,7 +178,7 @@ std::optional<text::Node> Loader::read(const std::string& path) {
 
 // The names of the YAML files of a folder, without their ending, sorted. A name that could not be
 // printed is refused here, so that it gets no further.
-std::vector<std::string> Loader::names_in(const std::string& folder) {
+std::vector<std::string> Loader::names_in(const std::string& folder, std::string_view ending) {
   const auto names = files_.names(in_root(root_, folder));
   if (!names) {
     diagnostics_.error(names.error().code, {}, names.error().what, names.error().fix);
@@ -183,7 +186,6 @@ std::vector<std::string> Loader::names_in(const std::string& folder) {
   }
   std::vector<std::string> out;
   for (const std::string& name : *names) {
-    constexpr std::string_view ending = ".yaml";
     if (name.size() <= ending.size() || !name.ends_with(ending)) {
       continue;
     }
@@ -299,6 +301,16 @@ void Loader::tell_old_count() {
   }
 }
 
+void Loader::receipt(const std::string& name, std::optional<text::Node> node,
+                     std::optional<text::Date> since, std::optional<text::Date> up_to) {
+  auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
+                                     diagnostics_)
+                      : std::nullopt;
+  if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
+    kitchen.receipts.push_back(std::move(*receipt));
+  }
+}
+
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
@@ -306,17 +318,20 @@ void Loader::receipts(std::optional<text::Date> up_to) {
   if (const auto first = first_day(); first && since) {
     since = std::min(*since, *first);
   }
-  for (const std::string& name : names_in("plans/receipts")) {
+  const auto of_these_days = [&](const std::string& name) {
     const auto day = day_in_name(name);
-    if (day && ((up_to && *day > *up_to) || (since && *day < *since))) {
-      continue;
+    return !day || ((!up_to || *day <= *up_to) && (!since || *day >= *since));
+  };
+  for (const std::string& name : names_in("plans/receipts")) {
+    if (of_these_days(name)) {
+      receipt(name, read("plans/receipts/" + name + ".yaml"), since, up_to);
     }
-    const auto node = read("plans/receipts/" + name + ".yaml");
-    auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
-                                       diagnostics_)
-                        : std::nullopt;
-    if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
-      kitchen.receipts.push_back(std::move(*receipt));
+  }
+  for (const std::string& name : names_in("plans/receipts", ".csv")) {
+    const auto file = of_these_days(name) ? load(in_root(root_, "plans/receipts/" + name + ".csv"))
+                                          : std::nullopt;
+    if (file) {
+      receipt(name, receipt_of_table(*file, name, sources_, diagnostics_), since, up_to);
     }
   }
   std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
