@@ -107,8 +107,19 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
   if (!kitchen.plan) {
     return std::nullopt;
   }
-  const text::Date now = kitchen.as_of.value_or(kitchen.plan->from);
+  const kitchen::Plan& plan = *kitchen.plan;
+  const text::Date now = kitchen.as_of.value_or(plan.from);
   const text::Date until = day.value_or(now);
+  const text::Date first = purchase::first_day(plan);
+  if (until < first || until > plan.until + std::chrono::days(1)) {
+    diagnostics.error(history::errors::unknown_day, plan.at,
+                      fmt::format("what is in the house is known from {} to {}, but not on {}",
+                                  text::print_day(first),
+                                  text::print_day(plan.until + std::chrono::days(1)),
+                                  text::print_day(until)),
+                      "name the plan of that day with --plan");
+    return std::nullopt;
+  }
   if (until < now) { // what was known then
     sources = {};
     diagnostics = {};

@@ -354,6 +354,11 @@ void Loader::settle_as_of(std::optional<text::Date> said) {
   if (day && (*day > plan.from || !kitchen.receipts.empty())) {
     kitchen.as_of = day;
   }
+  if (said && *said < *first_day()) {
+    diagnostics_.error(errors::outside_plan, plan.at,
+                       fmt::format("the plan and its shopping begin on {}, after {}",
+                                   text::print_date(*first_day()), text::print_date(*said)));
+  }
   if (day && *day > plan.until) {
     diagnostics_.error(errors::outside_plan, plan.as_of ? plan.as_of_at : plan.at,
                        fmt::format("the plan ends on {}, before {}", text::print_date(plan.until),
