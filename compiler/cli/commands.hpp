@@ -19,10 +19,19 @@ struct BuildRequest {
   bool strict = false; ///< what is still to be found, or not known, is an error
 };
 
+/// What `compare` is asked for.
+struct CompareRequest {
+  std::string before;     ///< a result, its folder or a plan; with `plan`, a revision of git
+  std::string after;      ///< likewise; with `plan`, empty for the working files
+  std::string plan;       ///< the plan whose revisions are compared
+  bool exit_code = false; ///< whether something changed is told by the exit code
+};
+
 /// Makes a folder with a small house in it that builds, all at once; nothing that is there is
 /// touched.
 int new_house(const std::string& folder, measure::System system, text::Date from);
 int build(const BuildRequest& request);
+int compare(const CompareRequest& request);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);

@@ -82,6 +82,21 @@ int run(int argc, char** argv) {
     code = cli::build(request);
   });
 
+  CLI::App* compare = app.add_subcommand(
+      "compare", "what changed between two results or plans, or between two revisions in git: the "
+                 "list, the meals, what is cooked ahead, the days and what is paid");
+  cli::CompareRequest two;
+  compare
+      ->add_option("BEFORE", two.before,
+                   "a folder or result.json of a build, or a plan; with --plan, a revision: HEAD~1")
+      ->required();
+  compare->add_option("AFTER", two.after,
+                      "the same (default, with --plan: the files as they are now)");
+  compare->add_option("--plan", two.plan,
+                      "compare this plan, and all that it needs, as two revisions have it");
+  compare->add_flag("--exit-code", two.exit_code, "end with 1 if something changed");
+  compare->callback([&] { code = cli::compare(two); });
+
   CLI::App* check =
       app.add_subcommand("check", "read everything, write nothing: the files named, or all plans, "
                                   "recipes and price lists below this folder");

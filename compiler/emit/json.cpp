@@ -3,6 +3,7 @@
 #include "emit/currency_json.hpp"
 #include "emit/emit.hpp"
 #include "emit/nutrition_json.hpp"
+#include "emit/result_form.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "kitchen/table.hpp"
@@ -202,6 +203,9 @@ Json purchases(const Compiled& compiled) {
     const kitchen::Offer& offer = offer_of(compiled, line);
     out.push_back({{"visit", line.visit},
                    {"food", food_of(compiled, line).name},
+                   {"count", count_of(compiled, line)},
+                   {"name", name_on_list(compiled, line)},
+                   {"notes", notes_of(compiled, l)},
                    {"pack", offer.pack},
                    {"by_weight", offer.by_weight},
                    {"pack_amount", number(offer.size)},
@@ -422,7 +426,9 @@ std::string result_json(const Compiled& compiled) {
                       {"known", label.known},
                       {"person", label.person}});
   }
+  const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
   const Json out{
+      {"form", result_form},
       {"plan", plan.name},
       {"from", date(plan.from)},
       {"until", date(plan.until)},
@@ -430,6 +436,7 @@ std::string result_json(const Compiled& compiled) {
       {"paid", shopping.paid},
       {"cash_back", shopping.cash_back},
       {"stop_costs", shopping.stop_costs},
+      {"budget", budget ? Json(*budget) : Json(nullptr)},
       {"proven", shopping.proven()},
       {"stopped_by_hand", shopping.stopped_by_hand()},
       {"appliances", appliances},
