@@ -27,6 +27,13 @@ struct CompareRequest {
   bool exit_code = false; ///< whether something changed is told by the exit code
 };
 
+/// What `use-up` is asked for.
+struct UseUpRequest {
+  std::string plan;
+  std::string date; ///< what is there on this day; empty: all that the plan leaves
+  std::string food; ///< only this one; empty: all
+};
+
 /// Makes a folder with a small house in it that builds, all at once; nothing that is there is
 /// touched.
 int new_house(const std::string& folder, measure::System system, text::Date from);
@@ -40,6 +47,7 @@ int foods_of_class(const std::string& word);
 int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
+int use_up(const UseUpRequest& request);
 int prep(const std::string& plan);
 /// The keys of a kind of file (all kinds where it is empty), with what stands at each, in the
 /// examples of a system of measures; where it is empty, in those of the house here.

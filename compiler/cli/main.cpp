@@ -144,6 +144,18 @@ int run(int argc, char** argv) {
   with_plan(day);
   day->callback([&] { code = cli::day(name, plan); });
 
+  CLI::App* use_up = app.add_subcommand(
+      "use-up", "what a plan leaves over, until when it is good and what it is worth; and which "
+                "recipes of the library use it, best first");
+  cli::UseUpRequest left;
+  use_up->add_option("PLAN", left.plan, "the plan, for example plans/2027-03.yaml")->required();
+  use_up->add_option(
+      "--date", left.date,
+      "only what is in the house on a day of the plan, such as '9 mar' (default: all "
+      "that is left by its end, or goes off before)");
+  use_up->add_option("--for", left.food, "only this food");
+  use_up->callback([&] { code = cli::use_up(left); });
+
   CLI::App* keys = app.add_subcommand(
       "keys", "what a file can say: every key, what stands there, and what it means");
   keys->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan (default: all)");
