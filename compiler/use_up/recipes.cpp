@@ -65,9 +65,9 @@ public:
   }
 
 private:
-  // Whether it could be read, and all recipes that it needs.
+  // Whether it could be read, and all recipes that it needs. Of a file that is no YAML nothing is.
   bool is_good(const Recipe& recipe, std::set<RecipeId>& seen) const {
-    if (spoilt_.contains(recipe.at.file)) {
+    if (recipe.slug.empty() || spoilt_.contains(recipe.at.file)) {
       return false;
     }
     return !seen.insert(recipe.id).second ||
