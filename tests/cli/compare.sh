@@ -49,6 +49,14 @@ diff -u "$here/compare-expected.txt" by-plan || wrong "what changed is told othe
 "$program" compare before home/out/week | diff by-plan - || wrong "two folders"
 "$program" compare before/result.json home/out/week/result.json | diff by-plan - || wrong "two results"
 
+# A house deep in a repository.
+mkdir -p deep && cp -r home deep/house && rm -rf deep/house/.git deep/house/out
+(cd deep && git init -q && git add . && git commit -qm first)
+sed -i 's/pancakes}/lentil soup}/' deep/house/plans/week.yaml
+(cd deep && "$program" compare HEAD --plan house/plans/week.yaml) >deep-said || wrong "a house deep in a repository"
+(cd deep/house/recipes && "$program" compare HEAD --plan ../plans/week.yaml) | diff deep-said - || wrong "from deep in a repository"
+grep -q 'instead of Pancakes' deep-said || wrong "deep in a repository is said: $(cat deep-said)"
+
 # The exit code.
 expect 0 'dinner' "$program" compare before home/out/week
 expect 1 'dinner' "$program" compare before home/out/week --exit-code

@@ -175,6 +175,31 @@ TEST_F(UsingUp, LessThanATenthOfAPortionIsNoUse) {
   }
 }
 
+TEST_F(UsingUp, AllThatIsLeftIsWhatIsBoughtAndInTheHouseWithoutWhatIsUsed) {
+  house.write(
+      "plans/on-hand.yaml",
+      "date: 2027-03-01\non hand: [\"2 lb ground beef, freezer\", \"1 lb onions, pantry\", "
+      "\"4 eggs, fridge, until 2027-03-04\", \"1 pt heavy cream, fridge, until 2027-03-09\"]\n");
+  house.plan("2027-03-10: {dinner: soup}, 2027-03-16: {dinner: sauce}");
+  run();
+  std::map<std::string, measure::Rational> sums;
+  for (const Left& one : left) {
+    sums[compiled.kitchen.food(one.food).name] += one.amount;
+  }
+  for (const purchase::Line& line : compiled.shopping.lines) {
+    sums[compiled.kitchen.food(line.food).name] -= line.kept + line.wasted;
+  }
+  for (std::size_t lot = 0; lot < compiled.kitchen.on_hand.lots.size(); ++lot) {
+    const kitchen::StockLot& held = compiled.kitchen.on_hand.lots[lot];
+    sums[compiled.kitchen.food(*held.what.food()).name] -=
+        held.amount - compiled.shopping.taken_of_lot(lot);
+  }
+  EXPECT_GE(sums.size(), 4U);
+  for (const auto& [food, difference] : sums) {
+    EXPECT_NEAR(to_double(difference), 0, 0.01) << food;
+  }
+}
+
 TEST_F(UsingUp, WhatHasNoPriceSaysSo) {
   house.write("plans/on-hand.yaml",
               "date: 2027-03-01\non hand: [\"1 lb butter, fridge, until 2027-03-20\"]\n");
