@@ -14,7 +14,7 @@ namespace {
 // The files of a house without its plans: of these, only the one that is asked about counts.
 class WithoutPlans final : public text::Files {
 public:
-  explicit WithoutPlans(std::string root) : plans_(kitchen::in_root(root, "plans")) {}
+  explicit WithoutPlans(const std::string& root) : plans_(kitchen::in_root(root, "plans")) {}
 
   [[nodiscard]] tl::expected<std::string, Refusal> read(const std::string& path) const override {
     return text::disk().read(path);

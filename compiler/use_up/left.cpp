@@ -52,10 +52,9 @@ private:
     return shopping_.lowered.first + std::chrono::days(day);
   }
 
-  // What has no worth of its own counts what was paid for it.
-  void add(Left left, const std::optional<Rational>& paid) {
+  void add(Left left) {
     const auto price = purchase::replacement_price(kitchen_, left.food);
-    left.worth = price ? std::optional<Rational>(*price * left.amount) : paid;
+    left.worth = price ? std::optional<Rational>(*price * left.amount) : std::nullopt;
     out_.push_back(std::move(left));
   }
 
@@ -67,7 +66,7 @@ private:
       Left left = of_lot(lot, in_terms(kitchen_.on_hand.lots[lot].what, fate.amount));
       left.until = until && left.until ? std::min(*until, *left.until) : left.until;
       left.opened = left.opened || opened_on;
-      add(std::move(left), std::nullopt);
+      add(std::move(left));
       seen_.push_back(lot);
       return;
     }
@@ -93,9 +92,7 @@ private:
                        : std::nullopt;
       open(left, line, l, keeping, opened_on);
     }
-    add(std::move(left),
-        line.cost ? std::optional<Rational>(Rational(*line.cost) * left.amount / line.amount)
-                  : std::nullopt);
+    add(std::move(left));
   }
 
   // A pack that is begun keeps from the day on which it was, also where that makes no difference
@@ -171,7 +168,7 @@ private:
       if (std::find(seen_.begin(), seen_.end(), lot) == seen_.end()) {
         const Rational rest = kitchen_.on_hand.lots[lot].amount - shopping_.taken_of_lot(lot);
         if (rest > 0) {
-          add(of_lot(lot, rest), std::nullopt);
+          add(of_lot(lot, rest));
         }
       }
     }
