@@ -91,7 +91,7 @@ int build(const BuildRequest& request) {
   }
   purchase::Search search;
   search.effort = request.search;
-  const auto compiled = compile_and_report(request.plan, search, request.strict);
+  const auto compiled = compile_and_report(request.plan, search, request.strict, request.as_of);
   if (!compiled) {
     return bad_input;
   }

@@ -14,9 +14,10 @@ namespace manciple::cli {
 /// What `build` is asked for.
 struct BuildRequest {
   std::string plan;
-  std::string out;     ///< the folder to write to; empty: out/ and the plan's name
-  double search = 1;   ///< how hard to look for the cheapest list, times the usual work
-  bool strict = false; ///< what is still to be found, or not known, is an error
+  std::string out;                 ///< the folder to write to; empty: out/ and the plan's name
+  double search = 1;               ///< how hard to look for the cheapest list, times the usual work
+  bool strict = false;             ///< what is still to be found, or not known, is an error
+  std::optional<text::Date> as_of; ///< the day from which is planned
 };
 
 /// What `compare` is asked for.
@@ -49,6 +50,15 @@ int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
 int use_up(const UseUpRequest& request);
 int prep(const std::string& plan);
+/// What the list says of a day of shopping, as a receipt for each stop; written into plans/receipts
+/// where `write` says so, but over none that is there.
+int receipt(const std::string& date, const std::string& plan, bool write);
+/// What should be in the house in the morning of a day (empty: the day from which is planned), as a
+/// file of what is on hand; written into plans/on-hand where `write` says so.
+int on_hand(const std::string& date, const std::string& plan, bool write);
+/// A receipt beside the list, and what the price list should say now; changed there where `write`
+/// says so.
+int settle(const std::string& receipt, const std::string& plan, bool write);
 /// The keys of a kind of file (all kinds where it is empty), with what stands at each, in the
 /// examples of a system of measures; where it is empty, in those of the house here.
 int keys(const std::string& kind, const std::string& measures);

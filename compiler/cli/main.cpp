@@ -76,7 +76,17 @@ int run(int argc, char** argv) {
       ->check(CLI::Range(0.01, 1e6));
   build->add_flag("--strict", request.strict,
                   "write nothing and fail if something is still to be found, or nobody knows it");
+  std::string as_of;
+  build->add_option("--as-of", as_of,
+                    "the day from which to plan, for example 2027-03-10: what was before it is "
+                    "done (default: as the plan, the last receipt or the last count says)");
   build->callback([&] {
+    if (!as_of.empty()) {
+      request.as_of = manciple::text::parse_date(as_of);
+      if (!request.as_of) {
+        throw CLI::ValidationError("--as-of", "'" + as_of + "' is not a date such as 2027-03-10");
+      }
+    }
     request.plan = plan;
     request.out = second;
     code = cli::build(request);
@@ -156,9 +166,37 @@ int run(int argc, char** argv) {
   use_up->add_option("--for", left.food, "only this food");
   use_up->callback([&] { code = cli::use_up(left); });
 
+  bool write = false;
+  const auto with_write = [&](CLI::App* command, const std::string& where) {
+    command->add_flag("--write", write, "write it " + where + " instead of only showing it");
+  };
+  CLI::App* receipt = app.add_subcommand(
+      "receipt", "a day of shopping as receipts, as the list has it, to be corrected");
+  receipt->add_option("DATE", name, "for example 2027-03-06 or '6 mar'")->required();
+  with_plan(receipt);
+  with_write(receipt, "into plans/receipts");
+  receipt->callback([&] { code = cli::receipt(name, plan, write); });
+
+  CLI::App* settle = app.add_subcommand(
+      "settle", "a receipt beside the list, and what the price list should say now");
+  settle->add_option("RECEIPT", name, "for example plans/receipts/2027-03-06-corner.yaml")
+      ->required();
+  settle->add_option("--plan", plan, "the plan (default: the one that the day is in)");
+  with_write(settle, "into the price list");
+  settle->callback([&] { code = cli::settle(name, plan, write); });
+
+  CLI::App* on_hand = app.add_subcommand(
+      "on-hand", "what should be in the house in the morning of a day, where, and until when it is "
+                 "good");
+  on_hand->add_option("--date", name, "the day (default: the one from which is planned)");
+  with_plan(on_hand);
+  with_write(on_hand, "into plans/on-hand");
+  on_hand->callback([&] { code = cli::on_hand(name, plan, write); });
+
   CLI::App* keys = app.add_subcommand(
       "keys", "what a file can say: every key, what stands there, and what it means");
-  keys->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan (default: all)");
+  keys->add_option("KIND", name,
+                   "recipe, foods, household, on-hand, receipt, shop or plan (default: all)");
   std::string examples;
   keys->add_option("--measures", examples,
                    "us or metric: those of the examples (default: as the house here has them)")
@@ -167,7 +205,8 @@ int run(int argc, char** argv) {
 
   CLI::App* schema = app.add_subcommand(
       "schema", "the JSON Schema of a kind of file, for editors that check YAML by it");
-  schema->add_option("KIND", name, "recipe, foods, household, on-hand, shop or plan")->required();
+  schema->add_option("KIND", name, "recipe, foods, household, on-hand, receipt, shop or plan")
+      ->required();
   schema->callback([&] { code = cli::schema(name); });
 
   CLI::App* prep = app.add_subcommand(

@@ -18,7 +18,8 @@ int report(const text::Diagnostics& diagnostics, const text::Sources& sources) {
 }
 
 std::optional<emit::Compiled> compile_and_report(const std::string& plan,
-                                                 const purchase::Search& search, bool strict) {
+                                                 const purchase::Search& search, bool strict,
+                                                 std::optional<text::Date> as_of) {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Watch watch;
@@ -28,7 +29,7 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
                          const kitchen::Currency& currency) {
     watch.progress(best, bound, currency);
   };
-  auto compiled = compile(plan, sources, diagnostics, watched);
+  auto compiled = compile(plan, sources, diagnostics, watched, text::disk(), as_of);
   watch.clear();
   if (report(diagnostics, sources) != good || !compiled) {
     return std::nullopt;

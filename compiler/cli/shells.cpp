@@ -18,8 +18,8 @@ struct Choice {
 };
 
 Choice choice_of(const std::string& argument) {
-  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "BEFORE" ||
-      argument == "AFTER") {
+  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "RECEIPT" ||
+      argument == "BEFORE" || argument == "AFTER") {
     return {Choice::Kind::file, {}};
   }
   if (argument == "FOLDER" || argument == "--out") {
@@ -259,6 +259,8 @@ std::string manual(const std::vector<Command>& commands, std::string_view versio
                ".TP\n.I recipes/foods.yaml\nfoods of one's own\n"
                ".TP\n.I plans/household.yaml\nwho eats, and how\n"
                ".TP\n.I plans/on\\-hand.yaml\nwhat is in the house\n"
+               ".TP\n.I plans/on\\-hand/DATE.yaml\nwhat was in the house on a later day\n"
+               ".TP\n.I plans/receipts/NAME.yaml\nwhat was bought\n"
                ".TP\n.I plans/stores/NAME.yaml\na shop and its prices\n"
                ".TP\n.I plans/NAME.yaml\na plan: what is eaten when\n"
                ".TP\n.I out/NAME/\nwhat is made of it\n"

@@ -174,6 +174,18 @@ std::vector<Making> makings_of(const Json& json) {
   return out;
 }
 
+std::optional<Past> past_of(const Json& json) {
+  if (!json.contains("past")) {
+    return std::nullopt;
+  }
+  const Json& past = at(json, "past");
+  Past out{date(past, "until"), money(past, "paid"), {}};
+  for (const Json& one : list(past, "receipts")) {
+    out.stops.push_back({date(one, "date"), words(one, "shop"), money(one, "paid")});
+  }
+  return out;
+}
+
 Result result_of(const Json& json) {
   Result out;
   out.plan = words(json, "plan");
@@ -199,6 +211,7 @@ Result result_of(const Json& json) {
   for (const Json& one : list(json, "reminders")) {
     out.reminders.push_back({date(one, "date"), words(one, "kind"), words(one, "what")});
   }
+  out.past = past_of(json);
   return out;
 }
 

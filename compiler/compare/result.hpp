@@ -78,6 +78,13 @@ struct Reminder {
   std::string what;
 };
 
+/// What has been done of a plan: the rest of its result is of what is to come.
+struct Past {
+  Date until;              ///< the day from which is planned, in the morning
+  Cents paid = 0;          ///< by the receipts
+  std::vector<Stop> stops; ///< that have a receipt
+};
+
 /// What a result says, as far as it is compared.
 struct Result {
   std::string plan;
@@ -94,6 +101,10 @@ struct Result {
   std::vector<Making> makings;
   std::vector<Session> sessions;
   std::vector<Reminder> reminders;
+  std::optional<Past> past;
+
+  /// With what was paid before.
+  [[nodiscard]] Cents paid_in_all() const { return paid + (past ? past->paid : 0); }
 };
 
 /// Reads a result.json; or says why not, to follow its name: "is no result of a build".

@@ -97,6 +97,20 @@ std::string without_worth(const Compiled& compiled) {
                            escape_markdown(fmt::format("{}", fmt::join(names, ", "))));
 }
 
+// What receipts say was paid, and what that makes with the list.
+std::string paid_before(const Compiled& compiled) {
+  std::string out = "\n## Paid before\n\n| date | shop | paid |\n|---|---|---:|\n";
+  for (const kitchen::Receipt& receipt : compiled.kitchen.receipts) {
+    out += fmt::format("| {} | {}{} | {} |\n", text::print_day(receipt.date),
+                       escape_markdown(compiled.kitchen.shop(receipt.shop).name),
+                       receipt.slug.empty() ? " (no receipt, as the list has it)" : "",
+                       figure(compiled, receipt.paid()));
+  }
+  return out + fmt::format("| all | | {} |\n| with the list | | {} |\n",
+                           figure(compiled, compiled.past->paid),
+                           figure(compiled, compiled.past->paid + compiled.shopping.paid));
+}
+
 } // namespace
 
 std::string money_markdown(const Compiled& compiled) {
@@ -130,6 +144,9 @@ std::string money_markdown(const Compiled& compiled) {
   out += fmt::format("| all | | {} | {} | {} | {} | {} | {} |\n", figure(compiled, goods),
                      figure(compiled, tax), figure(compiled, off), figure(compiled, credit),
                      figure(compiled, shopping.paid), figure(compiled, shopping.cash_back));
+  if (compiled.past && !compiled.kitchen.receipts.empty()) {
+    out += paid_before(compiled);
+  }
   out += "\n## By trip\n\n| date | paid |\n|---|---:|\n";
   for (const auto& [date, paid] : by_trip) {
     out += fmt::format("| {} | {} |\n", text::print_day(date), figure(compiled, paid));

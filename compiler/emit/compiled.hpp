@@ -1,5 +1,6 @@
 #pragma once
 
+#include "history/past.hpp"
 #include "kitchen/kitchen.hpp"
 #include "nutrition/aims.hpp"
 #include "prep/prep.hpp"
@@ -12,7 +13,8 @@ namespace manciple::emit {
 
 /// A plan compiled: what each phase found. Everything that is printed comes from here.
 struct Compiled {
-  kitchen::Kitchen kitchen;
+  kitchen::Kitchen kitchen;          ///< of which only what is to come is planned
+  std::optional<history::Past> past; ///< where something of the plan is done
   resolve::Resolved resolved;
   purchase::Shopping shopping;
   purchase::Worth worth;

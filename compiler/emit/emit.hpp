@@ -17,6 +17,9 @@ struct Output {
 /// Every file that `build` writes, in a fixed order.
 std::vector<Output> outputs(const Compiled& compiled);
 
+/// A receipt of a stop as the list has it, to be corrected: a file for plans/receipts.
+std::string receipt_yaml(const Compiled& compiled, std::size_t visit);
+
 /// What the list comes to, for the terminal: the stops with their sums and the total.
 std::string summary(const Compiled& compiled);
 

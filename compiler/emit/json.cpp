@@ -3,6 +3,7 @@
 #include "emit/currency_json.hpp"
 #include "emit/emit.hpp"
 #include "emit/nutrition_json.hpp"
+#include "emit/past_json.hpp"
 #include "emit/result_form.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
@@ -129,6 +130,9 @@ Json makings(const Compiled& compiled) {
                    {"keeps_in_pantry", recipe.keeps_pantry.has_value()},
                    {"good_until", maybe(making.good_until)},
                    {"for", consumers}});
+    if (making.on_hand) {
+      out.back()["made_before"] = true;
+    }
   }
   return out;
 }
@@ -427,39 +431,41 @@ std::string result_json(const Compiled& compiled) {
                       {"person", label.person}});
   }
   const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
-  const Json out{
-      {"form", result_form},
-      {"plan", plan.name},
-      {"from", date(plan.from)},
-      {"until", date(plan.until)},
-      {"currency", currency_json(compiled)},
-      {"paid", shopping.paid},
-      {"cash_back", shopping.cash_back},
-      {"stop_costs", shopping.stop_costs},
-      {"budget", budget ? Json(*budget) : Json(nullptr)},
-      {"proven", shopping.proven()},
-      {"stopped_by_hand", shopping.stopped_by_hand()},
-      {"appliances", appliances},
-      {"meals", meals(compiled)},
-      {"makings", makings(compiled)},
-      {"uses", uses(compiled)},
-      {"optional", left_out(compiled)},
-      {"on_hand", stock(compiled)},
-      {"from_stock", from_stock},
-      {"foods", keeping(compiled)},
-      {"visits", visits(compiled)},
-      {"purchases", purchases(compiled)},
-      {"supplies", supplies},
-      {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
-      {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
-      {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
-      {"money", worth(compiled)},
-      {"labels_to_read", labels},
-      {"nutrition", nutrition_json(compiled)},
-      {"sessions", sessions(compiled)},
-      {"cooking", cooking(compiled)},
-      {"reminders", days(compiled)},
-      {"caution", caution}};
+  Json out{{"form", result_form},
+           {"plan", plan.name},
+           {"from", date(plan.from)},
+           {"until", date(plan.until)},
+           {"currency", currency_json(compiled)},
+           {"paid", shopping.paid},
+           {"cash_back", shopping.cash_back},
+           {"stop_costs", shopping.stop_costs},
+           {"budget", budget ? Json(*budget) : Json(nullptr)},
+           {"proven", shopping.proven()},
+           {"stopped_by_hand", shopping.stopped_by_hand()},
+           {"appliances", appliances},
+           {"meals", meals(compiled)},
+           {"makings", makings(compiled)},
+           {"uses", uses(compiled)},
+           {"optional", left_out(compiled)},
+           {"on_hand", stock(compiled)},
+           {"from_stock", from_stock},
+           {"foods", keeping(compiled)},
+           {"visits", visits(compiled)},
+           {"purchases", purchases(compiled)},
+           {"supplies", supplies},
+           {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
+           {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
+           {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
+           {"money", worth(compiled)},
+           {"labels_to_read", labels},
+           {"nutrition", nutrition_json(compiled)},
+           {"sessions", sessions(compiled)},
+           {"cooking", cooking(compiled)},
+           {"reminders", days(compiled)},
+           {"caution", caution}};
+  if (compiled.past) {
+    out["past"] = past_json(compiled.kitchen, *compiled.past);
+  }
   return out.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 

@@ -101,6 +101,14 @@ std::string list_text(const Compiled& compiled) {
 std::string summary(const Compiled& compiled) {
   const auto& shopping = compiled.shopping;
   std::string out;
+  const bool past = compiled.past && !compiled.kitchen.receipts.empty();
+  if (past) {
+    const std::size_t receipts = compiled.kitchen.receipts.size();
+    out += fmt::format(
+        "{:<36} {:>10}\n",
+        fmt::format("Paid before, {} {}", receipts, receipts == 1 ? "receipt" : "receipts"),
+        money(compiled, compiled.past->paid));
+  }
   for (std::size_t v = 0; v < shopping.visits.size(); ++v) {
     const StopMade& visit = shopping.visits[v];
     const std::string& shop = compiled.kitchen.shop(visit.shop).name;
@@ -112,7 +120,8 @@ std::string summary(const Compiled& compiled) {
   const std::size_t open = without_price(compiled);
   const std::size_t priced = shopping.lines.size() - open;
   if (priced > 0 || open == 0) {
-    out += fmt::format("{:<36} {:>10}\n", fmt::format("Paid in all, {}", lines(priced)),
+    out += fmt::format("{:<36} {:>10}\n",
+                       fmt::format("{}, {}", past ? "Still to pay" : "Paid in all", lines(priced)),
                        money(compiled, shopping.paid));
   }
   if (open > 0) {

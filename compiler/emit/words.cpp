@@ -215,7 +215,8 @@ std::vector<std::string> to_check(const Compiled& compiled) {
   for (const resolve::Making& making : compiled.resolved.makings) {
     for (const auto& ingredient : compiled.kitchen.recipe(making.recipe).ingredients) {
       const foods::FoodId* food = ingredient.food();
-      if (food != nullptr && !ingredient.amount && !compiled.kitchen.food(*food).from_tap) {
+      if (!making.on_hand && food != nullptr && !ingredient.amount &&
+          !compiled.kitchen.food(*food).from_tap) {
         out.push_back(compiled.kitchen.food(*food).name);
       }
     }

@@ -33,8 +33,13 @@ void Line::take_brackets() {
         break;
       }
     }
+    Cursor cursor{size};
+    const auto number = measure::scan_number(cursor);
+    const std::string_view piece = text::trim(cursor.rest());
     if (const auto pack = measure::parse_quantity(size, customs_); pack && !pack_) {
       pack_ = pack;
+    } else if (number && !pieces_ && piece.find(' ') == std::string_view::npos) {
+      pieces_ = Pieces{*number, text::singular(piece), inside};
     } else if (inside == "optional") {
       optional_ = true;
     } else if (!inside.empty()) {
@@ -286,6 +291,12 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
           "its own");
     }
   }
+  const foods::Food* food = names_.food(target);
+  const bool packed_pieces = pieces_ && !container_.empty() && !pack_ && food != nullptr &&
+                             (pieces_->piece.empty() || food->piece(pieces_->piece) != nullptr);
+  if (pieces_ && !packed_pieces) {
+    note_ += (note_.empty() ? "" : ", ") + pieces_->words;
+  }
   Ingredient out{std::string(text::trim(line_)),
                  node_.part(offset_, line_.size()),
                  target,
@@ -296,7 +307,6 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
                  note_};
   out.text = std::string(text::trim(
       std::string_view(node_.scalar).substr(std::min(offset_, node_.scalar.size()), line_.size())));
-  const foods::Food* food = names_.food(target);
   if (!number_) {
     return out;
   }
@@ -307,6 +317,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     // So many packs or pieces of that size, as bought.
     amount = {number_->high * pack_->amount, {pack_->unit, {}}, Form::plain, false};
     low = number_->low * pack_->amount;
+  } else if (packed_pieces) {
+    amount = {number_->high * pieces_->number, {Unit::each, pieces_->piece}, Form::plain, false};
+    low = number_->low * pieces_->number;
   } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
     amount.measure.piece = piece_of(*food, container_);
     const foods::Piece* metric = customs_.system != measure::System::us
@@ -334,7 +347,7 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
   }
   if (!container_.empty() || is_container(amount.measure.piece)) {
     out.containers = number_->high;
-    out.any_size = !pack_ && !unit_;
+    out.any_size = !pack_ && !unit_ && !packed_pieces;
   }
   out.amount = amount;
   return out;

@@ -246,8 +246,47 @@ constexpr Value lots = with_metric(
     list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]"),
     "[\"1 kg onions, pantry, use by 2027-03-02\"]");
 constexpr std::array on_hand_keys{
-    Key{"date", &date, "when it was counted (default: the first day)"},
+    Key{"date", &date, "when it was counted, in the morning (default: before the first shopping)"},
     Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
+};
+
+// Receipts.
+constexpr Value bought_words = with_metric(
+    word("what was bought, and what it cost", "\"2 lb onions, 1.58\""), "\"1 kg onions, 1.58\"");
+constexpr Value amount_frozen = with_metric(word("an amount, all or none", "1 lb"), "500 g");
+constexpr std::array bought_keys{
+    Key{"bought", &bought_words, "an amount of a food, perhaps with the words of a line", true},
+    Key{"paid", &money, "what it cost in all, before tax"},
+    Key{"freeze", &amount_frozen,
+        "what was frozen of it (default: what would be eaten too late otherwise)"},
+    Key{"until", &date, "until when it is good"},
+    Key{"sale", &yes_no, "whether that is not its usual price (default: no)"},
+    Key{"instead of", &name, "what the list said"},
+};
+
+} // namespace
+
+constexpr Keys bought{"a line of a receipt", bought_keys};
+
+namespace {
+
+constexpr Value bought_value = with_metric(
+    word_or_mapping(bought, "what was bought", "\"2 lb onions, 1.58\""), "\"1 kg onions, 1.58\"");
+constexpr Value bought_list = with_metric(
+    list_of(bought_value, "a list of what was bought", "[\"2 lb onions, 1.58, freeze none\"]"),
+    "[\"1 kg onions, 1.58, freeze none\"]");
+constexpr Value missing_list = list_of(name, "a list of foods", "[onion]");
+constexpr std::array receipt_keys{
+    Key{"shop", &shop_name, "where", true},
+    Key{"date", &date, "when (default: the day that its file is called after)"},
+    Key{"lines", &bought_list,
+        "what was bought, and after commas what it cost in all, 'freeze 1 lb', 'until 9 Apr', "
+        "'sale', 'instead of ...'"},
+    Key{"missing", &missing_list, "what was on the list and not there"},
+    Key{"tax", &money, "the tax"},
+    Key{"off", &money, "what the shop took off the sum"},
+    Key{"credit", &money, "store credit that paid a part of it"},
+    Key{"total", &money, "what was paid, with tax"},
 };
 
 // Shops.
@@ -432,11 +471,23 @@ constexpr Value aims = by_name("a nutrient, a class of foods, a food or 'cost'",
                                "a mapping from what is counted to aims",
                                "{protein: at least 30 g a dinner, fish: twice a week}");
 
+constexpr Value changed_day =
+    by_name("a meal, 'eaten' or 'thrown away'", dishes,
+            "a mapping from meals, 'eaten' and 'thrown away' to what it was", "{dinner: out}");
+constexpr Value changes =
+    by_name("a day", changed_day, "a mapping from days to what went otherwise",
+            "{2027-03-02: {dinner: out, thrown away: 2 onions}}");
+
 constexpr std::array plan_keys{
     Key{"plan", &name, "what it is called (default: as its file)"},
     Key{"from", &date, "its first day (default: that of the meals)"},
     Key{"until", &date, "its last day, at most 120 days later (default: that of the meals)"},
+    Key{"as of", &date,
+        "the day from which it is planned, if no receipt or count is later; what was before it is "
+        "done"},
     Key{"meals", &days_of_meals, "what is eaten when"},
+    Key{"changes", &changes,
+        "what went otherwise than planned: other meals, what was eaten or thrown away besides"},
     Key{"away", &absences, "who is not there"},
     Key{"guests", &guests, "who else is there"},
     Key{"staples", &staples, "what is used at a rate or kept at a level, without a recipe"},
@@ -452,6 +503,7 @@ constexpr std::array plan_keys{
 constexpr Keys recipe{"a recipe", recipe_keys};
 constexpr Keys household{"a household", household_keys};
 constexpr Keys on_hand{"a list of what is on hand", on_hand_keys};
+constexpr Keys receipt{"a receipt", receipt_keys};
 constexpr Keys shop{"a price list", shop_keys};
 constexpr Keys plan{"a plan", plan_keys};
 
@@ -460,13 +512,15 @@ namespace {
 constexpr Value recipe_file = mapping(recipe, "");
 constexpr Value household_file = mapping(household, "");
 constexpr Value on_hand_file = mapping(on_hand, "");
+constexpr Value receipt_file = mapping(receipt, "");
 constexpr Value shop_file = mapping(shop, "");
 constexpr Value plan_file = mapping(plan, "");
 constexpr std::array all{
     Kind{"recipe", "recipes/NAME.yaml", &recipe_file},
     Kind{"foods", "recipes/foods.yaml", &foods::keys::file},
     Kind{"household", "plans/household.yaml", &household_file},
-    Kind{"on-hand", "plans/on-hand.yaml", &on_hand_file},
+    Kind{"on-hand", "plans/on-hand.yaml, plans/on-hand/DATE.yaml", &on_hand_file},
+    Kind{"receipt", "plans/receipts/NAME.yaml", &receipt_file},
     Kind{"shop", "plans/stores/NAME.yaml", &shop_file},
     Kind{"plan", "plans/NAME.yaml", &plan_file},
 };

@@ -18,6 +18,9 @@ extern const text::Keys buying;
 
 extern const text::Keys on_hand;
 
+extern const text::Keys receipt;
+extern const text::Keys bought;
+
 extern const text::Keys shop;
 extern const text::Keys offer;
 extern const text::Keys sale;

@@ -135,7 +135,11 @@ public:
 
   void setting();
   void shops_named();
-  void on_hand();
+  /// What was counted last, up to a day.
+  void on_hand(std::optional<text::Date> up_to);
+  void receipts(std::optional<text::Date> up_to);
+  [[nodiscard]] std::optional<text::Date> first_day() const;
+  void settle_as_of(std::optional<text::Date> said);
   void plan(text::FileId file, const std::string& slug);
   void forget_later_count();
   void recipes();
@@ -235,15 +239,92 @@ void Loader::setting() {
   shops_named();
 }
 
-// What is in the house, counted on the plan's first day where the file does not say when.
-void Loader::on_hand() {
-  if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
-    if (const auto node = read("plans/on-hand.yaml")) {
-      kitchen.on_hand =
-          read_on_hand(*node, kitchen.household.customs(),
-                       kitchen.plan ? std::optional(kitchen.plan->from) : std::nullopt, food_names_,
-                       diagnostics_);
+// The first day that counts for the plan: a trip may be before it.
+std::optional<text::Date> Loader::first_day() const {
+  if (!kitchen.plan) {
+    return std::nullopt;
+  }
+  text::Date first = kitchen.plan->from;
+  for (const Trip& trip : kitchen.plan->trips) {
+    first = std::min(first, trip.date);
+  }
+  return first;
+}
+
+// What is in the house, counted before the plan's shopping where the file does not say when. Of
+// several counts the last one holds.
+void Loader::on_hand(std::optional<text::Date> up_to) {
+  const auto usual = first_day();
+  const auto count = [&](const std::string& path, std::optional<text::Date> day) {
+    if (const auto node = read(path)) {
+      OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
+                                 diagnostics_);
+      const bool later =
+          !kitchen.on_hand.date || (read.date && *read.date >= *kitchen.on_hand.date);
+      if (later) {
+        kitchen.on_hand = std::move(read);
+      }
     }
+  };
+  std::optional<std::pair<text::Date, std::string>> last;
+  for (const std::string& name : names_in("plans/on-hand")) {
+    const auto day = day_in_name(name);
+    if (day && (!up_to || *day <= *up_to)) {
+      last = std::max(last, {{*day, name}});
+    }
+  }
+  if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
+    count("plans/on-hand.yaml", usual);
+  }
+  if (last) {
+    count("plans/on-hand/" + last->second + ".yaml", last->first);
+  }
+}
+
+// Those that were written since what is in the house was counted, and those of the plan's days,
+// which its budget has paid.
+void Loader::receipts(std::optional<text::Date> up_to) {
+  std::optional<text::Date> since = kitchen.on_hand.date;
+  if (const auto first = first_day(); first && since) {
+    since = std::min(*since, *first);
+  }
+  for (const std::string& name : names_in("plans/receipts")) {
+    const auto day = day_in_name(name);
+    if (day && ((up_to && *day > *up_to) || (since && *day < *since))) {
+      continue;
+    }
+    const auto node = read("plans/receipts/" + name + ".yaml");
+    auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
+                                       diagnostics_)
+                        : std::nullopt;
+    if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
+      kitchen.receipts.push_back(std::move(*receipt));
+    }
+  }
+  std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
+                   [](const Receipt& a, const Receipt& b) { return a.date < b.date; });
+}
+
+// A day that is asked for goes first; else the plan, its last receipt or its last count tells how
+// far it is, whichever is latest.
+void Loader::settle_as_of(std::optional<text::Date> said) {
+  if (!kitchen.plan) {
+    return;
+  }
+  const Plan& plan = *kitchen.plan;
+  std::optional<text::Date> day = said ? said : plan.as_of;
+  if (!said) {
+    const auto& counted = kitchen.on_hand.date;
+    day = counted && *counted > plan.from ? std::max(day, counted) : day;
+    day = kitchen.receipts.empty() ? day : std::max(day, {kitchen.receipts.back().date});
+  }
+  if (day && (*day > plan.from || !kitchen.receipts.empty())) {
+    kitchen.as_of = day;
+  }
+  if (day && *day > plan.until) {
+    diagnostics_.error(errors::outside_plan, plan.as_of ? plan.as_of_at : plan.at,
+                       fmt::format("the plan ends on {}, before {}", text::print_date(plan.until),
+                                   text::print_date(*day)));
   }
 }
 
@@ -315,14 +396,19 @@ void Loader::all_recipes() {
 } // namespace
 
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
-                     text::Diagnostics& diagnostics, const text::Files& files) {
+                     text::Diagnostics& diagnostics, const text::Files& files,
+                     std::optional<text::Date> as_of) {
   Loader loader(root_of(plan_path), files, sources, diagnostics);
   // A plan that cannot be read at all makes the rest beside the point.
   if (const auto file = loader.load(plan_path)) {
     loader.setting();
     loader.plan(*file, plan_slug(plan_path));
-    loader.on_hand();
+    const auto& plan = loader.kitchen.plan;
+    const auto last = as_of || !plan ? as_of : std::optional(plan->until);
+    loader.on_hand(last);
     loader.forget_later_count();
+    loader.receipts(last);
+    loader.settle_as_of(as_of);
     loader.recipes();
     settle_usual(loader.kitchen, diagnostics);
     check_appliances(loader.kitchen, diagnostics);
@@ -339,7 +425,8 @@ Kitchen read_everything(const std::string& root, text::Sources& sources,
       loader.plan(*file, plan_slug(path));
     }
   }
-  loader.on_hand();
+  loader.receipts({});
+  loader.on_hand({});
   loader.all_recipes();
   settle_usual(loader.kitchen, diagnostics);
   check_appliances(loader.kitchen, diagnostics);

@@ -2,6 +2,7 @@
 
 #include "kitchen/household.hpp"
 #include "kitchen/plan.hpp"
+#include "kitchen/receipt.hpp"
 #include "kitchen/recipe.hpp"
 #include "kitchen/shop.hpp"
 #include "kitchen/stock.hpp"
@@ -19,6 +20,8 @@ namespace manciple::kitchen {
 ///     ROOT/recipes/foods.yaml          the household's own foods (may be missing)
 ///     ROOT/plans/household.yaml        (may be missing)
 ///     ROOT/plans/on-hand.yaml          (may be missing)
+///     ROOT/plans/on-hand/DATE.yaml     later counts (may be missing)
+///     ROOT/plans/receipts/NAME.yaml    what was bought (may be missing)
 ///     ROOT/plans/stores/NAME.yaml      price lists (may be missing)
 ///     ROOT/plans/PLAN.yaml
 struct Kitchen {
@@ -27,7 +30,11 @@ struct Kitchen {
   Household household;
   std::vector<Shop> shops;
   OnHand on_hand;
+  std::vector<Receipt> receipts; ///< by date, then by the names of their files
   std::optional<Plan> plan;
+  /// The day from which is planned, in the morning; what was bought on it is in the house. Absent
+  /// where nothing of the plan is done.
+  std::optional<text::Date> as_of;
 
   [[nodiscard]] const foods::Food& food(foods::FoodId id) const { return foods.get(id); }
   [[nodiscard]] const Recipe& recipe(RecipeId id) const {
@@ -36,9 +43,11 @@ struct Kitchen {
   [[nodiscard]] const Shop& shop(ShopId id) const { return shops[static_cast<std::size_t>(id)]; }
 };
 
-/// Reads a plan and what it reaches, no more: recipes are opened as they are named.
+/// Reads a plan and what it reaches, no more: recipes are opened as they are named. `as_of` goes
+/// before what the plan says.
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
-                     text::Diagnostics& diagnostics, const text::Files& files = text::disk());
+                     text::Diagnostics& diagnostics, const text::Files& files = text::disk(),
+                     std::optional<text::Date> as_of = std::nullopt);
 
 /// Reads all that stands below `root`: every recipe, every price list, every plan. For `check`.
 /// The result holds the last plan.

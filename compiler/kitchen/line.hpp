@@ -71,6 +71,13 @@ private:
   std::optional<measure::Range> number_;
   std::optional<measure::Unit> unit_;
   std::optional<measure::Quantity> pack_;
+  /// "(12 slices)": how many of which pieces, and the words.
+  struct Pieces {
+    Rational number;
+    std::string piece;
+    std::string words;
+  };
+  std::optional<Pieces> pieces_;
   std::string piece_;
   std::string container_;
   std::vector<foods::Form> before_;

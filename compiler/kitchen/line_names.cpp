@@ -37,9 +37,19 @@ std::vector<Word> words_of(std::string_view text, std::size_t offset,
   return out;
 }
 
+namespace {
+
+// Of what a recipe makes.
+bool is_serving(std::string_view word) {
+  return word == "serving" || word == "servings" || word == "portion" || word == "portions";
+}
+
+} // namespace
+
 bool Line::is_known(const Word& word, const foods::Food* food) const {
-  return is_descriptor(word.text) || word.text == "store" || word.text == "store-bought" ||
-         form_of(word.text).has_value() || is_container(text::singular(word.text)) ||
+  return (food == nullptr && is_serving(word.text)) || is_descriptor(word.text) ||
+         word.text == "store" || word.text == "store-bought" || form_of(word.text).has_value() ||
+         is_container(text::singular(word.text)) ||
          (food != nullptr && food->piece(word.text) != nullptr);
 }
 
@@ -98,6 +108,8 @@ void Line::explain(const std::vector<Word>& words, const Match& found) {
     const Word& word = words[i];
     if (food != nullptr && food->piece(word.text) != nullptr && piece_.empty() && !unit_) {
       piece_ = food->piece(word.text)->name;
+    } else if (food == nullptr && is_serving(word.text)) {
+      piece_ = "serving";
     } else if (const auto form = form_of(word.text)) {
       before_.push_back(*form);
     } else if (word.text == "fresh") {

@@ -70,6 +70,9 @@ void number_recipes(Kitchen& kitchen) {
     std::for_each(recipe.ingredients.begin(), recipe.ingredients.end(), rename);
   }
   each_dish(kitchen, rename);
+  for (MadeLot& lot : kitchen.on_hand.made) {
+    rename(lot.what);
+  }
 }
 
 } // namespace manciple::kitchen

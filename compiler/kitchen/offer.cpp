@@ -380,6 +380,7 @@ std::optional<Offer> Reader::read(const Node& node, foods::FoodId food) {
   const Fields fields(node, keys::offer, diagnostics_);
   const Node* words = fields.find("offer");
   const bool good = words != nullptr && read_words(*words, offer);
+  offer.at = words != nullptr ? words->span : offer.at;
   read_terms(fields, offer);
   return good ? std::optional(std::move(offer)) : std::nullopt;
 }

@@ -14,12 +14,16 @@ std::string folder_of(const std::string& path) {
   return fs::absolute(path, none).lexically_normal().parent_path().filename().string();
 }
 
+bool is_below_plans(std::string_view folder) {
+  return folder == "stores" || folder == "receipts" || folder == "on-hand";
+}
+
 } // namespace
 
 bool is_plan(const std::string& path) {
   const std::string folder = folder_of(path);
   const fs::path stem = fs::path(path).stem();
-  return folder != "stores" && folder != "recipes" && stem != "household" && stem != "on-hand";
+  return !is_below_plans(folder) && folder != "recipes" && stem != "household" && stem != "on-hand";
 }
 
 std::string plan_slug(const std::string& path) {
@@ -28,7 +32,7 @@ std::string plan_slug(const std::string& path) {
 
 std::string root_of(const std::string& path) {
   fs::path up = fs::path(path).parent_path() / "..";
-  if (folder_of(path) == "stores") {
+  if (is_below_plans(folder_of(path))) {
     up /= "..";
   }
   const std::string root = up.lexically_normal().string();

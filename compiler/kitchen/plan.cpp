@@ -106,6 +106,11 @@ bool PlanReader::period(const Fields& fields) {
   }
   plan_.from = first ? *first : usual->first;
   plan_.until = last ? *last : usual->second;
+  plan_.begins = plan_.from;
+  if (const Node* as_of = fields.find("as of")) {
+    plan_.as_of = read_date(*as_of, diagnostics_);
+    plan_.as_of_at = as_of->span;
+  }
   if (plan_.until < plan_.from || plan_.until - plan_.from > std::chrono::days(120)) {
     const Node* at = until != nullptr ? until : from;
     diagnostics_.error(errors::wrong_order, at != nullptr ? at->span : plan_.at,
@@ -275,6 +280,10 @@ void PlanReader::dishes(const Node& value, Meal& meal) {
 
 namespace {
 
+// Of `changes`: no meals.
+constexpr std::string_view eaten = "eaten";
+constexpr std::string_view thrown_away = "thrown away";
+
 // What a day says of a meal goes before what "every Friday" says, that before "every weekday", and
 // that before "every day", wherever they stand.
 int rank_of(std::string_view days) {
@@ -299,45 +308,77 @@ void PlanReader::add_slots(const std::vector<const Entry*>& entries) {
   }
 }
 
-void PlanReader::meals(const std::vector<const Entry*>& entries) {
-  struct Said {
-    int rank = 0;
-    Meal meal;
-  };
-  std::map<std::pair<Date, std::size_t>, Said> said; // by date and the meal of the day
-  for (const Entry* of_day : entries) {
-    const Entry& entry = *of_day;
-    const std::vector<Date> on = days(entry.key);
-    const int rank = rank_of(entry.key.scalar);
-    for (const Entry& meal : entry.value.entries) {
-      const std::vector<std::string> slot = slots({&meal.key});
-      if (slot.empty()) {
-        continue;
+void PlanReader::meals_of(const Entry& entry, bool changed, SaidMeals& said) {
+  constexpr int change = 10;
+  const std::vector<Date> on = days(entry.key);
+  const int rank = rank_of(entry.key.scalar) + (changed ? change : 0);
+  for (const Entry& meal : entry.value.entries) {
+    if (changed && (meal.key.scalar == eaten || meal.key.scalar == thrown_away)) {
+      continue;
+    }
+    const std::vector<std::string> slot = slots({&meal.key});
+    if (slot.empty()) {
+      continue;
+    }
+    Meal read{{}, slot.front(), {}, meal.value.span};
+    dishes(meal.value, read);
+    const auto index = static_cast<std::size_t>(context_.household.slot(slot.front()) -
+                                                context_.household.slots.data());
+    for (const Date date : on) {
+      SaidMeal& place = said[{date, index}];
+      if (rank == place.rank) {
+        diagnostics_.error(
+            errors::bad_value, meal.key.span,
+            fmt::format("the {} of {} is said twice", slot.front(), entry.key.scalar));
+        break;
       }
-      Meal read{{}, slot.front(), {}, meal.value.span};
-      dishes(meal.value, read);
-      const auto index = static_cast<std::size_t>(context_.household.slot(slot.front()) -
-                                                  context_.household.slots.data());
-      for (const Date date : on) {
-        Said& place = said[{date, index}];
-        if (rank == place.rank) {
-          diagnostics_.error(
-              errors::bad_value, meal.key.span,
-              fmt::format("the {} of {} is said twice", slot.front(), entry.key.scalar));
-          break;
-        }
-        if (rank > place.rank) {
-          place = {rank, read};
-          place.meal.date = date;
-        }
+      if (rank > place.rank) {
+        place = {rank, read};
+        place.meal.date = date;
       }
     }
+  }
+}
+
+void PlanReader::meals(const std::vector<const Entry*>& entries,
+                       const std::vector<const Entry*>& changes) {
+  SaidMeals said; // by date and the meal of the day
+  for (const Entry* entry : entries) {
+    meals_of(*entry, false, said);
+  }
+  for (const Entry* entry : changes) {
+    meals_of(*entry, true, said);
   }
   for (auto& [when, place] : said) {
     if (!place.meal.dishes.empty()) {
       plan_.meals.push_back(std::move(place.meal));
     }
   }
+}
+
+void PlanReader::changes(const std::vector<const Entry*>& entries) {
+  for (const Entry* of_day : entries) {
+    const std::vector<Date> on = days(of_day->key);
+    for (const Entry& entry : of_day->value.entries) {
+      const bool thrown = entry.key.scalar == thrown_away;
+      if (!thrown && entry.key.scalar != eaten) {
+        continue;
+      }
+      for (const Node* line : text::items_of(entry.value)) {
+        const auto what = one(*line, line->scalar, 0, context_.foods);
+        if (what && !what->amount) {
+          diagnostics_.error(errors::unread_amount, line->span, "how much of it is not said",
+                             "for example '2 onions'");
+        } else if (what) {
+          for (const Date date : on) {
+            plan_.changes.push_back({date, *what, thrown});
+          }
+        }
+      }
+    }
+  }
+  std::stable_sort(plan_.changes.begin(), plan_.changes.end(),
+                   [](const Change& a, const Change& b) { return a.date < b.date; });
 }
 
 std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
@@ -361,7 +402,8 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
   };
   reader.add_slots(fields.named("meals"));
   each("guests", &PlanReader::guest); // dishes may be for them
-  reader.meals(fields.named("meals"));
+  reader.meals(fields.named("meals"), fields.named("changes"));
+  reader.changes(fields.named("changes"));
   each("away", &PlanReader::away);
   reader.aims(fields.named("aims"));
   each("staples", &PlanReader::staple);

@@ -130,17 +130,30 @@ struct Session {
   text::Span at = {};
 };
 
+/// Something eaten or thrown away besides what the plan says.
+struct Change {
+  text::Date date;
+  Ingredient what; ///< a food, with its amount
+  bool thrown = false;
+};
+
 struct Plan {
   std::string name;
+  /// The first day that is still to come; where the plan is planned as a whole, its first day.
   text::Date from;
   text::Date until;
-  std::vector<Meal> meals; ///< by date, then by the time of the meal
+  text::Date begins;               ///< its first day, whatever has been done of it
+  std::optional<text::Date> as_of; ///< said by the file
+  text::Span as_of_at;
+  std::vector<Change> changes; ///< by date
+  std::vector<Meal> meals;     ///< by date, then by the time of the meal
   std::vector<Absence> away;
   std::vector<Guest> guests;
   std::vector<Staple> staples;
   std::vector<Extra> extra;
   std::vector<Trip> trips;
-  bool says_trips = false; ///< else the usual ones
+  std::vector<Trip> trips_done; ///< what things usually cost is as they say, too
+  bool says_trips = false;      ///< else the usual ones
   std::vector<Session> sessions;
   std::optional<Cents> budget;
   std::vector<Aim> aims;

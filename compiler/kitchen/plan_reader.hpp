@@ -3,6 +3,8 @@
 #include "kitchen/plan.hpp"
 #include "text/fields.hpp"
 
+#include <map>
+
 namespace manciple::kitchen {
 
 /// Puts the parts of a plan's file into a plan.
@@ -12,7 +14,11 @@ public:
       : plan_(plan), context_(context), diagnostics_(diagnostics) {}
 
   bool period(const text::Fields& fields);
-  void meals(const std::vector<const text::Entry*>& entries);
+  /// What `changes` say of a day goes before what the plan said.
+  void meals(const std::vector<const text::Entry*>& entries,
+             const std::vector<const text::Entry*>& changes);
+  /// What was eaten or thrown away besides.
+  void changes(const std::vector<const text::Entry*>& entries);
   void add_slots(const std::vector<const text::Entry*>& entries);
   void aims(const std::vector<const text::Entry*>& entries);
   void away(const text::Node& node);
@@ -37,6 +43,12 @@ private:
   std::optional<Swap> swap(const text::Node& node);
   std::optional<Aim> aim(const text::Entry& entry);
   bool aimed_at(const text::Node& what, Aim& aim);
+  struct SaidMeal {
+    int rank = 0;
+    Meal meal;
+  };
+  using SaidMeals = std::map<std::pair<text::Date, std::size_t>, SaidMeal>;
+  void meals_of(const text::Entry& entry, bool changed, SaidMeals& said);
   void dishes(const text::Node& value, Meal& meal);
   std::optional<Dish> dish(const text::Node& node);
   bool dish_words(const text::Node& node, Dish& dish);

@@ -48,6 +48,8 @@ public:
   Parts(const Node& line, std::optional<text::Date> counted, Diagnostics& diagnostics)
       : line_(line), counted_(counted), diagnostics_(diagnostics) {}
 
+  std::optional<text::Date> made; ///< what a line says of a recipe
+
   // The parts of a line after the first comma.
   void read(std::string_view rest, StockLot& lot) {
     for (const std::string_view part : text::split(rest, ',')) {
@@ -78,6 +80,10 @@ private:
         lot.use_by = date_after(part, word.size());
         return;
       }
+    }
+    if (words.starts_with("made ")) {
+      made = date_after(part, 4);
+      return;
     }
     if (words == "hard" || words == "unripe" || words == "not ripe" || words == "green") {
       lot.hard = true;
@@ -203,10 +209,18 @@ std::size_t place_at(std::string_view words) {
   return words.size();
 }
 
+// "6 servings beef-chili, freezer", "8 cups vegetable stock, made 3 Apr".
+bool is_made(std::string_view line) {
+  const std::string words = text::lower(line);
+  return words.find(" servings ") != std::string::npos ||
+         words.find(" serving ") != std::string::npos || words.find(", made ") != std::string::npos;
+}
+
 } // namespace
 
 OnHand read_on_hand(const Node& file, const measure::Customs& customs,
-                    std::optional<text::Date> usual_date, Names& names, Diagnostics& diagnostics) {
+                    std::optional<text::Date> usual_date, Names& names, Names& recipes,
+                    Diagnostics& diagnostics) {
   OnHand on_hand;
   on_hand.date = usual_date;
   on_hand.at = file.span;
@@ -222,8 +236,18 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
     // "some garlic" is as good as "garlic".
     constexpr std::string_view some = "some ";
     const std::size_t from = words.starts_with(some) ? some.size() : 0;
+    const std::string_view rest = words.substr(separated ? comma + 1 : comma);
     for (Ingredient& what : read_line(*line, words.substr(from, std::max(comma, from) - from), from,
-                                      customs, names, diagnostics)) {
+                                      customs, is_made(words) ? recipes : names, diagnostics)) {
+      if (what.amount && what.recipe() != nullptr) {
+        StockLot lot{{}, 0, foods::Place::fridge, {}, false, {}};
+        Parts parts(*line, on_hand.date, diagnostics);
+        parts.read(rest, lot);
+        on_hand.made.push_back({std::move(what), lot.place,
+                                parts.made.value_or(on_hand.date.value_or(text::Date())),
+                                lot.use_by});
+        continue;
+      }
       if (!what.amount) {
         diagnostics.warning(errors::unread_amount, line->span,
                             "how much there is of it is not said, and it is not counted",
@@ -233,8 +257,7 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
       }
       const foods::Food& food = *names.food(what.target);
       StockLot lot{std::move(what), 0, food.stored, {}, false, {}};
-      Parts(*line, on_hand.date, diagnostics)
-          .read(words.substr(separated ? comma + 1 : comma), lot);
+      Parts(*line, on_hand.date, diagnostics).read(rest, lot);
       lot.amount = foods::as_purchased(food, *lot.what.amount)->amount;
       lot.what.fresh = lot.place != foods::Place::freezer;
       if (on_hand.date) {

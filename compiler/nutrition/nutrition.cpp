@@ -27,6 +27,32 @@ bool is_part(Form form) {
          form == Form::peeled || form == Form::leaves || form == Form::florets;
 }
 
+// Adds what is in a recipe, with what is in its recipes.
+void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
+                Sum& out) {
+  constexpr int deepest = 50; // circles are refused before
+  const auto bought = resolve::purchased_per_making(kitchen, recipe);
+  for (std::size_t i = 0; i < recipe.ingredients.size() && depth < deepest; ++i) {
+    const kitchen::Ingredient& line = recipe.ingredients[i];
+    if (!line.amount || line.optional) {
+      continue;
+    }
+    if (const kitchen::RecipeId* part = line.recipe()) {
+      text::Diagnostics unsaid;
+      if (const auto of = resolve::times_of(kitchen, line, unsaid)) {
+        add_recipe(kitchen, kitchen.recipe(*part), times * to_double(*of), depth + 1, out);
+      }
+      continue;
+    }
+    const Food& food = kitchen.food(*line.food());
+    if (!food.from_tap && !food.is_household()) {
+      const Form form = eaten_form(line);
+      const auto grams = eaten_grams(food, form, bought[i]);
+      out.add(food.nutrients_of(form), grams.value_or(0) * times);
+    }
+  }
+}
+
 class Reckoner {
 public:
   Reckoner(const Kitchen& kitchen, const Resolved& resolved)
@@ -80,6 +106,16 @@ void Reckoner::dishes() {
   }
   for (const resolve::Use& use : resolved_.uses) {
     add_to_dishes(use);
+  }
+  for (const resolve::Making& making : resolved_.makings) {
+    if (making.on_hand) {
+      Sum once;
+      add_recipe(kitchen_, kitchen_.recipe(making.recipe), 1, 0, once);
+      for (const resolve::DishShare& share : resolved_.shares_of(making.id)) {
+        out_.dishes[share.dish.meal][share.dish.dish].whole.add(
+            once, to_double(Rational(making.times * share.share)));
+      }
+    }
   }
 }
 
@@ -142,31 +178,6 @@ Nutrition Reckoner::run() {
   without_amount();
   out_.without_figures.assign(without_figures_.begin(), without_figures_.end());
   return std::move(out_);
-}
-
-void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
-                Sum& out) {
-  constexpr int deepest = 50; // circles are refused before
-  const auto bought = resolve::purchased_per_making(kitchen, recipe);
-  for (std::size_t i = 0; i < recipe.ingredients.size() && depth < deepest; ++i) {
-    const kitchen::Ingredient& line = recipe.ingredients[i];
-    if (!line.amount || line.optional) {
-      continue;
-    }
-    if (const kitchen::RecipeId* part = line.recipe()) {
-      text::Diagnostics unsaid;
-      if (const auto of = resolve::times_of(kitchen, line, unsaid)) {
-        add_recipe(kitchen, kitchen.recipe(*part), times * to_double(*of), depth + 1, out);
-      }
-      continue;
-    }
-    const Food& food = kitchen.food(*line.food());
-    if (!food.from_tap && !food.is_household()) {
-      const Form form = eaten_form(line);
-      const auto grams = eaten_grams(food, form, bought[i]);
-      out.add(food.nutrients_of(form), grams.value_or(0) * times);
-    }
-  }
 }
 
 } // namespace

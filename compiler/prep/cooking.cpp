@@ -238,7 +238,7 @@ public:
         clean_(clean_first(kitchen, resolved)) {
     const std::map<MakingId, CutBefore> cut = cut_before(kitchen, resolved);
     for (const Making& making : resolved.makings) {
-      if (making.session) {
+      if (making.session || making.on_hand) {
         continue;
       }
       ToCook one;

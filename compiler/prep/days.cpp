@@ -154,11 +154,11 @@ void Days::thaw_dishes() {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
       if (consumer.from_freezer && !is_reheated_frozen(recipe)) {
-        add(Kind::thaw, consumer.date - std::chrono::days(1),
+        add(Kind::thaw, std::max(plan_.from, consumer.date - std::chrono::days(1)),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
                         text::print_day(making.date), text::print_day(consumer.date)));
       }
-      if (consumer.leftovers) {
+      if (consumer.leftovers && !making.on_hand) {
         const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
         const bool hot = is_eaten_hot(kitchen_, recipe);
         const bool us = kitchen_.household.system == measure::System::us;
@@ -215,6 +215,9 @@ void Days::wait_times() {
                      std::optional(begun.clock));
   };
   for (const Making& making : resolved_.makings) {
+    if (making.on_hand) {
+      continue;
+    }
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     if (recipe.marinate) {
       const auto known = stands_from.find(making.id);
@@ -341,8 +344,8 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
   for (const Making& making : resolved.makings) {
     const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
-      if (consumer.date == making.date) {
-        continue; // eaten at once
+      if (consumer.date == making.date || making.on_hand) {
+        continue; // eaten at once, or labelled when it was made
       }
       const Date good = consumer.from_freezer
                             ? making.date + std::chrono::days(recipe.keeps_freezer.value_or(0))

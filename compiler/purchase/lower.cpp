@@ -104,6 +104,13 @@ private:
     return measure::to_int64(measure::floor(Rational(cents * out_.per_cent)));
   }
 
+  int days_done() const {
+    Date begins = std::min(plan_.begins, first_);
+    for (const kitchen::Trip& trip : plan_.trips_done) {
+      begins = std::min(begins, trip.date);
+    }
+    return static_cast<int>((first_ - begins).count());
+  }
   Day day(Date date) const { return static_cast<Day>((date - first_).count()); }
   kitchen::InTermsOf in_terms_of(FoodId food) const { return kitchen_.household.in_terms_of(food); }
 
@@ -195,7 +202,8 @@ private:
     }
     Item item;
     item.kept_day = days_ - 1 + kept_days;
-    item.buy_late = keeping.life.cool < item.kept_day;
+    // What keeps is what would keep through the plan as a whole, however much of it is done.
+    item.buy_late = keeping.life.cool < item.kept_day + days_done();
     out_.offers.emplace_back();
     out_.lots.emplace_back();
     demands(item, uses);

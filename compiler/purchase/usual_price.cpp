@@ -14,12 +14,14 @@ bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop
 }
 
 bool can_be_had(const kitchen::Plan& plan, const kitchen::Offer& offer, const kitchen::Shop& shop) {
-  return std::any_of(plan.trips.begin(), plan.trips.end(), [&](const kitchen::Trip& trip) {
+  const auto on = [&](const kitchen::Trip& trip) {
     const bool holds =
         (!offer.from || *offer.from <= trip.date) && (!offer.until || trip.date <= *offer.until);
     return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
                                 [&](const auto& stop) { return stop.shop == shop.id; });
-  });
+  };
+  return std::any_of(plan.trips.begin(), plan.trips.end(), on) ||
+         std::any_of(plan.trips_done.begin(), plan.trips_done.end(), on);
 }
 
 // `price_of` gives what a pack or a step of an offer counts as, in cents, or nothing.

@@ -25,6 +25,38 @@ constexpr int never_old = 100'000; // days
 // What is packed for the next day is ready then. Common practice, no source.
 constexpr int evening = 20 * 60;
 
+// A making of before, and who has what is left of it.
+struct MadeBefore {
+  std::size_t lot = 0;
+  RecipeId recipe{};
+  Rational left; ///< times the recipe
+  Date made;
+  Date good_until;
+  bool frozen = false;
+  std::vector<Consumer> consumers = {};
+};
+
+// What stands in the house, what goes off first before the rest, and what is frozen last.
+std::vector<MadeBefore> made_before(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
+  std::vector<MadeBefore> out;
+  const auto& lots = kitchen.on_hand.made;
+  for (std::size_t l = 0; l < lots.size(); ++l) {
+    const kitchen::MadeLot& lot = lots[l];
+    const Recipe& recipe = kitchen.recipe(*lot.what.recipe());
+    const bool frozen = lot.place == foods::Place::freezer;
+    const int keeps = (frozen ? recipe.keeps_freezer : recipe.keeps_unfrozen()).value_or(0);
+    const auto times = lot.times ? lot.times : times_of(kitchen, lot.what, diagnostics);
+    if (times) {
+      out.push_back({l, recipe.id, *times, lot.made,
+                     lot.use_by.value_or(lot.made + std::chrono::days(keeps)), frozen});
+    }
+  }
+  std::stable_sort(out.begin(), out.end(), [](const MadeBefore& a, const MadeBefore& b) {
+    return std::pair(a.frozen, a.good_until) < std::pair(b.frozen, b.good_until);
+  });
+  return out;
+}
+
 // A recipe wanted somewhere at a time.
 struct Need {
   Consumer consumer;
@@ -50,7 +82,8 @@ public:
         servings_(servings),
         diagnostics_(diagnostics),
         dishes_(kitchen.recipes.size()),
-        parts_(kitchen.recipes.size()) {}
+        parts_(kitchen.recipes.size()),
+        on_hand_(made_before(kitchen, diagnostics)) {}
 
   std::vector<Making> run(const std::vector<RecipeId>& order);
 
@@ -64,6 +97,9 @@ private:
   void date_parts();
   [[nodiscard]] std::optional<std::size_t> last_session_before(const Need& need) const;
   [[nodiscard]] bool in_time(std::size_t session, const Need& need) const;
+  void take_on_hand(const Recipe& recipe, std::vector<Need>& needs);
+  Rational take_on_hand(RecipeId recipe, const Consumer& consumer);
+  void add_on_hand();
 
   const Kitchen& kitchen_;
   const Plan& plan_;
@@ -71,6 +107,7 @@ private:
   text::Diagnostics& diagnostics_;
   std::vector<std::vector<Need>> dishes_; // by recipe: as a meal
   std::vector<std::vector<Need>> parts_;  // by recipe: as an ingredient
+  std::vector<MadeBefore> on_hand_;       // in the order in which it is taken
   std::vector<Making> makings_;
 };
 
@@ -119,7 +156,19 @@ void Maker::collect_dishes() {
 void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal) {
   const Recipe& recipe = kitchen_.recipe(*dish.what.recipe());
   std::vector<Need>& cooked = dishes_[static_cast<std::size_t>(recipe.id)];
+  const Rational times = servings_[ref.meal][ref.dish] / recipe.serves;
   if (cooked.empty()) {
+    const Rational taken = take_on_hand(recipe.id, {ref, times, meal.date, true, false});
+    if (taken == times) {
+      return;
+    }
+    if (taken > 0) {
+      diagnostics_.warning(errors::no_leftovers, dish.at,
+                           fmt::format("of {} there is less left than is eaten on {}", recipe.name,
+                                       text::print_day(meal.date)),
+                           "add a dish, or cook it once more");
+      return;
+    }
     diagnostics_.error(errors::no_leftovers, dish.at,
                        fmt::format("{} is not cooked before {}, so there are no leftovers",
                                    recipe.name, text::print_day(meal.date)));
@@ -142,8 +191,7 @@ void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal
                        "if it freezes well");
     return;
   }
-  of.later.push_back(
-      {ref, servings_[ref.meal][ref.dish] / recipe.serves, meal.date, true, !fridge});
+  of.later.push_back({ref, times, meal.date, true, !fridge});
   if (fridge) {
     of.last = meal.date;
   }
@@ -173,12 +221,86 @@ void Maker::make(const Recipe& recipe) {
   std::vector<Need>& parts = parts_[static_cast<std::size_t>(recipe.id)];
   if (recipe.make_ahead) {
     std::move(dishes.begin(), dishes.end(), std::back_inserter(parts));
+    take_on_hand(recipe, parts);
   } else {
+    take_on_hand(recipe, parts);
+    std::vector<Need> packed; // for the first day, on the evening before
+    const auto later = std::stable_partition(dishes.begin(), dishes.end(), [&](const Need& need) {
+      const auto& meal = plan_.meals[std::get<DishRef>(need.consumer.who).meal];
+      return meal.date == plan_.from && kitchen_.household.slot(meal.slot)->is_packed(meal.date);
+    });
+    packed.assign(std::make_move_iterator(dishes.begin()), std::make_move_iterator(later));
+    dishes.erase(dishes.begin(), later);
+    take_on_hand(recipe, packed);
+    dishes.insert(dishes.begin(), std::make_move_iterator(packed.begin()),
+                  std::make_move_iterator(packed.end()));
     for (Need& need : dishes) {
       make_on_the_day(recipe, {std::move(need)});
     }
   }
   make_in_sessions(recipe, std::move(parts));
+}
+
+// Takes what it can of what is left of a recipe; gives how much of the consumer's share that meets.
+// What is a little less than asked for is enough. What is eaten before the count is not of it.
+Rational Maker::take_on_hand(RecipeId recipe, const Consumer& consumer) {
+  const Rational enough = consumer.times * (1 - give_of(kitchen_, kitchen_.recipe(recipe)));
+  Rational taken;
+  if (kitchen_.on_hand.date && consumer.date < *kitchen_.on_hand.date) {
+    return taken;
+  }
+  for (MadeBefore& lot : on_hand_) {
+    const Rational part = std::min(lot.left, Rational(consumer.times - taken));
+    if (lot.recipe == recipe && part > 0 && consumer.date <= lot.good_until) {
+      lot.left -= part;
+      taken += part;
+      lot.consumers.push_back({consumer.who, part, consumer.date, consumer.leftovers, lot.frozen});
+    }
+  }
+  return taken > 0 && taken >= enough ? consumer.times : taken;
+}
+
+// The earliest needs first; those that are met go.
+void Maker::take_on_hand(const Recipe& recipe, std::vector<Need>& needs) {
+  const bool any = std::any_of(on_hand_.begin(), on_hand_.end(), [&](const MadeBefore& lot) {
+    return lot.recipe == recipe.id && lot.left > 0;
+  });
+  if (!any) {
+    return;
+  }
+  std::stable_sort(needs.begin(), needs.end(), [](const Need& a, const Need& b) {
+    return std::pair(a.consumer.date, a.clock) < std::pair(b.consumer.date, b.clock);
+  });
+  for (Need& need : needs) {
+    need.consumer.times -= take_on_hand(recipe.id, need.consumer);
+    for (Consumer& later : need.later) {
+      later.times -= take_on_hand(recipe.id, later);
+    }
+    std::erase_if(need.later, [](const Consumer& later) { return later.times == 0; });
+  }
+  std::erase_if(needs,
+                [](const Need& need) { return need.consumer.times == 0 && need.later.empty(); });
+}
+
+// What was made before stands behind what it goes into.
+void Maker::add_on_hand() {
+  for (MadeBefore& lot : on_hand_) {
+    if (lot.consumers.empty()) {
+      continue;
+    }
+    Making making;
+    making.id = MakingId{static_cast<std::uint32_t>(makings_.size())};
+    making.recipe = lot.recipe;
+    making.date = lot.made;
+    making.consumers = std::move(lot.consumers);
+    making.good_until = lot.good_until;
+    making.on_hand = lot.lot;
+    for (const Consumer& consumer : making.consumers) {
+      making.needed += consumer.times;
+    }
+    making.times = making.needed;
+    makings_.push_back(std::move(making));
+  }
 }
 
 // Fewest batches: the use that comes first is served by the last session before it, and that batch
@@ -301,6 +423,7 @@ std::vector<Making> Maker::run(const std::vector<RecipeId>& order) {
   for (const RecipeId id : order) {
     make(kitchen_.recipe(id));
   }
+  add_on_hand();
   date_parts();
   return std::move(makings_);
 }
@@ -315,7 +438,7 @@ void Maker::date_parts() {
   for (std::size_t i = makings_.size(); i-- > 0;) {
     Making& making = makings_[i];
     const Recipe& recipe = kitchen_.recipe(making.recipe);
-    if (const auto keeps = recipe.keeps_unfrozen()) {
+    if (const auto keeps = recipe.keeps_unfrozen(); keeps && !making.on_hand) {
       const Date good = begun[i] + std::chrono::days(*keeps);
       making.good_until = spoils[i] ? std::min(*spoils[i], good) : good;
     }

@@ -48,6 +48,8 @@ struct Making {
   /// from the freezer or the pantry: FDA Food Code 2022, 3-501.17. None if the recipe does not say
   /// how long it keeps.
   std::optional<Date> good_until = {};
+  /// It was made before: place among `made` of what is on hand. Nothing is bought or done for it.
+  std::optional<std::size_t> on_hand = {};
 
   /// What no consumer gets, in times the recipe.
   [[nodiscard]] Rational left() const { return std::max(Rational(0), Rational(times - needed)); }

@@ -56,7 +56,8 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
   const Plan& plan = *kitchen.plan;
   const bool vegetable = food.department == foods::Department::produce;
   const int keeps = keeps_cut(food);
-  if (!is_cut(form) || !vegetable || making.session || keeps == 0 || plan.trips.empty()) {
+  const auto& shopped = plan.trips_done.empty() ? plan.trips : plan.trips_done;
+  if (!is_cut(form) || !vegetable || making.session || keeps == 0 || shopped.empty()) {
     return std::nullopt;
   }
   const int begun = making.ready_by - minutes_to_cook(kitchen.recipe(making.recipe));
@@ -66,7 +67,7 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
     const bool before =
         session.date < making.date || (session.date == making.date && session.until <= begun);
     if (before && making.date - session.date <= std::chrono::days(keeps) &&
-        session.date >= plan.trips.front().date) {
+        session.date >= shopped.front().date) {
       last = i;
     }
   }
@@ -79,6 +80,9 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
     per_making.push_back(purchased_per_making(kitchen, recipe));
   }
   for (const Making& making : makings) {
+    if (making.on_hand) {
+      continue;
+    }
     const Recipe& recipe = kitchen.recipe(making.recipe);
     const auto& amounts = per_making[static_cast<std::size_t>(recipe.id)];
     for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
@@ -158,10 +162,15 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
     }
     const auto whole = static_cast<int>(measure::to_int64(measure::floor(*staple.every_days)));
     const int period = keeps_for(kitchen.food(food), whole) ? 1 : whole;
-    for (Date first = plan.from; first <= plan.until; first += std::chrono::days(period)) {
+    // The plan's own weeks, whatever of it is done.
+    for (Date first = plan.begins; first <= plan.until; first += std::chrono::days(period)) {
       const Date last = std::min(plan.until, first + std::chrono::days(period - 1));
-      const auto slack = static_cast<int>((last - first).count());
-      const Rational part = amount * (slack + 1) / *staple.every_days;
+      if (last < plan.from) {
+        continue;
+      }
+      const auto slack = static_cast<int>((last - std::max(first, plan.from)).count());
+      const Rational share = Rational((last - first).count() + 1) / *staple.every_days;
+      const Rational part = amount * share;
       out.push_back({food,
                      part,
                      last,
@@ -171,7 +180,7 @@ void of_plan(const Kitchen& kitchen, std::vector<Use>& out) {
                      Form::plain,
                      {},
                      part * give(kitchen, staple.what, kitchen.household.give),
-                     any_containers(staple.what, Rational(slack + 1) / *staple.every_days),
+                     any_containers(staple.what, share),
                      slack});
     }
   }

@@ -110,6 +110,12 @@ const std::map<std::string, Spoil>& spoilt() {
          house.recipe("stew", "4 oz zorgle flakes");
        }},
       {"N001", plan("2027-03-02: {dinner: stew}", "aims: {protein: at least 30 g a dinner}\n")},
+      {"B001", plan("2027-03-02: {dinner: stew}", "as of: 2027-03-05\n")},
+      {"B002",
+       [](House& house) {
+         house.plan("2027-03-02: {dinner: stew}", "as of: 2027-03-05\n");
+         house.write("plans/receipts/2027-03-01-corner.yaml", "shop: corner\nlines: []\n");
+       }},
       {"P001",
        [](House& house) {
          house.write("plans/stores/corner.yaml",

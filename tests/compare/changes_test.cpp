@@ -183,6 +183,28 @@ TEST_F(Comparing, OfOtherDaysOnlySumsAreCompared) {
                   "only sums are compared."}));
 }
 
+TEST_F(Comparing, OfAPlanThatIsHalfDoneOnlyTheRestIsCompared) {
+  const text::Date first = before.from;
+  after.past = compare::Past{first + std::chrono::days(3), 850, {{first, "Corner", 850}}};
+  after.from = after.past->until;
+  after.paid = 0;
+  after.lines.clear();
+  after.stops.clear();
+  after.meals.erase(after.meals.begin()); // the one of the second day
+  EXPECT_EQ(changes().sum, "$8.50 in all, $0.50 more");
+  EXPECT_EQ(said(), (Said{"Bought since, until Thu 4 Mar: $8.50 paid, the list said $8.00"}));
+  before = after;
+  EXPECT_TRUE(changes().none());
+}
+
+TEST_F(Comparing, AStopWithAReceiptIsDoneAlsoOnTheDayFromWhichIsPlanned) {
+  after.past = compare::Past{before.from, 800, {{before.from, "Corner", 800}}};
+  after.paid = 0;
+  after.lines.clear();
+  after.stops.clear();
+  EXPECT_TRUE(changes().none()) << compare::print(changes());
+}
+
 TEST_F(Comparing, MoneyIsWrittenAsTheHouseWritesIt) {
   house.household("currency: EUR\n");
   before = after = result_of(house);

@@ -90,6 +90,7 @@ std::string file_of(std::string_view kind) {
          : kind == "foods"     ? "recipes/foods.yaml"
          : kind == "household" ? "plans/household.yaml"
          : kind == "on-hand"   ? "plans/on-hand.yaml"
+         : kind == "receipt"   ? "plans/receipts/2027-03-02-corner.yaml"
          : kind == "shop"      ? "plans/stores/corner.yaml"
                                : "plans/2027-03.yaml";
 }

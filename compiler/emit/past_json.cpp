@@ -1,0 +1,75 @@
+#include "emit/past_json.hpp"
+
+namespace manciple::emit {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string_view name(history::Move::Kind kind) {
+  switch (kind) {
+  case history::Move::Kind::counted:
+    return "counted";
+  case history::Move::Kind::bought:
+    return "bought";
+  case history::Move::Kind::eaten:
+    return "eaten";
+  case history::Move::Kind::thrown_away:
+    return "thrown away";
+  }
+  return "";
+}
+
+template <typename T>
+Json maybe(const std::optional<T>& value) {
+  return value ? Json(*value) : Json(nullptr);
+}
+
+Json date(const std::optional<text::Date>& day) {
+  return day ? Json(text::print_date(*day)) : Json(nullptr);
+}
+
+Json receipt_json(const kitchen::Kitchen& kitchen, const kitchen::Receipt& receipt) {
+  Json lines = Json::array();
+  for (const kitchen::Bought& line : receipt.bought) {
+    lines.push_back({{"food", kitchen.food(*line.what.food()).name},
+                     {"amount", to_double(line.amount)},
+                     {"paid", maybe(line.paid)}});
+  }
+  return {{"shop", kitchen.shop(receipt.shop).name},
+          {"date", date(receipt.date)},
+          {"paid", receipt.paid()},
+          {"written", !receipt.slug.empty()},
+          {"lines", std::move(lines)}};
+}
+
+} // namespace
+
+Json past_json(const kitchen::Kitchen& kitchen, const history::Past& past) {
+  Json receipts = Json::array();
+  for (const kitchen::Receipt& receipt : kitchen.receipts) {
+    receipts.push_back(receipt_json(kitchen, receipt));
+  }
+  Json moves = Json::array();
+  for (const history::Move& move : past.moves) {
+    moves.push_back({{"what", name(move.kind)},
+                     {"date", date(move.date)},
+                     {"food", kitchen.food(move.food).name},
+                     {"amount", to_double(move.amount)}});
+  }
+  Json there = Json::array();
+  for (const history::Holding& one : past.there) {
+    there.push_back({{"food", kitchen.food(one.food).name},
+                     {"amount", to_double(one.amount)},
+                     {"place", foods::name(one.place)},
+                     {"opened", date(one.opened)},
+                     {"use_by", date(one.use_by)},
+                     {"cut", one.cut}});
+  }
+  return {{"until", date(past.until)},
+          {"paid", past.paid},
+          {"receipts", std::move(receipts)},
+          {"moves", std::move(moves)},
+          {"there", std::move(there)}};
+}
+
+} // namespace manciple::emit

@@ -1,0 +1,73 @@
+#pragma once
+
+#include "kitchen/kitchen.hpp"
+#include "resolve/resolve.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+/// What has been done of a plan, and what is left to do: what was bought is in receipts, what was
+/// eaten follows from the plan and its `changes`.
+namespace manciple::history {
+
+using kitchen::Cents;
+using measure::Rational;
+using text::Date;
+
+/// Something in the house.
+struct Holding {
+  foods::FoodId food{};
+  Rational amount; ///< as purchased, in the food's basis
+  foods::Place place{};
+  std::optional<Date> use_by;
+  std::optional<Date> opened;
+  bool thawed = false;
+  bool hard = false;             ///< fruit that has still to ripen
+  bool cut = false;              ///< for a dish to come, in a session; it counts as eaten
+  Rational pack;                 ///< of one that is closed; 0: loose, or open
+  Date since;                    ///< the day on which it came home, or was counted
+  std::optional<Rational> price; ///< what was paid for a unit, in cents
+  kitchen::Ingredient what;      ///< as the count or the receipt writes it
+};
+
+/// An amount that came into the house or went out of it.
+struct Move {
+  enum class Kind : std::uint8_t { counted, bought, eaten, thrown_away };
+  Kind kind{};
+  Date date;
+  foods::FoodId food{};
+  Rational amount;
+};
+
+/// What was used although nothing of it was there.
+struct NotThere {
+  std::size_t use = 0; ///< of those that the plan as a whole has
+  Rational amount;     ///< of its food
+};
+
+/// What has been, up to the morning of a day.
+struct Past {
+  Date until;
+  /// In the house on that morning, and what was bought on that day.
+  std::vector<Holding> there;
+  std::vector<kitchen::MadeLot> made;
+  /// Per food, what was counted and bought is what was eaten, thrown away and is there.
+  std::vector<Move> moves;
+  std::vector<NotThere> not_there;
+  std::vector<std::size_t> still_to_buy; ///< of the plan's `extra`: due, and never bought
+  Cents paid = 0;                        ///< by the receipts
+};
+
+/// Goes through the days from the last count on. What a plan uses is taken as the list has it: what
+/// is open first, then what goes off first, then from the freezer. What was bought and will be
+/// eaten too late otherwise was frozen on its day, unless the receipt says; what is past its last
+/// day was thrown away.
+Past past(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved, Date until,
+          text::Diagnostics& diagnostics);
+
+/// A kitchen of which only what is to come is planned: meals, trips and sessions from that day on,
+/// what is there as what is on hand.
+kitchen::Kitchen ahead(kitchen::Kitchen kitchen, const Past& past);
+
+} // namespace manciple::history
