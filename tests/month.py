@@ -84,6 +84,26 @@ def edit(path, old, new):
     pathlib.Path(path).write_text(text.replace(old, new))
 
 
+# A finished month: all of it is done, and nothing is to be bought.
+run("build", "plans/2027-02.yaml")
+february = json.loads(pathlib.Path("out/2027-02/result.json").read_text())
+check(february["paid"] == 0 and february["past"]["paid"] > 60000, "February is not done")
+check(len(february["past"]["receipts"]) == 9, "February has not nine receipts")
+# By the receipts and the first count alone, its last day is that of the second count.
+pathlib.Path("plans/on-hand.yaml").rename("count")
+run("build", "plans/2027-02.yaml", "--as-of", "2027-02-28")
+alone = json.loads(pathlib.Path("out/2027-02/result.json").read_text())["past"]
+pathlib.Path("count").rename("plans/on-hand.yaml")
+foods = conserved(alone)
+check(foods > 100, f"only {foods} foods come and go in February")
+counted, reckoned = collections.Counter(), collections.Counter()
+for lot in february["on_hand"]:
+    counted[lot["food"]] += lot["amount"]
+for one in alone["there"]:
+    reckoned[one["food"]] += one["amount"]
+off = [f for f in counted if abs(counted[f] - reckoned[f]) > max(30, counted[f] / 4)]
+check(len(off) <= 3, f"the count is not near what the receipts come to: {off}")
+
 # The month as it is planned.
 run("build", plan)
 whole = result()

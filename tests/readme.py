@@ -17,6 +17,7 @@ def shown(readme, place):
     """Commands with the lines that are shown of what they print; writes the files in between."""
     for kind, path, block in re.findall(r"```(console|yaml) ?(\S*)\n(.*?)```", readme, re.DOTALL):
         if kind == "yaml":
+            (pathlib.Path(place) / path).parent.mkdir(parents=True, exist_ok=True)
             (pathlib.Path(place) / path).write_text(block)
             continue
         for part in re.split(r"^\$ ", block, flags=re.MULTILINE)[1:]:

@@ -84,6 +84,7 @@ check "the demo's result is right by itself" bash tests/independent.sh build/rel
 check "the demo month is one that a household would carry out" bash tests/practical.sh build/release/manciple
 check "the oracle for whole houses is right by itself" bash tests/oracle/house.sh
 check "small houses worked out by hand" bash tests/cases.sh build/release/manciple
+check "a month is settled, changed and gone on with" bash tests/month.sh build/release/manciple
 check "each step of knowing gives a list" bash tests/ladder.sh build/release/manciple
 check "an installed program works elsewhere" bash tests/installed.sh build/release
 check "a Debian package runs in a clean root" bash tests/package.sh build/release

@@ -1,5 +1,6 @@
 #include "history/house.hpp"
 
+#include "foods/counted.hpp"
 #include "foods/ripening.hpp"
 #include "purchase/lives.hpp"
 
@@ -172,6 +173,17 @@ std::vector<std::size_t> House::in_order(const std::vector<Holding>& from, const
 
 // Gives how much of what is wanted there was. A pack whose opening starts a clock is opened.
 Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<Move>* moves) const {
+  // Crumbs are eaten with the rest.
+  const auto eat_crumbs = [&](Holding& rest) {
+    const Food& food = kitchen_.food(rest.food);
+    if (rest.amount > 0 && food.department != foods::Department::spices &&
+        !foods::is_seen(food, rest.amount)) {
+      if (moves != nullptr) {
+        moves->push_back({Move::Kind::eaten, want.date, rest.food, rest.amount});
+      }
+      rest.amount = 0;
+    }
+  };
   Rational left = want.amount;
   for (const std::size_t i : in_order(from, want)) {
     const bool closed = from[i].pack > 0;
@@ -200,9 +212,11 @@ Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<M
         open.use_by = open.use_by ? std::min(*open.use_by, good) : good;
         open.what.containers.reset();
         from[i].amount -= open.amount;
+        eat_crumbs(open);
         from.push_back(std::move(open));
       }
     }
+    eat_crumbs(from[i]);
   }
   return want.amount - left;
 }

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <array>
+#include <limits>
 #include <span>
 
 namespace manciple::history {
@@ -18,6 +19,8 @@ using measure::Unit;
 // Parts that a cook writes: quarters.
 constexpr int quarters = 4;
 constexpr int thousandths = 1000;
+// Nobody counts more spoons.
+constexpr int most_spoons = 8;
 
 // In that measure, if it is whole or in such parts of it, and exactly the amount.
 std::optional<Rational> in_measure(const Food& food, const Rational& amount,
@@ -31,9 +34,11 @@ std::optional<Rational> in_measure(const Food& food, const Rational& amount,
 }
 
 std::optional<std::string> in_units(const Food& food, const Rational& amount,
-                                    std::span<const Unit> units, int parts) {
+                                    std::span<const Unit> units, int parts,
+                                    int most = std::numeric_limits<int>::max()) {
   for (const Unit unit : units) {
-    if (const auto number = in_measure(food, amount, {unit, {}}, parts)) {
+    const auto number = in_measure(food, amount, {unit, {}}, parts);
+    if (number && *number <= most) {
       return foods::print({*number, {unit, {}}});
     }
   }
@@ -52,7 +57,7 @@ std::optional<std::string> in_units(const Food& food, const Rational& amount, bo
   const bool liquid = food.shop_in == "gal" || food.shop_in == "qt" || food.shop_in == "fl oz";
   auto words = liquid ? in_units(food, amount, us_volumes, quarters) : std::nullopt;
   words = words ? words : in_units(food, amount, us_weights, quarters);
-  return words ? words : in_units(food, amount, us_spoons, quarters);
+  return words ? words : in_units(food, amount, us_spoons, quarters, most_spoons);
 }
 
 // "12 eggs", "2 heads garlic".

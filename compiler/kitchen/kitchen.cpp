@@ -259,9 +259,9 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
     if (const auto node = read(path)) {
       OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
                                  diagnostics_);
-      const bool later =
-          !kitchen.on_hand.date || (read.date && *read.date >= *kitchen.on_hand.date);
-      if (later) {
+      const auto& known = kitchen.on_hand.date;
+      const bool too_late = known && up_to && *known > *up_to; // it is of another time
+      if (!known || too_late || (read.date && *read.date >= *known)) {
         kitchen.on_hand = std::move(read);
       }
     }
