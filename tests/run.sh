@@ -92,6 +92,8 @@ check "README shows what the program prints" python3 tests/readme.py build/relea
 check "the calendar and the table say what the result says" bash tests/emit/calendar_and_table.sh build/release/manciple
 check "the page works in a browser" bash tests/web/page.sh build/release/manciple
 check "a new house builds at once" /usr/bin/python3 tests/cli/new.py build/release/manciple
+check "what changed is told of results, plans and revisions" bash tests/cli/compare.sh build/release/manciple
+check "what is left over is told, and which recipes use it" bash tests/cli/use_up.sh build/release/manciple
 check "shells and man are told of every command" /usr/bin/python3 tests/cli/told.py build/release/manciple
 check "the schemas of files are right" /usr/bin/python3 tests/cli/schema.py build/release/manciple
 check "a long build on a terminal can be watched and ended" python3 tests/cli/terminal.py build/release/manciple

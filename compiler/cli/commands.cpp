@@ -1,6 +1,7 @@
 #include "cli/commands.hpp"
 
 #include "cli/exit.hpp"
+#include "cli/last_result.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
 #include "cli/write.hpp"
@@ -94,12 +95,15 @@ int build(const BuildRequest& request) {
   if (!compiled) {
     return bad_input;
   }
-  const std::string failed = write_all(*out, emit::outputs(*compiled));
+  const std::vector<emit::Output> outputs = emit::outputs(*compiled);
+  const auto last = read_whole((std::filesystem::path(*out) / "result.json").string());
+  const std::string failed = write_all(*out, outputs);
   if (!failed.empty()) {
     complain("manciple: {}\n", failed);
     return bad_input;
   }
-  say("{}\nWritten to {}\n", emit::summary(*compiled), *out);
+  say("{}\nWritten to {}\n{}", emit::summary(*compiled), *out,
+      since_last_build(last, outputs, request.plan));
   return good;
 }
 

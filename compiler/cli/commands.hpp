@@ -20,10 +20,26 @@ struct BuildRequest {
   std::optional<text::Date> as_of; ///< the day from which is planned
 };
 
+/// What `compare` is asked for.
+struct CompareRequest {
+  std::string before;     ///< a result, its folder or a plan; with `plan`, a revision of git
+  std::string after;      ///< likewise; with `plan`, empty for the working files
+  std::string plan;       ///< the plan whose revisions are compared
+  bool exit_code = false; ///< whether something changed is told by the exit code
+};
+
+/// What `use-up` is asked for.
+struct UseUpRequest {
+  std::string plan;
+  std::string date; ///< what is there on this day; empty: all that the plan leaves
+  std::string food; ///< only this one; empty: all
+};
+
 /// Makes a folder with a small house in it that builds, all at once; nothing that is there is
 /// touched.
 int new_house(const std::string& folder, measure::System system, text::Date from);
 int build(const BuildRequest& request);
+int compare(const CompareRequest& request);
 int check(const std::vector<std::string>& files);
 int why(const std::string& food, const std::string& plan);
 int food(const std::string& name);
@@ -32,6 +48,7 @@ int foods_of_class(const std::string& word);
 int convert(const std::string& amount, const std::string& to);
 int prices(const std::optional<std::string>& food, const std::string& plan);
 int day(const std::string& date, const std::string& plan);
+int use_up(const UseUpRequest& request);
 int prep(const std::string& plan);
 /// What the list says of a day of shopping, as a receipt for each stop; written into plans/receipts
 /// where `write` says so, but over none that is there.

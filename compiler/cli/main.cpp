@@ -92,6 +92,21 @@ int run(int argc, char** argv) {
     code = cli::build(request);
   });
 
+  CLI::App* compare = app.add_subcommand(
+      "compare", "what changed between two results or plans, or between two revisions in git: the "
+                 "list, the meals, what is cooked ahead, the days and what is paid");
+  cli::CompareRequest two;
+  compare
+      ->add_option("BEFORE", two.before,
+                   "a folder or result.json of a build, or a plan; with --plan, a revision: HEAD~1")
+      ->required();
+  compare->add_option("AFTER", two.after,
+                      "the same (default, with --plan: the files as they are now)");
+  compare->add_option("--plan", two.plan,
+                      "compare this plan, and all that it needs, as two revisions have it");
+  compare->add_flag("--exit-code", two.exit_code, "end with 1 if something changed");
+  compare->callback([&] { code = cli::compare(two); });
+
   CLI::App* check =
       app.add_subcommand("check", "read everything, write nothing: the files named, or all plans, "
                                   "recipes and price lists below this folder");
@@ -138,6 +153,18 @@ int run(int argc, char** argv) {
   day->add_option("DATE", name, "for example 2027-03-09, '9 mar', 9 or fri")->required();
   with_plan(day);
   day->callback([&] { code = cli::day(name, plan); });
+
+  CLI::App* use_up = app.add_subcommand(
+      "use-up", "what a plan leaves over, until when it is good and what it is worth; and which "
+                "recipes of the library use it, best first");
+  cli::UseUpRequest left;
+  use_up->add_option("PLAN", left.plan, "the plan, for example plans/2027-03.yaml")->required();
+  use_up->add_option(
+      "--date", left.date,
+      "only what is in the house on a day of the plan, such as '9 mar' (default: all "
+      "that is left by its end, or goes off before)");
+  use_up->add_option("--for", left.food, "only this food");
+  use_up->callback([&] { code = cli::use_up(left); });
 
   bool write = false;
   const auto with_write = [&](CLI::App* command, const std::string& where) {

@@ -18,7 +18,8 @@ struct Choice {
 };
 
 Choice choice_of(const std::string& argument) {
-  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "RECEIPT") {
+  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "RECEIPT" ||
+      argument == "BEFORE" || argument == "AFTER") {
     return {Choice::Kind::file, {}};
   }
   if (argument == "FOLDER" || argument == "--out") {

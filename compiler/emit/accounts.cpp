@@ -10,13 +10,92 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
+#include <numeric>
+#include <set>
 
 namespace manciple::emit {
 
 using measure::Rational;
 
 namespace {
+
+// What something is worth of which a part may have no known price.
+std::string at_least(const Compiled& compiled, const Rational& worth, bool all_known) {
+  const std::string sum = figure(compiled, cents(worth));
+  return all_known ? sum : worth > 0 ? "at least " + sum : "not known";
+}
+
+// A pinch of a spice whose price nobody knows changes no figure.
+std::string by_meal(const Compiled& compiled) {
+  const auto& plan = compiled.plan();
+  const purchase::Worth& worth = compiled.worth;
+  std::string out =
+      "\n## By meal\n\nPaid is what this plan's list costs for it, before tax. Worth is what is "
+      "eaten: "
+      "what was in the house counts at what it would cost to buy again.\n\n"
+      "| date | meal | dish | paid | worth | worth a serving |\n|---|---|---|---:|---:|---:|\n";
+  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
+    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& dish = plan.meals[m].dishes[d];
+      const Rational& value = worth.replaced.dishes[m][d];
+      const auto& unknown = worth.unknown_in[m][d];
+      const bool all_known = std::all_of(unknown.begin(), unknown.end(), [&](foods::FoodId food) {
+        return compiled.kitchen.food(food).department == foods::Department::spices;
+      });
+      const Rational& servings = compiled.resolved.servings[m][d];
+      const bool plain = dish.kind == kitchen::Dish::Kind::plain;
+      out += fmt::format(
+          "| {} | {} | {}{} | {} | {} | {} |\n", text::print_day(plan.meals[m].date),
+          escape_markdown(plan.meals[m].slot),
+          dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
+          escape_markdown(dish_name(compiled, dish)), figure(compiled, cents(worth.dishes[m][d])),
+          at_least(compiled, value, all_known),
+          plain || servings == 0 ? "" : at_least(compiled, value / servings, all_known));
+    }
+  }
+  return out;
+}
+
+// The sums of meals, staples and extras, and the rest.
+std::string by_purpose(const Compiled& compiled) {
+  const purchase::Worth& worth = compiled.worth;
+  std::string out = "\n## Where the money goes\n\n| what | paid | worth |\n|---|---:|---:|\n";
+  const auto row = [&](std::string_view what, const auto& of) {
+    out += fmt::format("| {} | {} | {} |\n", what, figure(compiled, cents(of(worth))),
+                       figure(compiled, cents(of(worth.replaced))));
+  };
+  const auto sum = [](const std::vector<Rational>& list) {
+    return std::accumulate(list.begin(), list.end(), Rational(0));
+  };
+  row("meals", [&](const purchase::Parts& parts) {
+    Rational all = 0;
+    for (const auto& meal : parts.dishes) {
+      all += sum(meal);
+    }
+    return all;
+  });
+  row("staples", [&](const purchase::Parts& parts) { return sum(parts.staples); });
+  row("extra", [&](const purchase::Parts& parts) { return sum(parts.extras); });
+  row("cooked and left over", [](const purchase::Parts& parts) { return parts.left_over; });
+  row("left at the end, still good", [](const purchase::Parts& parts) { return parts.kept; });
+  row("thrown away", [](const purchase::Parts& parts) { return parts.wasted; });
+  row("all goods", [](const purchase::Parts& parts) { return parts.total(); });
+  return out;
+}
+
+// What counts nothing in what is worth, by name.
+std::string without_worth(const Compiled& compiled) {
+  std::set<std::string_view> names;
+  for (const foods::FoodId food : compiled.worth.unknown) {
+    names.insert(compiled.kitchen.food(food).name);
+  }
+  return names.empty()
+             ? ""
+             : fmt::format("\nMissing in what is worth, for no shop's price is known: {}.\n",
+                           escape_markdown(fmt::format("{}", fmt::join(names, ", "))));
+}
 
 // What receipts say was paid, and what that makes with the list.
 std::string paid_before(const Compiled& compiled) {
@@ -37,7 +116,6 @@ std::string paid_before(const Compiled& compiled) {
 std::string money_markdown(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   const auto& shopping = compiled.shopping;
-  const auto& worth = compiled.worth;
   const std::size_t open = without_price(compiled);
   if (open > 0 && open == shopping.lines.size()) {
     return fmt::format("# Money: {}\n\n{}\n", escape_markdown(plan.name), verdict(compiled));
@@ -74,46 +152,12 @@ std::string money_markdown(const Compiled& compiled) {
     out += fmt::format("| {} | {} |\n", text::print_day(date), figure(compiled, paid));
   }
 
-  out += "\n## By meal\n\nWhat was bought for it, before tax; what was in the house counts "
-         "nothing.\n\n| date | meal | dish | cost | a serving |\n|---|---|---|---:|---:|\n";
-  Rational meals = 0;
-  for (std::size_t m = 0; m < plan.meals.size(); ++m) {
-    for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
-      const kitchen::Dish& dish = plan.meals[m].dishes[d];
-      const Rational& cost = worth.dishes[m][d];
-      const Rational& servings = compiled.resolved.servings[m][d];
-      meals += cost;
-      const bool plain = dish.kind == kitchen::Dish::Kind::plain;
-      out += fmt::format("| {} | {} | {}{} | {} | {} |\n", text::print_day(plan.meals[m].date),
-                         escape_markdown(plan.meals[m].slot),
-                         dish.kind == kitchen::Dish::Kind::leftovers ? "leftovers of " : "",
-                         escape_markdown(dish_name(compiled, dish)), figure(compiled, cents(cost)),
-                         plain || servings == 0 ? "" : figure(compiled, cents(cost / servings)));
-    }
-  }
-  Rational staples = 0;
-  for (const Rational& cost : worth.staples) {
-    staples += cost;
-  }
-  Rational extras = 0;
-  for (const Rational& cost : worth.extras) {
-    extras += cost;
-  }
-  out += "\n## Where the money goes\n\n| what | cost |\n|---|---:|\n";
-  const auto row = [&](std::string_view what, const Rational& cost) {
-    out += fmt::format("| {} | {} |\n", what, figure(compiled, cents(cost)));
-  };
-  row("meals", meals);
-  row("staples", staples);
-  row("extra", extras);
-  row("cooked and left over", worth.left_over);
-  row("left at the end, still good", worth.kept);
-  row("thrown away", worth.wasted);
-  row("all goods", worth.total());
+  out += by_meal(compiled) + by_purpose(compiled);
   if (open > 0) {
     out += fmt::format("\n{} of {} lines have no known price and count nothing here.\n", open,
                        shopping.lines.size());
   }
+  out += without_worth(compiled);
   return out + (shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
@@ -193,7 +237,7 @@ std::string left_markdown(const Compiled& compiled) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
     const foods::Food& food = compiled.kitchen.food(*lot.what.food());
     const Rational left = lot.amount - compiled.shopping.taken_of_lot(l);
-    const bool gone = lot.use_by && *lot.use_by <= plan.until;
+    const bool gone = purchase::is_past(lot, plan);
     if (gone ? foods::is_more_than_scraps(food, left) : foods::is_seen(food, left)) {
       (gone ? wasted : out) +=
           fmt::format("- {} ({})\n", named(*lot.what.food(), left),

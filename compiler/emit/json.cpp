@@ -4,6 +4,7 @@
 #include "emit/emit.hpp"
 #include "emit/nutrition_json.hpp"
 #include "emit/past_json.hpp"
+#include "emit/result_form.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "kitchen/table.hpp"
@@ -14,6 +15,8 @@
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <numeric>
+#include <set>
 
 namespace manciple::emit {
 namespace {
@@ -48,6 +51,18 @@ std::string_view basis_word(const foods::Food& food) {
   return {};
 }
 
+Json maybe(const std::optional<Rational>& value) {
+  return value ? number(*value) : Json(nullptr);
+}
+
+Json names(const Compiled& compiled, const std::set<foods::FoodId>& of) {
+  std::set<std::string> out;
+  for (const foods::FoodId food : of) {
+    out.insert(compiled.kitchen.food(food).name);
+  }
+  return out;
+}
+
 // Who eats a dish, and how much of an adult's serving.
 Json eaters(const Compiled& compiled, const resolve::DishRef& ref) {
   Json out = Json::array();
@@ -71,6 +86,8 @@ Json meals(const Compiled& compiled) {
                         {"name", dish_name(compiled, dish)},
                         {"servings", number(compiled.resolved.servings[m][d])},
                         {"cost", number(compiled.worth.dishes[m][d])},
+                        {"worth", number(compiled.worth.replaced.dishes[m][d])},
+                        {"worth_lacks", names(compiled, compiled.worth.unknown_in[m][d])},
                         {"eaters", eaters(compiled, {m, d})}});
     }
     out.push_back(
@@ -164,11 +181,14 @@ Json left_out(const Compiled& compiled) {
 
 Json stock(const Compiled& compiled) {
   Json out = Json::array();
-  for (const kitchen::StockLot& lot : compiled.kitchen.on_hand.lots) {
+  const auto& lots = compiled.kitchen.on_hand.lots;
+  for (std::size_t l = 0; l < lots.size(); ++l) {
+    const kitchen::StockLot& lot = lots[l];
     out.push_back({{"food", compiled.kitchen.food(*lot.what.food()).name},
                    {"amount", number(lot.amount)},
                    {"place", foods::name(lot.place)},
                    {"use_by", maybe(lot.use_by)},
+                   {"worth", maybe(compiled.worth.lots[l])},
                    {"kept", 0},
                    {"wasted", 0}});
   }
@@ -181,10 +201,15 @@ Json stock(const Compiled& compiled) {
 
 Json purchases(const Compiled& compiled) {
   Json out = Json::array();
-  for (const purchase::Line& line : compiled.shopping.lines) {
+  const auto& lines = compiled.shopping.lines;
+  for (std::size_t l = 0; l < lines.size(); ++l) {
+    const purchase::Line& line = lines[l];
     const kitchen::Offer& offer = offer_of(compiled, line);
     out.push_back({{"visit", line.visit},
                    {"food", food_of(compiled, line).name},
+                   {"count", count_of(compiled, line)},
+                   {"name", name_on_list(compiled, line)},
+                   {"notes", notes_of(compiled, l)},
                    {"pack", offer.pack},
                    {"by_weight", offer.by_weight},
                    {"pack_amount", number(offer.size)},
@@ -192,6 +217,7 @@ Json purchases(const Compiled& compiled) {
                    {"price", offer.price ? Json(*offer.price) : Json(nullptr)},
                    {"steps_per_price", number(offer.steps_per_price)},
                    {"cost", line.cost ? Json(*line.cost) : Json(nullptr)},
+                   {"worth", maybe(compiled.worth.lines[l])},
                    {"amount", number(line.amount)},
                    {"freeze", number(line.to_freeze)},
                    {"kept", number(line.kept)},
@@ -257,6 +283,25 @@ Json account(const purchase::Account& account, kitchen::Cents per_unit) {
           {"wasted", money(account.wasted)},       {"kept", money(account.kept)},
           {"lacking", money(account.lacking)},     {"missing", money(account.missing)},
           {"handling", money(account.handling)},   {"total", money(account.total)}};
+}
+
+// Money by what it is for, in cents, and what has no known price.
+Json worth(const Compiled& compiled) {
+  const auto sum = [](const std::vector<Rational>& list) {
+    return std::accumulate(list.begin(), list.end(), Rational(0));
+  };
+  const auto parts = [&](const purchase::Parts& of) {
+    Rational meals = 0;
+    for (const auto& meal : of.dishes) {
+      meals += sum(meal);
+    }
+    return Json{{"meals", number(meals)},          {"staples", number(sum(of.staples))},
+                {"extra", number(sum(of.extras))}, {"left_over", number(of.left_over)},
+                {"kept", number(of.kept)},         {"wasted", number(of.wasted)}};
+  };
+  return {{"paid", parts(compiled.worth)},
+          {"worth", parts(compiled.worth.replaced)},
+          {"without_price", names(compiled, compiled.worth.unknown)}};
 }
 
 // What is lacking within what the dishes can do without, or missing beyond that.
@@ -385,13 +430,16 @@ std::string result_json(const Compiled& compiled) {
                       {"known", label.known},
                       {"person", label.person}});
   }
-  Json out{{"plan", plan.name},
+  const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
+  Json out{{"form", result_form},
+           {"plan", plan.name},
            {"from", date(plan.from)},
            {"until", date(plan.until)},
            {"currency", currency_json(compiled)},
            {"paid", shopping.paid},
            {"cash_back", shopping.cash_back},
            {"stop_costs", shopping.stop_costs},
+           {"budget", budget ? Json(*budget) : Json(nullptr)},
            {"proven", shopping.proven()},
            {"stopped_by_hand", shopping.stopped_by_hand()},
            {"appliances", appliances},
@@ -408,6 +456,7 @@ std::string result_json(const Compiled& compiled) {
            {"still_to_find", shortfalls(compiled, &purchase::Shortfall::missing)},
            {"short_but_enough", shortfalls(compiled, &purchase::Shortfall::lacking)},
            {"account", account(shopping.account, compiled.kitchen.household.currency.per_unit())},
+           {"money", worth(compiled)},
            {"labels_to_read", labels},
            {"nutrition", nutrition_json(compiled)},
            {"sessions", sessions(compiled)},

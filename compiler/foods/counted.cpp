@@ -108,7 +108,28 @@ std::optional<Counted> counted(const Food& food, const Rational& purchased) {
   return pieces;
 }
 
+// Of what is poured out of a carton or a bottle, the millilitres.
+std::optional<Rational> poured(const Food& food, const Rational& purchased) {
+  const auto unit = measure::find_unit(food.shop_in, measure::System::us);
+  const bool from_carton = food.count_as == "carton" && food.volume(Form::plain) != nullptr;
+  if (!from_carton && (!unit || measure::facts(*unit).dimension != Dimension::volume)) {
+    return std::nullopt;
+  }
+  if (basis(food) == Dimension::volume) {
+    return purchased;
+  }
+  const auto one = as_purchased(food, {1, {Unit::milliliter, {}}, Form::plain, false});
+  return one && one->amount > 0 ? std::optional<Rational>(purchased / one->amount) : std::nullopt;
+}
+
 std::string weight(const Food& food, const Rational& purchased, measure::Writing writing) {
+  // By the cup and the spoon, to half a gallon; on a measuring jug, by 10 ml.
+  if (const auto ml = poured(food, purchased);
+      ml && *ml < measure::facts(Unit::us_gallon).factor / 2) {
+    const bool us = writing.system == measure::System::us;
+    const Rational seen = us || *ml < 50 ? *ml : nearest(*ml, 10);
+    return measure::print_for_kitchen({seen, Unit::milliliter}, writing);
+  }
   const bool us = writing.system == measure::System::us && basis(food) != Dimension::volume;
   const Rational large = us ? measure::facts(Unit::pound).factor : Rational(1000);
   const Rational step = purchased >= large ? large / (us ? 10 : 20)

@@ -4,6 +4,7 @@
 #include "purchase/errors.hpp"
 #include "purchase/lives.hpp"
 #include "purchase/ranges.hpp"
+#include "purchase/usual_price.hpp"
 
 #include <fmt/format.h>
 
@@ -63,13 +64,6 @@ struct Terms {
   std::optional<kitchen::Deal> deal;
   Date from;
   Date until;
-};
-
-// What the shops ask for an item.
-struct UsualPrice {
-  Rational unit; ///< cents for a unit, in terms of the item's first food
-  Rational pack; ///< cents for the cheapest pack
-  text::Span at; ///< the price of the unit
 };
 
 class Lowering {
@@ -325,15 +319,6 @@ private:
                : 1;
   }
 
-  bool may_buy(FoodId food, const kitchen::Shop& shop) const {
-    return std::none_of(kitchen_.household.buying.begin(), kitchen_.household.buying.end(),
-                        [&](const kitchen::BuyingRule& rule) {
-                          return rule.food == food &&
-                                 ((!rule.only_at.empty() && !names(rule.only_at, shop)) ||
-                                  names(rule.never_at, shop));
-                        });
-  }
-
   // What an offer's price counts as, against that of a shop that is preferred.
   Rational preference(FoodId food, const kitchen::Shop& shop) const {
     for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
@@ -346,7 +331,7 @@ private:
 
   void offers(Item& item, FoodId id) {
     for (const kitchen::Shop& shop : kitchen_.shops) {
-      for (std::size_t i = 0; i < shop.offers.size() && may_buy(id, shop); ++i) {
+      for (std::size_t i = 0; i < shop.offers.size() && may_buy(kitchen_, id, shop); ++i) {
         if (shop.offers[i].food == id) {
           for (const Terms& terms : terms_of(shop.offers[i])) {
             offer(item, shop, i, terms);
@@ -420,47 +405,6 @@ private:
     out_.offers.back().push_back(index);
   }
 
-  // The least regular price, of the shops that a trip could stop at while the offer holds, or else
-  // of any.
-  std::optional<UsualPrice> usual_price(FoodId id) const {
-    std::optional<UsualPrice> near;
-    std::optional<UsualPrice> anywhere;
-    const auto take = [](std::optional<UsualPrice>& best, const UsualPrice& one) {
-      const Rational pack = best ? std::min(best->pack, one.pack) : one.pack;
-      best = best && best->unit <= one.unit ? best : one;
-      best->pack = pack;
-    };
-    for (const FoodId member : kitchen_.household.instead_of(id)) {
-      for (const kitchen::Shop& shop : kitchen_.shops) {
-        for (const kitchen::Offer& offer : shop.offers) {
-          if (offer.food != member || !may_buy(member, shop)) {
-            continue;
-          }
-          const Rational single =
-              offer.price ? Rational(*offer.price) / offer.steps_per_price : offer.guess;
-          const Rational pack = single * (1 + shop.tax_on(kitchen_.food(member).department));
-          const UsualPrice one{pack / (offer.size * in_terms_of(member).worth), pack, offer.at};
-          take(anywhere, one);
-          if (can_be_had(offer, shop)) {
-            take(near, one);
-          }
-        }
-      }
-    }
-    return near ? near : anywhere;
-  }
-
-  bool can_be_had(const kitchen::Offer& offer, const kitchen::Shop& shop) const {
-    const auto on = [&](const kitchen::Trip& trip) {
-      const bool holds =
-          (!offer.from || *offer.from <= trip.date) && (!offer.until || trip.date <= *offer.until);
-      return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
-                                  [&](const auto& stop) { return stop.shop == shop.id; });
-    };
-    return std::any_of(plan_.trips.begin(), plan_.trips.end(), on) ||
-           std::any_of(plan_.trips_done.begin(), plan_.trips_done.end(), on);
-  }
-
   void values(Item& item, FoodId id) {
     buying::Amount total = 0;
     for (const buying::Demand& demand : item.demands) {
@@ -470,7 +414,7 @@ private:
     item.salvage_cap = total / plan_days * worth_days + total % plan_days * worth_days / plan_days;
     item.from_freezer = to_money(Rational(kitchen_.household.hour_cost * minutes_to_freeze, 60));
     item.freezes_rest = !kitchen_.food(id).freezes_for_cooking;
-    const auto usual = usual_price(id);
+    const auto usual = usual_price(kitchen_, id);
     if (!usual) {
       return;
     }

@@ -22,7 +22,7 @@ def commands():
 
 
 def options(command):
-    return sorted(set(re.findall(r"--[a-z-]+", said(command, "--help").split("Options:", 1)[1])))
+    return sorted(set(re.findall(r"--[a-z]+(?:-[a-z]+)*", said(command, "--help").split("Options:", 1)[1])))
 
 
 def bash_completes(script, line):

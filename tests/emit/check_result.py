@@ -193,6 +193,47 @@ for use in uses:
 # Money by meal: all shares make up the goods.
 check(0 <= sum(d["cost"] for meal in result["meals"] for d in meal["dishes"]) <= sum(goods.values()) + 1, "cost of meals")
 
+# The same with what was in the house: what is bought at its price, a lot on hand at what it would cost again. Each
+# use's share of that goes down the makings to the dishes that it ends up in.
+dish_worth, use_worth = collections.Counter(), collections.Counter()
+lacks = collections.defaultdict(set)
+shares = []
+for i, m in enumerate(made):
+    of = collections.Counter()
+    for c in m["for"]:
+        # What needs a making stands before it.
+        for dish, share in ({(c["meal"], c["dish"]): 1} if "meal" in c else shares[c["making"]]).items():
+            of[dish] += share * c["times"] / m["times"]
+    shares.append(of)
+for s, source in [(s, purchases[s["purchase"]]) for s in result["supplies"]] + [(s, result["on_hand"][s["lot"]]) for s in result["from_stock"]]:
+    use = uses[s["use"]]
+    if "making" in use or "meal" in use:
+        ends = shares[use["making"]] if "making" in use else {(use["meal"], use["dish"]): 1}
+    else:
+        ends = {}
+    if source["worth"] is None:
+        for dish in ends:
+            lacks[dish].add(source["food"])
+    else:
+        value = source["worth"] * s["amount"] / source["amount"]
+        use_worth["making" in use or "meal" in use] += value
+        for dish, share in ends.items():
+            dish_worth[dish] += value * share
+for i, meal in enumerate(result["meals"]):
+    for d, dish in enumerate(meal["dishes"]):
+        # Shares are written to six places.
+        check(abs(dish_worth[i, d] - dish["worth"]) < 0.05, f"{meal['date']} {dish['name']}: worth {dish['worth']}, its food {dish_worth[i, d]}")
+        check(dish["worth"] >= dish["cost"] - 1e-3, f"{meal['date']} {dish['name']}: worth less than it costs")
+        check(set(dish["worth_lacks"]) == lacks[i, d], f"{meal['date']} {dish['name']}: without a price are {lacks[i, d]}")
+paid, worth = result["money"]["paid"], result["money"]["worth"]
+for p in purchases:
+    check(p["cost"] is None or p["cost"] == p["worth"], f"{p['food']}: worth another sum than it costs")
+check(close(sum(paid.values()), sum(goods.values())), "what is paid, by what it is for")
+check(close(sum(d["cost"] for meal in result["meals"] for d in meal["dishes"]), paid["meals"]), "what is paid for meals")
+check(abs(worth["meals"] + worth["left_over"] - use_worth[True]) < 0.5, "worth of meals and of what is cooked besides")
+check(abs(worth["staples"] + worth["extra"] - use_worth[False]) < 0.5, "worth of staples and extras")
+check(abs(sum(worth.values()) - sum(x["worth"] or 0 for x in purchases + result["on_hand"])) < 0.5, f"all worth {sum(worth.values())}, bought and in the house {sum(x['worth'] or 0 for x in purchases + result['on_hand'])}")
+
 # Sessions: nothing before what it waits for, everything done by somebody.
 for session in result["sessions"]:
     tasks = session["tasks"]

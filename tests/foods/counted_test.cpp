@@ -49,6 +49,16 @@ TEST(Counted, MeatIsWeighedInTheKitchen) {
   EXPECT_EQ(seen("boneless chicken breast", 680), "1.5 lb boneless chicken breasts");
 }
 
+// A cup of milk is 244 g (SR28 01077), of broth some 240 g.
+TEST(Counted, WhatIsPouredIsToldByTheCup) {
+  EXPECT_EQ(seen("whole milk", 800), "3 1/4 cups whole milk");
+  EXPECT_EQ(seen("whole milk", 30), "2 tbsp whole milk");
+  EXPECT_EQ(seen("heavy cream", 160), "2/3 cup heavy cream");
+  EXPECT_EQ(seen("beef broth", 482), "2 cups beef broth");
+  EXPECT_EQ(seen("whole milk", 311, System::metric), "300 ml whole milk");
+  EXPECT_EQ(seen("whole milk", 3900), "1 gal whole milk");
+}
+
 TEST(Counted, ACanIsNotCannedTwice) {
   EXPECT_EQ(seen("canned crushed tomato", 397), "1/2 can crushed tomatoes");
 }

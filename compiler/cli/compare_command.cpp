@@ -1,0 +1,92 @@
+// What changed between two results, plans or revisions.
+#include "cli/commands.hpp"
+#include "cli/compile.hpp"
+#include "cli/exit.hpp"
+#include "cli/last_result.hpp"
+#include "cli/report.hpp"
+#include "cli/revision.hpp"
+#include "cli/say.hpp"
+#include "compare/changes.hpp"
+#include "emit/emit.hpp"
+
+#include <filesystem>
+
+namespace manciple::cli {
+namespace {
+
+using compare::Result;
+
+// Says what is wrong with one side.
+std::nullopt_t refuse(const std::string& name, const std::string& why) {
+  complain("manciple: {} {}\n", name, why);
+  return std::nullopt;
+}
+
+std::optional<Result> read(const std::string& name, std::string_view json) {
+  auto result = compare::read_result(json);
+  return result ? std::optional(std::move(*result)) : refuse(name, result.error());
+}
+
+// Compiles a plan without a word, unless there are errors.
+std::optional<Result> compiled(const std::string& name, const std::string& plan,
+                               const text::Files& files) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const auto made = compile(plan, sources, diagnostics, {}, files);
+  if (!made) {
+    complain("manciple: {} does not compile\n", name);
+    report(diagnostics, sources);
+    return std::nullopt;
+  }
+  return read(name, emit::result_json(*made));
+}
+
+// A result, the folder of one, or a plan.
+std::optional<Result> at_path(const std::string& path) {
+  std::error_code none;
+  const bool folder = std::filesystem::is_directory(path, none);
+  if (!std::filesystem::exists(path, none)) {
+    return refuse(path, "is not there; to compare revisions of git, say of which plan: --plan "
+                        "plans/NAME.yaml");
+  }
+  if (!folder && (path.ends_with(".yaml") || path.ends_with(".yml"))) {
+    return compiled(path, path, text::disk());
+  }
+  const std::string file = folder ? (std::filesystem::path(path) / "result.json").string() : path;
+  const auto json = read_whole(file);
+  return json ? read(file, *json)
+              : refuse(file, folder ? "is not there; a build writes it" : "cannot be read");
+}
+
+std::optional<Result> at_revision(const std::string& revision, const std::string& plan) {
+  const auto files = files_at(revision, plan);
+  if (!files) {
+    complain("manciple: {}\n", files.error());
+    return std::nullopt;
+  }
+  return compiled(fmt::format("{} of revision '{}'", plan, revision), plan, *files);
+}
+
+} // namespace
+
+int compare(const CompareRequest& request) {
+  if (request.plan.empty() && request.after.empty()) {
+    complain("manciple: name two results or plans, or a revision and its plan with --plan\n");
+    return bad_usage;
+  }
+  const auto side = [&](const std::string& name) {
+    return request.plan.empty() ? at_path(name)
+           : name.empty()       ? compiled(request.plan, request.plan, text::disk())
+                                : at_revision(name, request.plan);
+  };
+  const auto before = side(request.before);
+  const auto after = before ? side(request.after) : std::nullopt;
+  if (!before || !after) {
+    return bad_input;
+  }
+  const compare::Changes changes = compare::compare(*before, *after);
+  say(std::string_view(compare::print(changes)));
+  return request.exit_code && !changes.none() ? differs : good;
+}
+
+} // namespace manciple::cli

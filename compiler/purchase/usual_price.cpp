@@ -1,0 +1,87 @@
+#include "purchase/usual_price.hpp"
+
+#include <algorithm>
+
+namespace manciple::purchase {
+namespace {
+
+using foods::FoodId;
+using kitchen::Kitchen;
+
+bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
+  return std::any_of(list.begin(), list.end(),
+                     [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
+}
+
+bool can_be_had(const kitchen::Plan& plan, const kitchen::Offer& offer, const kitchen::Shop& shop) {
+  const auto on = [&](const kitchen::Trip& trip) {
+    const bool holds =
+        (!offer.from || *offer.from <= trip.date) && (!offer.until || trip.date <= *offer.until);
+    return holds && std::any_of(trip.stops.begin(), trip.stops.end(),
+                                [&](const auto& stop) { return stop.shop == shop.id; });
+  };
+  return std::any_of(plan.trips.begin(), plan.trips.end(), on) ||
+         std::any_of(plan.trips_done.begin(), plan.trips_done.end(), on);
+}
+
+// `price_of` gives what a pack or a step of an offer counts as, in cents, or nothing.
+template <typename PriceOf>
+std::optional<UsualPrice> least_price(const Kitchen& kitchen, FoodId id, PriceOf price_of) {
+  std::optional<UsualPrice> near;
+  std::optional<UsualPrice> anywhere;
+  const auto take = [](std::optional<UsualPrice>& best, const UsualPrice& one) {
+    const Rational pack = best ? std::min(best->pack, one.pack) : one.pack;
+    best = best && best->unit <= one.unit ? best : one;
+    best->pack = pack;
+  };
+  for (const FoodId member : kitchen.household.instead_of(id)) {
+    for (const kitchen::Shop& shop : kitchen.shops) {
+      for (const kitchen::Offer& offer : shop.offers) {
+        if (offer.food != member || !may_buy(kitchen, member, shop)) {
+          continue;
+        }
+        const std::optional<Rational> pack = price_of(offer, shop);
+        if (!pack) {
+          continue;
+        }
+        const Rational worth = kitchen.household.in_terms_of(member).worth;
+        const UsualPrice one{*pack / (offer.size * worth), *pack, offer.at};
+        take(anywhere, one);
+        if (can_be_had(*kitchen.plan, offer, shop)) {
+          take(near, one);
+        }
+      }
+    }
+  }
+  return near ? near : anywhere;
+}
+
+} // namespace
+
+bool may_buy(const Kitchen& kitchen, FoodId food, const kitchen::Shop& shop) {
+  const auto& rules = kitchen.household.buying;
+  return std::none_of(rules.begin(), rules.end(), [&](const kitchen::BuyingRule& rule) {
+    return rule.food == food &&
+           ((!rule.only_at.empty() && !names(rule.only_at, shop)) || names(rule.never_at, shop));
+  });
+}
+
+std::optional<UsualPrice> usual_price(const Kitchen& kitchen, FoodId food) {
+  return least_price(kitchen, food, [&](const kitchen::Offer& offer, const kitchen::Shop& shop) {
+    const Rational single =
+        offer.price ? Rational(*offer.price) / offer.steps_per_price : offer.guess;
+    return std::optional(Rational(single * (1 + shop.tax_on(kitchen.food(offer.food).department))));
+  });
+}
+
+std::optional<Rational> replacement_price(const Kitchen& kitchen, FoodId food) {
+  const auto price =
+      least_price(kitchen, food, [](const kitchen::Offer& offer, const kitchen::Shop&) {
+        return offer.price ? std::optional(Rational(*offer.price) / offer.steps_per_price)
+                           : std::nullopt;
+      });
+  return price ? std::optional<Rational>(price->unit * kitchen.household.in_terms_of(food).worth)
+               : std::nullopt;
+}
+
+} // namespace manciple::purchase

@@ -1,0 +1,201 @@
+#include "use_up/left.hpp"
+
+#include "foods/counted.hpp"
+#include "foods/spoken.hpp"
+#include "purchase/lives.hpp"
+#include "purchase/usual_price.hpp"
+#include "purchase/worth.hpp"
+
+#include <algorithm>
+#include <tuple>
+
+namespace manciple::use_up {
+namespace {
+
+using kitchen::Kitchen;
+using purchase::Line;
+using purchase::Shopping;
+
+// What keeps longer is thought of in time anyway. Our own choice.
+constexpr std::chrono::days soon{30};
+
+class Collector {
+public:
+  Collector(const Kitchen& kitchen, const resolve::Resolved& resolved, const Shopping& shopping)
+      : kitchen_(kitchen),
+        resolved_(resolved),
+        shopping_(shopping),
+        days_(static_cast<int>((kitchen.plan->until - shopping.lowered.first).count()) + 1) {}
+
+  std::vector<Left> run() {
+    for (const buying::ItemId item : buying::ids(shopping_.solution.items)) {
+      for (const buying::Kept& kept : shopping_.solution.items[item].kept) {
+        take(item, kept, std::nullopt, kept.frozen, kept.opened_on);
+      }
+      for (const buying::Waste& waste : shopping_.solution.items[item].wastes) {
+        take(item, waste, date(waste.day - 1), false, std::nullopt);
+      }
+    }
+    untouched();
+    std::stable_sort(out_.begin(), out_.end(), [&](const Left& a, const Left& b) {
+      const auto key = [&](const Left& one) {
+        return std::tuple(!one.until.has_value(), one.until.value_or(one.since),
+                          std::string_view(kitchen_.food(one.food).name));
+      };
+      return key(a) < key(b);
+    });
+    return std::move(out_);
+  }
+
+private:
+  [[nodiscard]] Date date(buying::Day day) const {
+    return shopping_.lowered.first + std::chrono::days(day);
+  }
+
+  void add(Left left) {
+    const auto price = purchase::replacement_price(kitchen_, left.food);
+    left.worth = price ? std::optional<Rational>(*price * left.amount) : std::nullopt;
+    out_.push_back(std::move(left));
+  }
+
+  void take(buying::ItemId item, const buying::Fate& fate, std::optional<Date> until, bool frozen,
+            std::optional<buying::Day> opened_on) {
+    const purchase::Lowered& lowered = shopping_.lowered;
+    if (fate.stock) {
+      const std::size_t lot = lowered.lots[item][buying::LotId(fate.of)];
+      Left left = of_lot(lot, in_terms(kitchen_.on_hand.lots[lot].what, fate.amount));
+      left.until = until && left.until ? std::min(*until, *left.until) : left.until;
+      left.opened = left.opened || opened_on;
+      add(std::move(left));
+      seen_.push_back(lot);
+      return;
+    }
+    const buying::Purchase& bought = shopping_.solution.items[item].purchases[fate.of];
+    const std::size_t l = line_of(item, bought);
+    const Line& line = shopping_.lines[l];
+    Left left;
+    left.food = line.food;
+    left.amount = std::min(Rational(purchase::from_model(fate.amount) /
+                                    kitchen_.household.in_terms_of(line.food).worth),
+                           line.amount);
+    left.since = shopping_.visits[line.visit].date;
+    left.frozen = frozen;
+    const auto keeping = purchase::keeping_of(kitchen_.food(line.food), days_);
+    if (frozen) {
+      left.until = left.since + std::chrono::days(keeping.life.frozen.value_or(
+                                    keeping.life.refrozen.value_or(keeping.life.cool)));
+      left.opened = true;
+    } else {
+      left.until = until ? until
+                   : keeping.known
+                       ? std::optional(left.since + std::chrono::days(keeping.life.cool))
+                       : std::nullopt;
+      open(left, line, l, keeping, opened_on);
+    }
+    add(std::move(left));
+  }
+
+  // A pack that is begun keeps from the day on which it was, also where that makes no difference
+  // to the plan.
+  void open(Left& left, const Line& line, std::size_t index, const purchase::Keeping& keeping,
+            std::optional<buying::Day> opened_on) const {
+    const kitchen::Offer& offer =
+        kitchen_.shop(shopping_.visits[line.visit].shop).offers[line.offer];
+    const foods::Food& food = kitchen_.food(line.food);
+    const Rational pack = offer.size / offer.inside;
+    const Rational packs = left.amount / pack;
+    // What the model's rounding leaves of a pack is none.
+    const bool whole = measure::round(packs * 1000) % 1000 == 0;
+    if (offer.by_weight || whole || food.department == foods::Department::produce) {
+      return;
+    }
+    // Eggs and rolls are no worse for others that were taken.
+    left.opened = food.keeps.opened.has_value();
+    std::optional<Date> on;
+    if (opened_on) {
+      on = date(*opened_on);
+    } else if (!keeping.life.opened) {
+      on = begun(index, line.packs * offer.inside > 1);
+    }
+    if (on && food.keeps.opened) {
+      const Date last = *on + std::chrono::days(food.keeps.opened->value);
+      left.until = std::min(left.until.value_or(last), last);
+    }
+  }
+
+  // When a line was begun, or where it holds several packs, when something was last taken from it.
+  [[nodiscard]] std::optional<Date> begun(std::size_t line, bool several) const {
+    std::optional<Date> on;
+    for (const purchase::Supply& supply : shopping_.supplies) {
+      if (supply.line == line && !supply.frozen) {
+        const Date used = resolved_.uses[supply.use].date;
+        on = !on ? used : several ? std::max(*on, used) : std::min(*on, used);
+      }
+    }
+    return on;
+  }
+
+  [[nodiscard]] std::size_t line_of(buying::ItemId item, const buying::Purchase& bought) const {
+    const auto& stops = shopping_.solution.stops;
+    const auto visit = static_cast<std::size_t>(std::find(stops.begin(), stops.end(), bought.stop) -
+                                                stops.begin());
+    const std::size_t offer = shopping_.lowered.offers[item][bought.offer];
+    const auto line =
+        std::find_if(shopping_.lines.begin(), shopping_.lines.end(),
+                     [&](const Line& one) { return one.visit == visit && one.offer == offer; });
+    return static_cast<std::size_t>(line - shopping_.lines.begin());
+  }
+
+  [[nodiscard]] Rational in_terms(const kitchen::Ingredient& what, buying::Amount amount) const {
+    return purchase::from_model(amount) / kitchen_.household.in_terms_of(*what.food()).worth;
+  }
+
+  [[nodiscard]] Left of_lot(std::size_t index, const Rational& amount) const {
+    const kitchen::StockLot& lot = kitchen_.on_hand.lots[index];
+    Left left;
+    left.food = *lot.what.food();
+    left.amount = std::min(amount, lot.amount);
+    left.since = shopping_.lowered.first;
+    left.until = lot.use_by;
+    left.opened = lot.opened.has_value();
+    left.frozen = lot.place == foods::Place::freezer;
+    return left;
+  }
+
+  // What is on hand of foods that the plan does not use, or that was past its date before.
+  void untouched() {
+    for (std::size_t lot = 0; lot < kitchen_.on_hand.lots.size(); ++lot) {
+      if (std::find(seen_.begin(), seen_.end(), lot) == seen_.end()) {
+        const Rational rest = kitchen_.on_hand.lots[lot].amount - shopping_.taken_of_lot(lot);
+        if (rest > 0) {
+          add(of_lot(lot, rest));
+        }
+      }
+    }
+  }
+
+  const Kitchen& kitchen_;
+  const resolve::Resolved& resolved_;
+  const Shopping& shopping_;
+  int days_;
+  std::vector<std::size_t> seen_; ///< lots of which the shopping says what is left
+  std::vector<Left> out_;
+};
+
+} // namespace
+
+std::vector<Left> what_is_left(const Kitchen& kitchen, const resolve::Resolved& resolved,
+                               const Shopping& shopping) {
+  return Collector(kitchen, resolved, shopping).run();
+}
+
+bool is_worth_a_word(const foods::Food& food, const Rational& amount) {
+  return !food.is_household() && !food.from_tap && food.department != foods::Department::spices &&
+         foods::is_seen(food, amount) && foods::is_more_than_scraps(food, amount);
+}
+
+bool is_urgent(const Left& left, Date after) {
+  return left.frozen || (left.until ? *left.until <= after + soon : left.opened);
+}
+
+} // namespace manciple::use_up
