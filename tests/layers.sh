@@ -4,7 +4,7 @@
 set -euo pipefail
 cd "${1:-$(dirname "$0")/../compiler}"
 solvers=(buying scheduling)
-order=(text measure foods kitchen resolve safety purchase history nutrition prep use_up emit compare cli)
+order=(text measure foods kitchen resolve safety purchase history review nutrition prep use_up emit compare cli)
 bad=0
 
 # folder ALLOWED...: every include of the folder starts with one of these.

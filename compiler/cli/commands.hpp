@@ -56,6 +56,8 @@ int receipt(const std::string& date, const std::string& plan, bool write);
 /// What should be in the house in the morning of a day (empty: the day from which is planned), as a
 /// file of what is on hand; written into plans/on-hand where `write` says so.
 int on_hand(const std::string& date, const std::string& plan, bool write);
+/// What plans came to by their receipts (all plans of the house where none is named).
+int review(const std::vector<std::string>& plans);
 /// A receipt beside the list, and what the price list should say now; changed there where `write`
 /// says so.
 int settle(const std::string& receipt, const std::string& plan, bool write);

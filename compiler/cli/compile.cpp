@@ -132,7 +132,30 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
   kitchen.as_of = until;
   take_lists_for_receipts(kitchen, all, until, {}, diagnostics, now);
   history::Past past = history::past(kitchen, all, until, diagnostics);
-  return Done{std::move(kitchen), std::move(past)};
+  return Done{std::move(kitchen), all, std::move(past)};
+}
+
+std::optional<Done> reviewed(const std::string& plan_path, std::optional<text::Date> until,
+                             text::Sources& sources, text::Diagnostics& diagnostics,
+                             const text::Files& files) {
+  // The count that the plan began with is the last one up to its first day.
+  text::Sources unread;
+  text::Diagnostics unsaid;
+  const kitchen::Kitchen whole = kitchen::read_kitchen(plan_path, unread, unsaid, files);
+  if (!whole.plan) {
+    return done_until(plan_path, until, sources, diagnostics, files);
+  }
+  const text::Date first = purchase::first_day(*whole.plan);
+  kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, first);
+  kitchen.receipts = whole.receipts;
+  const resolve::Resolved all = resolve::resolve(kitchen, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return std::nullopt;
+  }
+  kitchen.as_of = until.value_or(first);
+  take_lists_for_receipts(kitchen, all, *kitchen.as_of, {}, diagnostics);
+  history::Past past = history::past(kitchen, all, *kitchen.as_of, diagnostics);
+  return Done{std::move(kitchen), all, std::move(past)};
 }
 
 std::optional<BesideList> beside_list(const std::string& plan_path, const std::string& receipt,

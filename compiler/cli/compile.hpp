@@ -20,6 +20,7 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
 /// A house and what has been done of its plan.
 struct Done {
   kitchen::Kitchen kitchen; ///< with the plan as a whole
+  resolve::Resolved resolved;
   history::Past past;
 };
 
@@ -28,6 +29,11 @@ struct Done {
 std::optional<Done> done_until(const std::string& plan_path, std::optional<text::Date> day,
                                text::Sources& sources, text::Diagnostics& diagnostics,
                                const text::Files& files = text::disk());
+
+/// What has been from the first count of a plan on, whatever was counted later; else the same.
+std::optional<Done> reviewed(const std::string& plan_path, std::optional<text::Date> until,
+                             text::Sources& sources, text::Diagnostics& diagnostics,
+                             const text::Files& files = text::disk());
 
 /// A receipt, and what the list of its day said of its shop before it was there.
 struct BesideList {

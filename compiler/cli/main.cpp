@@ -185,6 +185,12 @@ int run(int argc, char** argv) {
   with_write(settle, "into the price list");
   settle->callback([&] { code = cli::settle(name, plan, write); });
 
+  CLI::App* review = app.add_subcommand(
+      "review", "what plans came to: by shop, department, meal and person, prices over time, what "
+                "was thrown away, and how fast staples were used");
+  review->add_option("FILES", files, "plans (default: all of the house that have receipts)");
+  review->callback([&] { code = cli::review(files); });
+
   CLI::App* on_hand = app.add_subcommand(
       "on-hand", "what should be in the house in the morning of a day, where, and until when it is "
                  "good");

@@ -33,15 +33,20 @@ Rational pack_of(const kitchen::Ingredient& what, const Rational& amount) {
   return what.containers && *what.containers > 0 ? Rational(amount / *what.containers) : amount;
 }
 
+// What was paid for a part of it.
+std::optional<Rational> cost_of(const Holding& one, const Rational& amount) {
+  return one.price ? std::optional(Rational(*one.price * amount)) : std::nullopt;
+}
+
 bool is_bought_frozen(const Food& food) {
   return food.stored == Place::freezer;
 }
 
 } // namespace
 
-void House::move(Move::Kind kind, Date date, FoodId food, const Rational& amount) {
-  if (amount > 0) {
-    past_.moves.push_back({kind, date, food, amount});
+void House::move(Move move) {
+  if (move.amount > 0) {
+    past_.moves.push_back(std::move(move));
   }
 }
 
@@ -60,7 +65,7 @@ void House::count(Date date) {
     const bool closed = !lot.opened && lot.place != Place::freezer;
     one.pack =
         closed && once_open(kitchen_.food(one.food)) ? pack_of(lot.what, lot.amount) : Rational(0);
-    move(Move::Kind::counted, date, one.food, one.amount);
+    move({Move::Kind::counted, date, one.food, one.amount});
     there_.push_back(std::move(one));
   }
 }
@@ -68,7 +73,8 @@ void House::count(Date date) {
 void House::morning(Date date) {
   for (const Holding& one : there_) {
     if (one.use_by && *one.use_by < date) {
-      move(Move::Kind::thrown_away, *one.use_by + std::chrono::days(1), one.food, one.amount);
+      move({Move::Kind::thrown_away, *one.use_by + std::chrono::days(1), one.food, one.amount,
+            cost_of(one, one.amount)});
     }
   }
   std::erase_if(there_, [&](const Holding& one) {
@@ -95,7 +101,7 @@ void House::bring_home(const kitchen::Receipt& receipt, int clock) {
     if (line.paid && line.amount > 0) {
       one.price = Rational(*line.paid) / line.amount;
     }
-    move(Move::Kind::bought, receipt.date, id, one.amount);
+    move({Move::Kind::bought, receipt.date, id, one.amount, cost_of(one, one.amount)});
     if (one.amount > 0) {
       came.push_back(there_.size());
       there_.push_back(std::move(one));
@@ -179,7 +185,8 @@ Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<M
     if (rest.amount > 0 && food.department != foods::Department::spices &&
         !foods::is_seen(food, rest.amount)) {
       if (moves != nullptr) {
-        moves->push_back({Move::Kind::eaten, want.date, rest.food, rest.amount});
+        moves->push_back({Move::Kind::eaten, want.date, rest.food, rest.amount,
+                          cost_of(rest, rest.amount), want.use});
       }
       rest.amount = 0;
     }
@@ -200,7 +207,8 @@ Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<M
       left -= served;
       from[i].amount -= taken;
       if (moves != nullptr) {
-        moves->push_back({Move::Kind::eaten, want.date, from[i].food, taken});
+        moves->push_back(
+            {Move::Kind::eaten, want.date, from[i].food, taken, cost_of(from[i], taken), want.use});
       }
       if (closed && taken < one) {
         Holding open = from[i];
@@ -281,6 +289,7 @@ Rational House::spared(std::size_t index) const {
 void House::use(std::size_t index) {
   const resolve::Use& use = resolved_.uses[index];
   Want want = want_of(use);
+  want.use = index;
   const Rational needed = want.amount - want.give;
   const Rational less = want.container ? Rational(0) : spared(index);
   want.amount -= less;
@@ -309,9 +318,9 @@ void House::change(const kitchen::Change& change) {
   const Want want{first_of(id), amount->amount * worth(id), 0, change.date, true, {}};
   std::vector<Move> moves;
   (void)take(there_, want, &moves);
-  for (const Move& one : moves) {
-    move(change.thrown ? Move::Kind::thrown_away : Move::Kind::eaten, one.date, one.food,
-         one.amount);
+  for (Move& one : moves) {
+    one.kind = change.thrown ? Move::Kind::thrown_away : Move::Kind::eaten;
+    move(std::move(one));
   }
 }
 

@@ -32,6 +32,7 @@ private:
     Date date;
     bool from_freezer = true;
     std::optional<Rational> container; ///< what a usual one holds, if it is asked for by it
+    std::optional<std::size_t> use = {};
   };
   [[nodiscard]] Want want_of(const resolve::Use& use) const;
   [[nodiscard]] Rational spared(std::size_t use) const;
@@ -47,7 +48,7 @@ private:
   [[nodiscard]] std::optional<int> freezes(const Holding& holding) const;
   [[nodiscard]] Rational eaten_too_late(std::size_t holding, Date date, int clock) const;
   void freeze(std::size_t holding, const Rational& amount, Date date);
-  void move(Move::Kind kind, Date date, foods::FoodId food, const Rational& amount);
+  void move(Move move);
 
   const kitchen::Kitchen& kitchen_;
   const resolve::Resolved& resolved_;

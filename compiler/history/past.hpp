@@ -38,6 +38,9 @@ struct Move {
   Date date;
   foods::FoodId food{};
   Rational amount;
+  /// What was paid for it, in cents; absent where no receipt says.
+  std::optional<Rational> cost = {};
+  std::optional<std::size_t> use = {}; ///< of the plan as a whole, for which it was eaten
 };
 
 /// What was used although nothing of it was there.

@@ -1,0 +1,199 @@
+#include "review/review.hpp"
+
+#include "kitchen/table.hpp"
+#include "purchase/lower.hpp"
+#include "resolve/eaters.hpp"
+
+#include <algorithm>
+
+namespace manciple::review {
+namespace {
+
+using history::Move;
+using kitchen::Kitchen;
+using kitchen::Receipt;
+using resolve::Resolved;
+
+constexpr int days_a_week = 7;
+
+// Whose day a receipt is of.
+bool is_of_plan(const Kitchen& kitchen, const Receipt& receipt, Date until) {
+  return receipt.date >= purchase::first_day(*kitchen.plan) && receipt.date <= until;
+}
+
+void spent(const Kitchen& kitchen, Date until, Review& out) {
+  for (const Receipt& receipt : kitchen.receipts) {
+    if (!is_of_plan(kitchen, receipt, until)) {
+      continue;
+    }
+    out.paid += receipt.paid();
+    auto& [stops, paid] = out.by_shop[receipt.shop];
+    ++stops;
+    paid += receipt.paid();
+    for (const kitchen::Bought& line : receipt.bought) {
+      out.by_department[kitchen.food(*line.what.food()).department] += line.paid.value_or(0);
+    }
+  }
+}
+
+// A part of the cost of a use to each who eats of the dish that it is in.
+void to_people(const Kitchen& kitchen, const resolve::DishShare& of, const Rational& cost,
+               Review& out) {
+  const kitchen::Meal& meal = kitchen.plan->meals[of.dish.meal];
+  const kitchen::Dish& dish = meal.dishes[of.dish.dish];
+  const auto people = resolve::eaters(kitchen, of.dish);
+  Rational all = 0;
+  for (const kitchen::Person* one : people) {
+    all += kitchen::portion(*one, meal, dish);
+  }
+  for (const kitchen::Person* one : people) {
+    out.by_person[one->name] += cost * kitchen::portion(*one, meal, dish) / all;
+  }
+}
+
+void eaten(const Kitchen& kitchen, const Resolved& resolved, const Move& move, Review& out) {
+  const Rational cost = move.cost.value_or(0);
+  if (!move.use) {
+    out.by_meal["besides"] += cost;
+    return;
+  }
+  const resolve::Use& use = resolved.uses[*move.use];
+  if (std::holds_alternative<resolve::OfStaple>(use.reason)) {
+    out.by_meal["staples"] += cost;
+    return;
+  }
+  if (std::holds_alternative<resolve::OfExtra>(use.reason)) {
+    out.by_meal["extra"] += cost;
+    return;
+  }
+  Rational left = cost;
+  for (const resolve::DishShare& of : resolved.shares_of(use)) {
+    const Rational part = cost * of.share;
+    out.by_meal[kitchen.plan->meals[of.dish.meal].slot] += part;
+    to_people(kitchen, of, part, out);
+    left -= part;
+  }
+  out.by_meal["cooked and left over"] += left;
+}
+
+void thrown(const std::vector<Move>& moves, Review& out) {
+  std::map<foods::FoodId, Thrown> sums;
+  for (const Move& move : moves) {
+    if (move.kind == Move::Kind::thrown_away) {
+      Thrown& of = sums[move.food];
+      of.food = move.food;
+      of.amount += move.amount;
+      of.cost = move.cost ? std::optional(Rational(of.cost.value_or(0) + *move.cost)) : of.cost;
+      out.thrown_away += move.cost.value_or(0);
+    }
+  }
+  for (auto& [food, one] : sums) {
+    out.thrown.push_back(std::move(one));
+  }
+  std::stable_sort(out.thrown.begin(), out.thrown.end(), [](const Thrown& a, const Thrown& b) {
+    return a.cost.value_or(0) > b.cost.value_or(0);
+  });
+}
+
+// The middle one, or the lower one of two.
+Rational usual(const std::vector<PriceSeen>& seen) {
+  std::vector<Rational> units;
+  for (const bool sales : {false, true}) {
+    for (const PriceSeen& one : seen) {
+      if (!one.sale || sales) {
+        units.push_back(one.unit);
+      }
+    }
+    if (!units.empty()) {
+      break;
+    }
+  }
+  std::sort(units.begin(), units.end());
+  return units[(units.size() - 1) / 2];
+}
+
+// Of what was bought more than once and not always for the same. A cent of what a scale rounds is
+// no other price.
+void prices(const Kitchen& kitchen, Date until, Review& out) {
+  std::map<foods::FoodId, std::vector<PriceSeen>> all;
+  for (const Receipt& receipt : kitchen.receipts) {
+    for (const kitchen::Bought& line : receipt.bought) {
+      if (line.paid && line.amount > 0 && is_of_plan(kitchen, receipt, until)) {
+        all[*line.what.food()].push_back({receipt.date, receipt.shop,
+                                          Rational(*line.paid) / line.amount, *line.paid,
+                                          line.amount, line.sale});
+      }
+    }
+  }
+  constexpr int near = 50; // by a fiftieth
+  for (auto& [food, seen] : all) {
+    const auto [low, high] =
+        std::minmax_element(seen.begin(), seen.end(),
+                            [](const PriceSeen& a, const PriceSeen& b) { return a.unit < b.unit; });
+    if (seen.size() > 1 && (high->unit - low->unit) * near > low->unit) {
+      FoodPrices one{food, seen, usual(seen), static_cast<std::size_t>(low - seen.begin())};
+      out.prices.push_back(std::move(one));
+    }
+  }
+  std::stable_sort(out.prices.begin(), out.prices.end(),
+                   [&](const FoodPrices& a, const FoodPrices& b) {
+                     return kitchen.food(a.food).name < kitchen.food(b.food).name;
+                   });
+}
+
+// What was used of a staple is what the plan took of it, and what a later count has less than was
+// reckoned.
+void rates(const Kitchen& kitchen, const Resolved& resolved, const history::Past& past,
+           const LaterCount& later, Review& out) {
+  out.weeks = Rational((later.date - out.from).count()) / days_a_week;
+  for (std::size_t s = 0; s < kitchen.plan->staples.size() && out.weeks > 0; ++s) {
+    const kitchen::Staple& staple = kitchen.plan->staples[s];
+    const foods::FoodId food = *staple.what.food();
+    if (!staple.every_days) {
+      continue;
+    }
+    Rate rate{s, 0, 0};
+    const auto once = foods::as_purchased(kitchen.food(food), *staple.what.amount);
+    rate.planned = once->amount * days_a_week / *staple.every_days;
+    Rational reckoned = 0;
+    for (const history::Holding& one : past.there) {
+      reckoned += one.food == food && !one.cut ? one.amount : Rational(0);
+    }
+    for (const Move& move : past.moves) {
+      const auto* of =
+          move.use ? std::get_if<resolve::OfStaple>(&resolved.uses[*move.use].reason) : nullptr;
+      const bool mine = of != nullptr && of->staple == s;
+      rate.used += move.kind == Move::Kind::eaten && mine ? move.amount : Rational(0);
+    }
+    const auto counted = later.amounts.find(food);
+    rate.used += reckoned - (counted == later.amounts.end() ? Rational(0) : counted->second);
+    rate.used = std::max(Rational(0), Rational(rate.used / out.weeks));
+    out.rates.push_back(std::move(rate));
+  }
+}
+
+} // namespace
+
+Review review(const Kitchen& kitchen, const Resolved& resolved, const history::Past& past,
+              const std::optional<LaterCount>& later) {
+  Review out;
+  out.from = kitchen.on_hand.date.value_or(kitchen.plan->begins);
+  out.until = past.until;
+  spent(kitchen, past.until, out);
+  for (const Move& move : past.moves) {
+    if (move.kind == Move::Kind::eaten) {
+      eaten(kitchen, resolved, move, out);
+    }
+  }
+  thrown(past.moves, out);
+  for (const history::Holding& one : past.there) {
+    out.still_there += one.price && !one.cut ? Rational(*one.price * one.amount) : Rational(0);
+  }
+  prices(kitchen, past.until, out);
+  if (later) {
+    rates(kitchen, resolved, past, *later, out);
+  }
+  return out;
+}
+
+} // namespace manciple::review
