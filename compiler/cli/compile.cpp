@@ -23,6 +23,7 @@ std::vector<kitchen::Receipt> list_of(const kitchen::Kitchen& kitchen, const res
   if (of_then.errors() > 0) {
     return {};
   }
+  purchase::leave_out_makers(then, resolved, of_then);
   purchase::add_likely_offers(then, resolved);
   return history::as_planned(then, purchase::buy(then, resolved, of_then, search), day);
 }
@@ -82,12 +83,13 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
+  purchase::leave_out_makers(out.kitchen, out.resolved, diagnostics);
   purchase::add_likely_offers(out.kitchen, out.resolved);
   out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, search);
-  purchase::check_makers(out.kitchen, out.resolved, out.shopping, diagnostics);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
+  purchase::drop_labels_said(out.kitchen, out.resolved, out.shopping);
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
   out.nutrition = nutrition::nutrition(out.kitchen, out.resolved);
@@ -105,8 +107,19 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
   if (!kitchen.plan) {
     return std::nullopt;
   }
-  const text::Date now = kitchen.as_of.value_or(kitchen.plan->from);
+  const kitchen::Plan& plan = *kitchen.plan;
+  const text::Date now = kitchen.as_of.value_or(plan.from);
   const text::Date until = day.value_or(now);
+  const text::Date first = purchase::first_day(plan);
+  if (until < first || until > plan.until + std::chrono::days(1)) {
+    diagnostics.error(history::errors::unknown_day, plan.at,
+                      fmt::format("what is in the house is known from {} to {}, but not on {}",
+                                  text::print_day(first),
+                                  text::print_day(plan.until + std::chrono::days(1)),
+                                  text::print_day(until)),
+                      "name the plan of that day with --plan");
+    return std::nullopt;
+  }
   if (until < now) { // what was known then
     sources = {};
     diagnostics = {};

@@ -1,6 +1,7 @@
 #include "history/past.hpp"
 
 #include "history/written.hpp"
+#include "purchase/lower.hpp"
 
 #include <fmt/format.h>
 
@@ -67,6 +68,7 @@ Kitchen ahead(Kitchen kitchen, const Past& past) {
   kitchen.on_hand = std::move(there);
 
   Plan& plan = *kitchen.plan;
+  const Date begins = purchase::first_day(plan);
   plan.from = std::max(plan.begins, past.until);
   const auto done = [&](const auto& one) { return one.date < past.until; };
   std::erase_if(plan.meals, done);
@@ -77,7 +79,8 @@ Kitchen ahead(Kitchen kitchen, const Past& past) {
   drop_stops_made(kitchen, past.until, plan);
   for (const kitchen::Receipt& receipt : kitchen.receipts) {
     kitchen::Cents& credit = kitchen.shops[static_cast<std::size_t>(receipt.shop)].credit;
-    credit = std::max(kitchen::Cents{0}, credit - receipt.credit);
+    const bool of_plan = receipt.date >= begins && receipt.date <= past.until;
+    credit = std::max(kitchen::Cents{0}, credit - (of_plan ? receipt.credit : 0));
   }
   keep_what_is_due(past, plan);
   if (const auto budget = plan.budget ? plan.budget : kitchen.household.budget) {

@@ -12,4 +12,7 @@ inline constexpr Code no_receipt{"B001"};
 /// Food that was eaten although nothing says that it was there.
 inline constexpr Code not_there{"B002"};
 
+/// A day of which nothing is known: before the first count, or after the plan.
+inline constexpr Code unknown_day{"B003"};
+
 } // namespace manciple::history::errors

@@ -3,6 +3,7 @@
 #include "foods/spoken.hpp"
 #include "history/errors.hpp"
 #include "history/house.hpp"
+#include "purchase/lower.hpp"
 #include "resolve/makings.hpp"
 #include "text/words.hpp"
 
@@ -167,8 +168,9 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   const Date from = kitchen.on_hand.date.value_or(kitchen.plan->begins);
   Past out;
   out.until = until;
+  const Date begins = purchase::first_day(*kitchen.plan);
   for (const kitchen::Receipt& receipt : kitchen.receipts) {
-    out.paid += receipt.date <= until ? receipt.paid() : 0;
+    out.paid += receipt.date >= begins && receipt.date <= until ? receipt.paid() : 0;
   }
   House house(kitchen, resolved, until, out);
   house.count(from);

@@ -56,7 +56,7 @@ struct Past {
   std::vector<Move> moves;
   std::vector<NotThere> not_there;
   std::vector<std::size_t> still_to_buy; ///< of the plan's `extra`: due, and never bought
-  Cents paid = 0;                        ///< by the receipts
+  Cents paid = 0;                        ///< by the receipts of the plan's days
 };
 
 /// Goes through the days from the last count on. What a plan uses is taken as the list has it: what

@@ -36,6 +36,8 @@ inline constexpr Code wrong_order{"K013"};
 /// Raw food said to be good for longer than is safe.
 inline constexpr Code kept_too_long{"K014"};
 
+/// A count from so long before the plan that much has been eaten since.
+inline constexpr Code old_count{"K021"};
 /// A diet that is not known.
 inline constexpr Code unknown_diet{"K018"};
 /// A swap in a dish for somebody that cannot be made.

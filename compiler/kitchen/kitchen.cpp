@@ -4,6 +4,7 @@
 #include "kitchen/errors.hpp"
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
+#include "kitchen/receipt_csv.hpp"
 #include "kitchen/usual.hpp"
 #include "kitchen/variants.hpp"
 #include "text/errors.hpp"
@@ -137,6 +138,7 @@ public:
   void shops_named();
   /// What was counted last, up to a day.
   void on_hand(std::optional<text::Date> up_to);
+  void tell_old_count();
   void receipts(std::optional<text::Date> up_to);
   [[nodiscard]] std::optional<text::Date> first_day() const;
   void settle_as_of(std::optional<text::Date> said);
@@ -150,7 +152,9 @@ public:
 
 private:
   std::optional<text::Node> read(const std::string& path);
-  std::vector<std::string> names_in(const std::string& folder);
+  std::vector<std::string> names_in(const std::string& folder, std::string_view ending = ".yaml");
+  void receipt(const std::string& name, std::optional<text::Node> node,
+               std::optional<text::Date> since, std::optional<text::Date> up_to);
   std::vector<std::string> recipe_names() {
     std::vector<std::string> names = names_in("recipes");
     std::erase(names, "foods");
@@ -174,7 +178,7 @@ std::optional<text::Node> Loader::read(const std::string& path) {
 
 // The names of the YAML files of a folder, without their ending, sorted. A name that could not be
 // printed is refused here, so that it gets no further.
-std::vector<std::string> Loader::names_in(const std::string& folder) {
+std::vector<std::string> Loader::names_in(const std::string& folder, std::string_view ending) {
   const auto names = files_.names(in_root(root_, folder));
   if (!names) {
     diagnostics_.error(names.error().code, {}, names.error().what, names.error().fix);
@@ -182,7 +186,6 @@ std::vector<std::string> Loader::names_in(const std::string& folder) {
   }
   std::vector<std::string> out;
   for (const std::string& name : *names) {
-    constexpr std::string_view ending = ".yaml";
     if (name.size() <= ending.size() || !name.ends_with(ending)) {
       continue;
     }
@@ -281,6 +284,33 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
   }
 }
 
+// A count says nothing of what was eaten between it and the plan.
+void Loader::tell_old_count() {
+  constexpr std::chrono::days fresh(7);
+  const auto& counted = kitchen.on_hand.date;
+  const auto first = first_day();
+  if (first && counted && !kitchen.on_hand.lots.empty() && *counted + fresh < *first) {
+    diagnostics_.warning(
+        errors::old_count, kitchen.on_hand.at,
+        fmt::format("what is in the house was counted on {}, {} before the plan begins; what was "
+                    "eaten since is taken to be there",
+                    text::print_day(*counted),
+                    text::print_days(static_cast<int>((*first - *counted).count()))),
+        "count it again, or let 'manciple on-hand --write' say what the plan before this one "
+        "leaves");
+  }
+}
+
+void Loader::receipt(const std::string& name, std::optional<text::Node> node,
+                     std::optional<text::Date> since, std::optional<text::Date> up_to) {
+  auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
+                                     diagnostics_)
+                      : std::nullopt;
+  if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
+    kitchen.receipts.push_back(std::move(*receipt));
+  }
+}
+
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
@@ -288,17 +318,20 @@ void Loader::receipts(std::optional<text::Date> up_to) {
   if (const auto first = first_day(); first && since) {
     since = std::min(*since, *first);
   }
-  for (const std::string& name : names_in("plans/receipts")) {
+  const auto of_these_days = [&](const std::string& name) {
     const auto day = day_in_name(name);
-    if (day && ((up_to && *day > *up_to) || (since && *day < *since))) {
-      continue;
+    return !day || ((!up_to || *day <= *up_to) && (!since || *day >= *since));
+  };
+  for (const std::string& name : names_in("plans/receipts")) {
+    if (of_these_days(name)) {
+      receipt(name, read("plans/receipts/" + name + ".yaml"), since, up_to);
     }
-    const auto node = read("plans/receipts/" + name + ".yaml");
-    auto receipt = node ? read_receipt(*node, name, {kitchen.household, kitchen.shops, food_names_},
-                                       diagnostics_)
-                        : std::nullopt;
-    if (receipt && (!up_to || receipt->date <= *up_to) && (!since || receipt->date >= *since)) {
-      kitchen.receipts.push_back(std::move(*receipt));
+  }
+  for (const std::string& name : names_in("plans/receipts", ".csv")) {
+    const auto file = of_these_days(name) ? load(in_root(root_, "plans/receipts/" + name + ".csv"))
+                                          : std::nullopt;
+    if (file) {
+      receipt(name, receipt_of_table(*file, name, sources_, diagnostics_), since, up_to);
     }
   }
   std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
@@ -320,6 +353,11 @@ void Loader::settle_as_of(std::optional<text::Date> said) {
   }
   if (day && (*day > plan.from || !kitchen.receipts.empty())) {
     kitchen.as_of = day;
+  }
+  if (said && *said < *first_day()) {
+    diagnostics_.error(errors::outside_plan, plan.at,
+                       fmt::format("the plan and its shopping begin on {}, after {}",
+                                   text::print_date(*first_day()), text::print_date(*said)));
   }
   if (day && *day > plan.until) {
     diagnostics_.error(errors::outside_plan, plan.as_of ? plan.as_of_at : plan.at,
@@ -407,6 +445,7 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
     const auto last = as_of || !plan ? as_of : std::optional(plan->until);
     loader.on_hand(last);
     loader.forget_later_count();
+    loader.tell_old_count();
     loader.receipts(last);
     loader.settle_as_of(as_of);
     loader.recipes();

@@ -21,7 +21,7 @@ namespace manciple::kitchen {
 ///     ROOT/plans/household.yaml        (may be missing)
 ///     ROOT/plans/on-hand.yaml          (may be missing)
 ///     ROOT/plans/on-hand/DATE.yaml     later counts (may be missing)
-///     ROOT/plans/receipts/NAME.yaml    what was bought (may be missing)
+///     ROOT/plans/receipts/NAME.yaml    what was bought (may be missing), or NAME.csv
 ///     ROOT/plans/stores/NAME.yaml      price lists (may be missing)
 ///     ROOT/plans/PLAN.yaml
 struct Kitchen {

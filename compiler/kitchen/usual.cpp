@@ -183,7 +183,12 @@ private:
     }
     std::vector<std::string> words;
     for (const Shop& shop : kitchen_.shops) {
-      if (!shop.has_file && shop.slug != any_shop) {
+      const bool planned =
+          std::any_of(plan_.trips.begin(), plan_.trips.end(), [&](const Trip& trip) {
+            return std::any_of(trip.stops.begin(), trip.stops.end(),
+                               [&](const Candidate& stop) { return stop.shop == shop.id; });
+          });
+      if (planned && !shop.has_file && shop.slug != any_shop) {
         words.push_back(shop.name);
       }
     }

@@ -54,11 +54,58 @@ std::set<const Person*> eaters_of(const Kitchen& kitchen, const resolve::Resolve
 
 } // namespace
 
-void check_makers(const Kitchen& kitchen, resolve::Resolved& resolved, const Shopping& shopping,
-                  text::Diagnostics& diagnostics) {
+void leave_out_makers(kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                      text::Diagnostics& diagnostics) {
+  // By food: who eats of it, as itself or in another's place.
+  std::map<foods::FoodId, std::set<const Person*>> eaters;
+  for (const resolve::Use& use : resolved.uses) {
+    const std::set<const Person*> of_use = eaters_of(kitchen, resolved, use);
+    for (const foods::FoodId food : kitchen.household.instead_of(use.food)) {
+      eaters[food].insert(of_use.begin(), of_use.end());
+    }
+  }
+  const auto refused = [&](const kitchen::Offer& offer) -> std::optional<std::string> {
+    for (const Person* person : offer.allergens ? eaters[offer.food] : std::set<const Person*>()) {
+      for (const Allergen one : avoided(*person)) {
+        if (has(offer.allergens->contains, one)) {
+          return fmt::format("{} must not have {}", person->name, foods::name(one));
+        }
+      }
+    }
+    return std::nullopt;
+  };
+  std::vector<std::pair<kitchen::Offer, std::string>> left_out;
+  for (kitchen::Shop& shop : kitchen.shops) {
+    std::erase_if(shop.offers, [&](const kitchen::Offer& offer) {
+      const auto why = refused(offer);
+      if (why) {
+        left_out.emplace_back(offer, *why);
+      }
+      return why.has_value();
+    });
+  }
+  for (const auto& [offer, why] : left_out) {
+    const bool elsewhere =
+        std::any_of(kitchen.shops.begin(), kitchen.shops.end(), [&](const kitchen::Shop& shop) {
+          return std::any_of(shop.offers.begin(), shop.offers.end(),
+                             [&](const kitchen::Offer& other) { return other.food == offer.food; });
+        });
+    const std::string what = fmt::format("{}, and this {} contains it: it is not bought", why,
+                                         kitchen.food(offer.food).name);
+    if (elsewhere) {
+      diagnostics.remark(errors::allergen_of_maker, offer.at, what);
+    } else {
+      diagnostics.warning(errors::allergen_of_maker, offer.at, what,
+                          "no price list has another; look for one, or say who eats the dish: "
+                          "{dish: ..., eaten by: [...]}");
+    }
+  }
+}
+
+void drop_labels_said(const Kitchen& kitchen, resolve::Resolved& resolved,
+                      const Shopping& shopping) {
   using Key = std::tuple<foods::FoodId, std::string, std::string>;
   std::map<Key, bool> said_safe; // by what is eaten by whom: whether every maker says so
-  std::set<std::tuple<std::size_t, std::string, Allergen>> told;
   for (const Supply& supply : shopping.supplies) {
     const Line& line = shopping.lines[supply.line];
     const kitchen::Shop& shop = kitchen.shop(shopping.visits[line.visit].shop);
@@ -71,16 +118,6 @@ void check_makers(const Kitchen& kitchen, resolve::Resolved& resolved, const Sho
             said_safe.try_emplace({line.food, std::string(foods::name(one)), person->name}, true)
                 .first;
         known->second = known->second && safe;
-        if (offer.allergens && has(offer.allergens->contains, one) &&
-            told.emplace(supply.line, person->name, one).second) {
-          diagnostics.error(errors::allergen_of_maker, offer.at,
-                            fmt::format("{} must not have {}, and the {} of {} contains it",
-                                        person->name, foods::name(one),
-                                        kitchen.food(line.food).name, shop.name),
-                            fmt::format("buy it elsewhere: 'buying: {{{}: {{never at: [{}]}}}}' in "
-                                        "plans/household.yaml",
-                                        kitchen.food(line.food).name, shop.slug));
-        }
       }
     }
   }

@@ -110,6 +110,7 @@ const std::map<std::string, Spoil>& spoilt() {
          house.recipe("stew", "4 oz zorgle flakes");
        }},
       {"N001", plan("2027-03-02: {dinner: stew}", "aims: {protein: at least 30 g a dinner}\n")},
+      {"K021", file("plans/on-hand.yaml", "date: 2027-02-01\non hand: [1 lb onions]\n")},
       {"B001", plan("2027-03-02: {dinner: stew}", "as of: 2027-03-05\n")},
       {"B002",
        [](House& house) {
@@ -251,8 +252,16 @@ TEST(Codes, ForWhatIsNotProvenIsSaidWhenTheSearchIsStopped) {
   EXPECT_NE(render(diagnostics, sources).find("[P009]"), std::string::npos);
 }
 
+TEST(Codes, ForWhatIsInTheHouseOnADayThatNoPlanReaches) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  const std::string demo = std::string(MANCIPLE_SOURCE) + "/plans/2027-03.yaml";
+  EXPECT_FALSE(cli::done_until(demo, text::parse_date("2027-05-01"), sources, diagnostics));
+  EXPECT_NE(render(diagnostics, sources).find("[B003]"), std::string::npos);
+}
+
 TEST(Codes, ThatThePhasesListAreAllProvoked) {
-  std::set<std::string> provoked{"P009"}; // above
+  std::set<std::string> provoked{"B003", "P009"}; // above
   for (const auto& [code, spoil] : spoilt_and_dangerous()) {
     provoked.insert(code);
   }

@@ -75,7 +75,7 @@ TEST(ReceiptText, CountsCansAndSaysWhatIsInBags) {
   for (const purchase::Line& line : compiled.shopping.lines) {
     texts.insert(receipt_text(compiled, line).text);
   }
-  EXPECT_EQ(texts, (std::set<std::string>{"# (14.5 oz) cans diced tomatoes", "# lb onion",
+  EXPECT_EQ(texts, (std::set<std::string>{"# (14.5 oz) cans diced tomatoes", "# lb onions",
                                           "# lb ground beef", "# limes"}));
 }
 

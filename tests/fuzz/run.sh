@@ -11,7 +11,7 @@ need_packages "${build_packages[@]}" "${clang_packages[@]}"
 seconds=${1:-30}
 shift || true
 targets=("$@")
-[ ${#targets[@]} -gt 0 ] || targets=(amount line stock offer recipe household plan)
+[ ${#targets[@]} -gt 0 ] || targets=(amount line stock offer receipt recipe household plan)
 
 CC=clang-14 CXX=clang++-14 cmake -S . -B build/fuzz -G Ninja -DCMAKE_BUILD_TYPE=Debug \
   -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" -DMANCIPLE_SANITIZE=ON -DMANCIPLE_FUZZ=ON >/dev/null

@@ -15,7 +15,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   file.entries.push_back({fuzz::scalar("date", sources), fuzz::scalar("2027-02-28", sources)});
   file.entries.push_back({fuzz::scalar("on hand", sources), lines});
   const auto on_hand =
-      kitchen::read_on_hand(file, measure::System::us, std::nullopt, names, diagnostics);
+      kitchen::read_on_hand(file, measure::System::us, std::nullopt, names, names, diagnostics);
   fuzz::check_said(diagnostics, sources);
   fuzz::require(!on_hand.lots.empty() || !diagnostics.all().empty(), "neither read nor said");
   for (const kitchen::StockLot& lot : on_hand.lots) {

@@ -318,7 +318,7 @@ TEST(Shopping, APriceBeyondWhatIsSolvedIsRefusedAtItsLine) {
   house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {dorb: 2 pack 1000000.00}\n");
   EXPECT_TRUE(house.compile()) << house.said();
   house.write("plans/stores/corner.yaml", "shop: Corner\nprices:\n  dorb: 2 pack 1000000.02\n");
-  EXPECT_FALSE(house.compile());
+  EXPECT_FALSE(house.compile()) << house.said();
   EXPECT_NE(house.said().find("corner.yaml:3:9: error: this price is too large to solve exactly"),
             std::string::npos)
       << house.said();
