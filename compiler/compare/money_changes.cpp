@@ -62,7 +62,9 @@ std::vector<Change> money_changes(const Result& before, const Result& after) {
       }
     }
   }
-  if (before.cash_back != after.cash_back) {
+  // Of what is done nobody says what comes back.
+  const bool half_done = before.past || after.past;
+  if (!half_done && before.cash_back != after.cash_back) {
     add(fmt::format("Comes back later: {} instead of {}", after.currency.print(after.cash_back),
                     before.currency.print(before.cash_back)));
   }

@@ -166,6 +166,9 @@ std::vector<Change> prep_changes(const Result& before, const Result& after) {
 std::vector<Change> day_changes(const Result& before, const Result& after) {
   ByDay out(Part::days);
   for (const auto& [words, group] : grouped(before.reminders, after.reminders, subject)) {
+    if (words.starts_with("use up:")) { // no work, and told by what else changes
+      continue;
+    }
     for (const Pair<Reminder>&pair :
          align<Reminder>(group.before, group.after,
                          {[](const Reminder&a, const Reminder&b) {

@@ -152,6 +152,7 @@ TEST_F(Comparing, WhatIsTakenOutIsAlignedByWhatItIs) {
       {day, "soak", "Soak 1 lb beans for soup (Tue 2 Mar)"}};
   after.reminders = {{day, "thaw", "Move 2 lb ground beef from the freezer, for stew on Tue 2 Mar"},
                      {day + std::chrono::days(2), "soak", "Soak 1 lb beans for soup (Thu 4 Mar)"},
+                     {day, "use up", "Use up 2 carrots: good until Tue 2 Mar"},
                      {day, "freeze", "Portion 2 rolls"}};
   EXPECT_EQ(
       said(),
