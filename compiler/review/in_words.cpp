@@ -32,10 +32,16 @@ std::string amount(const Kitchen& kitchen, foods::FoodId food, const Rational& o
   return foods::with_name(kitchen.food(food), of, kitchen.household.system);
 }
 
-// "3.79 for 1 gal".
-std::string price(const Kitchen& kitchen, const FoodPrices& of, const PriceSeen& one) {
-  return fmt::format("{} for {}", kitchen.household.currency.figure(one.paid),
-                     foods::customary(kitchen.food(of.food), one.amount, kitchen.household.system));
+// "1.29/lb", "0.49 each".
+std::string by_unit(const Kitchen& kitchen, const FoodPrices& of, const Rational& unit) {
+  const foods::Food& food = kitchen.food(of.food);
+  const kitchen::Currency& currency = kitchen.household.currency;
+  if (foods::basis(food) != measure::Dimension::mass) {
+    return currency.figure(cents(unit)) + " each";
+  }
+  const bool us = kitchen.household.system == measure::System::us;
+  const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
+  return fmt::format("{}/{}", currency.figure(cents(unit * weight.factor)), weight.name);
 }
 
 void spent(const Kitchen& kitchen, const Review& review, std::string& out) {
@@ -85,19 +91,16 @@ void thrown(const Kitchen& kitchen, const Review& review, std::string& out) {
 
 void prices(const Kitchen& kitchen, const Review& review, std::string& out) {
   if (!review.prices.empty()) {
-    out += "\nPrices that were not always the same\n";
+    out += "\nWhat was not always bought for about the same\n";
   }
   for (const FoodPrices& of : review.prices) {
     const PriceSeen& low = of.seen[of.lowest];
-    const auto dear =
-        std::max_element(of.seen.begin(), of.seen.end(),
-                         [](const PriceSeen& a, const PriceSeen& b) { return a.unit < b.unit; });
-    const auto where = [&](const PriceSeen& one) {
-      return fmt::format("{}, {} {}{}", price(kitchen, of, one), kitchen.shop(one.shop).name,
-                         text::print_day(one.date), one.sale ? ", on sale" : "");
-    };
-    out += fmt::format("  {}: lowest {}; highest {}\n", kitchen.food(of.food).name, where(low),
-                       where(*dear));
+    out +=
+        fmt::format("  {}: usually {}; least {} ({} for {}, {} {}{})\n", kitchen.food(of.food).name,
+                    by_unit(kitchen, of, of.usual), by_unit(kitchen, of, low.unit),
+                    foods::customary(kitchen.food(of.food), low.amount, kitchen.household.system),
+                    kitchen.household.currency.figure(low.paid), kitchen.shop(low.shop).name,
+                    text::print_day(low.date), low.sale ? ", on sale" : "");
   }
 }
 

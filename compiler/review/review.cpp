@@ -112,8 +112,7 @@ Rational usual(const std::vector<PriceSeen>& seen) {
   return units[(units.size() - 1) / 2];
 }
 
-// Of what was bought more than once and not always for the same. A cent of what a scale rounds is
-// no other price.
+// Of what was bought more than once and not always for about the same.
 void prices(const Kitchen& kitchen, Date until, Review& out) {
   std::map<foods::FoodId, std::vector<PriceSeen>> all;
   for (const Receipt& receipt : kitchen.receipts) {
@@ -125,7 +124,7 @@ void prices(const Kitchen& kitchen, Date until, Review& out) {
       }
     }
   }
-  constexpr int near = 50; // by a fiftieth
+  constexpr int near = 10; // by less than a tenth
   for (auto& [food, seen] : all) {
     const auto [low, high] =
         std::minmax_element(seen.begin(), seen.end(),
