@@ -127,8 +127,10 @@ std::string summary(const Compiled& compiled) {
   if (open > 0) {
     out += fmt::format("{}, {}\n", priced > 0 ? "No price known" : "To buy", lines(open));
   }
-  if (shopping.cash_back != 0) {
-    out += fmt::format("{:<36} {:>10}\n", "Comes back later", money(compiled, shopping.cash_back));
+  const kitchen::Cents back =
+      shopping.cash_back + (compiled.past ? compiled.past->cash_back : kitchen::Cents{0});
+  if (back != 0) {
+    out += fmt::format("{:<36} {:>10}\n", "Comes back later", money(compiled, back));
   }
   const auto budget =
       compiled.plan().budget ? compiled.plan().budget : compiled.kitchen.household.budget;

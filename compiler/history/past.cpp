@@ -170,7 +170,12 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   out.until = until;
   const Date begins = purchase::first_day(*kitchen.plan);
   for (const kitchen::Receipt& receipt : kitchen.receipts) {
-    out.paid += receipt.date >= begins && receipt.date <= until ? receipt.paid() : 0;
+    if (receipt.date >= begins && receipt.date <= until) {
+      const Rational back = kitchen.shop(receipt.shop).cash_back;
+      out.paid += receipt.paid();
+      out.cash_back += measure::to_int64(
+          measure::round(back * (receipt.goods() - receipt.off - receipt.credit)));
+    }
   }
   House house(kitchen, resolved, until, out);
   house.count(from);

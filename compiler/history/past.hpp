@@ -59,6 +59,7 @@ struct Past {
   std::vector<Move> moves;
   std::vector<NotThere> not_there;
   std::vector<std::size_t> still_to_buy; ///< of the plan's `extra`: due, and never bought
+  Cents cash_back = 0;                   ///< earned with them
   Cents paid = 0;                        ///< by the receipts of the plan's days
 };
 

@@ -55,13 +55,13 @@ TEST_F(ReviewTest, WhatWasPaidIsWhatWasEatenThrownAwayAndIsThere) {
 
 TEST_F(ReviewTest, AStapleIsUsedAsFastAsTwoCountsSay) {
   house.plan("2027-03-30: {dinner: 1 lb onions}", "staples: [7 lb onions per week]\n");
-  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [30 lb onions]\n");
-  // Three weeks: 21 lb by the plan, so 9 should be there; there are 3, so two pounds more a week.
+  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [40 lb onions]\n");
+  // Three weeks: 21 lb by the plan, so 19 should be there; there are 13: two pounds more a week.
   (void)of("2027-03-22");
   const auto food = done->kitchen.foods.find("onion");
   const review::Review review =
       of("2027-03-22", review::LaterCount{*text::parse_date("2027-03-22"),
-                                          {{*food, Rational(3) * measure::decimal("453.59237")}}});
+                                          {{*food, Rational(13) * measure::decimal("453.59237")}}});
   ASSERT_EQ(review.rates.size(), 1U);
   EXPECT_EQ(review.weeks, 3);
   EXPECT_EQ(review.rates[0].planned, Rational(7) * measure::decimal("453.59237"));
