@@ -12,6 +12,8 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <string>
 
@@ -94,7 +96,10 @@ int build(const BuildRequest& request) {
   if (!compiled) {
     return bad_input;
   }
-  const std::string failed = write_all(*out, emit::outputs(*compiled));
+  // Revisions of events are counted on from the calendar that is there.
+  std::ifstream calendar(*out + "/calendar.ics", std::ios::binary);
+  const std::string before{std::istreambuf_iterator<char>(calendar), {}};
+  const std::string failed = write_all(*out, emit::outputs(*compiled, before));
   if (!failed.empty()) {
     complain("manciple: {}\n", failed);
     return bad_input;

@@ -3,6 +3,7 @@ import { cleaned } from './10-ticks.mjs';
 
 const data = JSON.parse(document.getElementById('data').textContent);
 const { stops, lines } = data;
+const root = document.documentElement;
 const $ = (selector, within = document) => within.querySelector(selector);
 const all = (selector, within = document) => [...within.querySelectorAll(selector)];
 const make = (tag, text = '', className = '', ...children) => {

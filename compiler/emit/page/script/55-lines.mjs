@@ -38,10 +38,8 @@ const costNow = (line, now = place(line)) => {
 };
 
 // Bought, and no longer on the list that was made since.
-const strangers = () => {
-  const known = new Set(lines.map((line) => line.k));
-  return Object.entries(state.ticks).filter(([key, r]) => r.f && r.b && !known.has(key));
-};
+const known = new Set(lines.map((line) => line.k));
+const strangers = () => Object.entries(state.ticks).filter(([key, r]) => !known.has(key) && r.f && r.b);
 const strangersAt = (s) => strangers().filter(([, r]) => r.b.date === stops[s].date && r.b.slug === stops[s].slug);
 
 // What is on the list of a stop now.

@@ -95,8 +95,10 @@ const renderStop = (s) => {
   const priced = linesAt(s).some((line) => costNow(line, line.now) !== null);
   setText($('.left', stop), left ? `${left} to find${priced ? `, ${money(planned - cart)}` : ''}` : 'all found');
   stop.classList.toggle('done', left === 0);
-  for (const section of all('.walk > section', stop))
-    section.classList.toggle('all-done', !$('li:not(.done):not(.gone)', section));
+  for (const section of all('.walk > section', stop)) {
+    const done = !$('li:not(.done):not(.gone)', section);
+    if (done !== section.classList.contains('all-done')) section.classList.toggle('all-done', done);
+  }
   const fold = $('.fold', stop);
   if (fold) {
     fold.hidden = found === 0;
@@ -107,7 +109,9 @@ const renderStop = (s) => {
 
 // The stop that is open, as the bar at the lower edge tells it.
 const openStop = () => {
-  const stop = all('.stop[open]').find((one) => one.checkVisibility());
+  const part = root.dataset.view;
+  if (part !== 'shop' && part !== 'today') return null;
+  const stop = $(part === 'shop' ? '.stop[open]' : '.trip.here .stop[open]');
   return stop ? Number(stop.id.slice(4)) : null;
 };
 const renderPurse = () => {
@@ -117,7 +121,7 @@ const renderPurse = () => {
   if (s === null) return;
   const { all: planned, cart, left } = sums(s);
   const budget = data.trips[stops[s].trip];
-  const trip = stops.reduce((sum, other, o) => sum + (other.trip === stops[s].trip ? sums(o).cart : 0), 0);
+  const trip = budget === null ? 0 : stops.reduce((sum, other, o) => sum + (other.trip === stops[s].trip ? sums(o).cart : 0), 0);
   if (!purse.firstChild) {
     purse.append(make('p', '', '', make('b'), make('span')), button('Undo', undo, 'undo'));
   }

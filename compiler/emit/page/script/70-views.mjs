@@ -1,7 +1,6 @@
 // One part of the page at a time, named by the address, so that back and forward work and paper gets
 // what is on the screen. Each part is found where it was left.
 
-const root = document.documentElement;
 const days = all('#days .day').map((day) => day.id.slice(1));
 const trips = all('#shop .trip').map((trip) => trip.dataset.date);
 const left = new Map(); // by view, how far it was scrolled
