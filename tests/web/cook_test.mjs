@@ -94,6 +94,7 @@ test('a dish opens from its day, its steps are ticked and stay so', async () => 
   await page.waitForFunction(() => document.documentElement.dataset.view === 'dish');
   assert.equal(await page.locator('#dishes h3').innerText(), 'Roast chicken');
   assert.match(await page.locator('#dishes').innerText(), /165 F in the middle/);
+  assert.match(await page.locator('#dishes .take').innerText(), /1¼ heads\s+garlic/); // 1 head, 1 1/4 times
   assert.match(await page.locator('#dishes').innerText(), /for all four.*Tue 9 Mar for Maren, Tilda and Otis/s);
   const size = await page.locator('#dishes .steps label').first().evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
   assert.ok(size >= 22, `${size} px`);
@@ -174,4 +175,14 @@ test('parts are found where they were left', async () => {
   await page.waitForFunction(() => document.documentElement.dataset.view === 'menu');
   await page.waitForTimeout(100);
   assert.ok(Math.abs((await page.evaluate(() => scrollY)) - 900) < 2);
+});
+
+test('each of two cooks can have their own tasks alone', async () => {
+  const page = await open(browser, 'demo', { view: 'session0' });
+  const shown = () => page.$$eval('#session0 .task', (all) => all.map((e, i) => (e.checkVisibility() ? i : -1)).filter((i) => i >= 0));
+  const tasks = demo.sessions[0].tasks;
+  await page.locator('#session0').getByRole('button', { name: 'Cook 2' }).click();
+  assert.deepEqual(await shown(), tasks.map((t, i) => (t.cook === 0 ? -1 : i)).filter((i) => i >= 0));
+  await page.locator('#session0').getByRole('button', { name: 'All', exact: true }).click();
+  assert.equal((await shown()).length, tasks.length);
 });

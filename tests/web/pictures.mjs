@@ -1,6 +1,6 @@
 // Pictures of the page at each size, to be looked at: `node pictures.mjs MONTH.HTML FOLDER [NAME...]`,
 // with WEB_TOOLS and WEB_BROWSER as in page.sh. The demo's dates are those that are shown.
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { resolve } from 'node:path';
 
@@ -19,6 +19,7 @@ const tickSome = async (page) => {
   const boxes = await page.locator('.stop[open] .walk li:not(.done) label > input').all();
   for (const box of boxes.slice(0, 5)) await box.check();
   await page.waitForTimeout(1000);
+  await page.evaluate(() => scrollTo(0, 0));
 };
 const open = (view) => async (page) => {
   await page.evaluate((hash) => (location.hash = hash), view);
@@ -62,6 +63,23 @@ const pictures = {
 // Parts that are printed.
 const sheets = { shop: 'shop', menu: 'menu', cook: 'cook', labels: 'labels', day: '2027-03-09', dish: 'dish0' };
 
+// Those of the README, small enough to lie in the repository.
+const small = { 'phone-trip': 'trip', 'phone-dish': 'dish', 'phone-day': 'day' };
+const toWebp = async (browser, from, to) => {
+  const page = await browser.newPage();
+  const data = await page.evaluate(async (png) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${png}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [image.width, image.height];
+    canvas.getContext('2d').drawImage(image, 0, 0);
+    return canvas.toDataURL('image/webp', 0.8).split(',')[1];
+  }, readFileSync(from).toString('base64'));
+  writeFileSync(to, Buffer.from(data, 'base64'));
+  await page.close();
+};
+
 const args = process.getuid() === 0 ? ['--no-sandbox'] : [];
 const browser = await chromium.launch({ executablePath: process.env.WEB_BROWSER, args });
 for (const [name, [viewport, time, act, more]] of Object.entries(pictures)) {
@@ -72,7 +90,8 @@ for (const [name, [viewport, time, act, more]] of Object.entries(pictures)) {
   await page.clock.resume();
   await page.goto('file://' + resolve(file));
   if (act) await act(page);
-  await page.screenshot({ path: `${folder}/${name}.png` });
+  await page.screenshot({ path: `${folder}/${name}.png`, fullPage: name.startsWith('desk-session') });
+  if (small[name]) await toWebp(browser, `${folder}/${name}.png`, `${folder}/${small[name]}.webp`);
   await page.context().close();
 }
 for (const [name, view] of Object.entries(sheets)) {

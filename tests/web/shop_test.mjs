@@ -118,7 +118,7 @@ test('three surprises of a stop go into its sum and its receipt', async () => {
   const packs = mine.find((p) => !p.by_weight && p.packs === 1);
   const [dear, other] = mine.filter((p) => p !== packs);
   const gone = linesOf(here).at(-1);
-  await surprise(page, packs.l, /Bought/, String(2 * (await pageData(page)).lines[packs.l].q));
+  await surprise(page, packs.l, 'How many', '2');
   await surprise(page, dear.l, 'Paid in all', '9.87');
   await surprise(page, other.l, 'Another thing instead', '1 lb shallots');
   await surprise(page, other.l, 'Note', 'looked better');
@@ -148,6 +148,8 @@ test('a number that is none is refused and changes nothing', async () => {
   const page = await open(browser, 'demo');
   const l = linesOf(here)[0].l;
   await surprise(page, l, 'Paid in all', 'a lot');
+  await surprise(page, l, /How m/, 'some');
+  assert.equal(await row(page, l).getByLabel(/How m/).getAttribute('aria-invalid'), 'true');
   assert.equal(await row(page, l).getByLabel('Paid in all').getAttribute('aria-invalid'), 'true');
   assert.ok(!(await row(page, l).locator('label > input[type=checkbox]').isChecked()));
 });
@@ -321,4 +323,19 @@ test('ticks from another tab of the browser appear', async () => {
   const l = linesOf(here)[0].l;
   await row(two, l).locator('label').click();
   await one.waitForFunction((id) => document.querySelector(`#l${id} input`).checked, l);
+});
+
+test('all ticks can be taken off, and stay off when an older address is opened again', async () => {
+  const page = await open(browser, 'demo');
+  await tick(page, linesOf(here)[0].l);
+  await page.waitForFunction(() => location.hash.includes('~'));
+  const old = await page.evaluate(() => location.href);
+  await go(page, 'more');
+  page.removeAllListeners('dialog');
+  page.on('dialog', (dialog) => dialog.accept());
+  await page.getByRole('button', { name: 'Take off all ticks' }).click();
+  await page.goto(old);
+  await page.reload();
+  assert.equal(await page.locator('#shop input:checked').count(), 0);
+  assert.deepEqual(page.errors, []);
 });

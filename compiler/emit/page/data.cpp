@@ -141,6 +141,9 @@ Json lines(const Compiled& compiled, Meals& meals) {
                {"c", line.cost ? Json(*line.cost) : Json(nullptr)},
                {"w", meals.waiting(missing.uses)},
                {"o", offers}};
+    if (!offer_of(compiled, line).by_weight) {
+      entry["u"] = number(text.each);
+    }
     if (second) {
       entry["p"] = offer_of(compiled, line).pack;
     }
@@ -193,17 +196,12 @@ Json dishes(const Compiled& compiled, Texts& texts) {
   for (const resolve::Making& making : compiled.resolved.makings) {
     const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
     const DishSheet sheet = dish_sheet(compiled, making);
-    const auto as_place = [](const std::optional<foods::Place>& place) {
-      return !place                            ? ""
-             : *place == foods::Place::freezer ? "Z"
-             : *place == foods::Place::fridge  ? "F"
-                                               : "P";
-    };
     Json taken = Json::array();
     for (const Taken& one : sheet.taken) {
       taken.push_back({texts.place_of(one.amount), texts.place_of(one.name),
-                       texts.place_of(one.how), as_place(one.place), texts.place_of(one.from),
-                       one.step ? Json(*one.step) : Json(-1)});
+                       texts.place_of(one.how),
+                       one.place ? std::string(1, place_letter(*one.place)) : "",
+                       texts.place_of(one.from), one.step ? Json(*one.step) : Json(-1)});
     }
     Json steps = Json::array();
     for (const SheetStep& step : sheet.steps) {

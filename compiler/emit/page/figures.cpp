@@ -1,3 +1,4 @@
+#include "emit/boxes.hpp"
 #include "emit/page/figure.hpp"
 #include "emit/page/html.hpp"
 #include "emit/page/parts.hpp"
@@ -125,10 +126,6 @@ std::string spend(const Compiled& compiled) {
   return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
 }
 
-char letter(foods::Place place) {
-  return place == foods::Place::freezer ? 'Z' : place == foods::Place::fridge ? 'F' : 'P';
-}
-
 std::string room(const Compiled& compiled) {
   const auto& household = compiled.kitchen.household;
   const std::array<std::pair<foods::Place, std::optional<Rational>>, 3> places{
@@ -136,6 +133,7 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
   const char point = household.system.point;
+  const auto boxes = litres_of_boxes(compiled);
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
@@ -145,7 +143,7 @@ std::string room(const Compiled& compiled) {
     }
     std::vector<double> taken;
     for (const Rational& night : compiled.shopping.litres[static_cast<std::size_t>(place)]) {
-      taken.push_back(to_double(night));
+      taken.push_back(to_double(night) + boxes.at(static_cast<std::size_t>(place))[taken.size()]);
     }
     const double top = to_double(*capacity);
     std::string path = fmt::format("M0 {}", tenth(top));
@@ -158,9 +156,10 @@ std::string room(const Compiled& compiled) {
     const std::string said =
         fmt::format("{}: at most {} l of {} l, on the night of {}", foods::name(place),
                     tenth(*fullest, point), decimal(compiled, *capacity, 1), text::print_day(when));
-    pictures += fmt::format("<p class=bar><span>{} {}</span></p>\n", place_mark(place), said) +
-                over_days(compiled, said, top, fmt::format("{} l", tenth(top, point)),
-                          fmt::format("<path class=\"area {}\" d=\"{}\"/>", letter(place), path));
+    pictures +=
+        fmt::format("<p class=bar><span>{} {}</span></p>\n", place_mark(place), said) +
+        over_days(compiled, said, top, fmt::format("{} l", tenth(top, point)),
+                  fmt::format("<path class=\"area {}\" d=\"{}\"/>", place_letter(place), path));
     head += fmt::format("<th scope=col>{}, l", foods::name(place));
     columns.push_back(taken);
   }
@@ -176,11 +175,12 @@ std::string room(const Compiled& compiled) {
     }
     table += "</tr>\n";
   }
-  return figure("Room taken at home",
-                pictures +
-                    "<p class=note>Food as it is bought and what was on hand; cooked boxes are not "
-                    "counted.</p>\n",
-                table + "</tbody></table>");
+  return figure(
+      "Room taken at home",
+      pictures +
+          "<p class=note>Food as it is bought, what was on hand, and boxes of what is cooked, "
+          "as far as their contents tell how much that is.</p>\n",
+      table + "</tbody></table>");
 }
 
 // A column a day, a piece a meal.

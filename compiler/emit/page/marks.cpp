@@ -17,14 +17,22 @@ std::string day_head(text::Date day, std::string_view more) {
                      months.at(static_cast<unsigned>(ymd.month()) - 1), more);
 }
 
+char place_letter(foods::Place place) {
+  switch (place) {
+  case foods::Place::freezer:
+    return 'Z';
+  case foods::Place::fridge:
+    return 'F';
+  case foods::Place::pantry:
+    break;
+  }
+  return 'P';
+}
+
 std::string place_mark(foods::Place place) {
-  const char letter = place == foods::Place::freezer  ? 'Z'
-                      : place == foods::Place::fridge ? 'F'
-                                                      : 'P';
-  return fmt::format(
-      "<i class=\"at {0}\" title={1}><span aria-hidden=true>{0}</span><span class=vh>{1}"
-      "</span></i>",
-      letter, foods::name(place));
+  return fmt::format("<i class=\"at {0}\" title={1}><span aria-hidden=true>{0}</span><span "
+                     "class=vh>{1}</span></i>",
+                     place_letter(place), foods::name(place));
 }
 
 std::string heat_mark() {

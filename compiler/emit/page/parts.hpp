@@ -32,6 +32,8 @@ std::string data_json(const Compiled& compiled);
 /// A day as it stands before what belongs to it: the number large, the words beside it, and below
 /// them the month and `more` (HTML).
 std::string day_head(text::Date day, std::string_view more = {});
+/// The letter of a place: P pantry, F fridge, Z freezer.
+char place_letter(foods::Place place);
 /// A place as a mark: a letter in its colour, with its name for who cannot see it.
 std::string place_mark(foods::Place place);
 /// The same for what is hot, or has to be.

@@ -86,6 +86,7 @@ const keep = () => {
     storage?.setItem(data.key, JSON.stringify(state));
     full = false;
   } catch {
+    if (!full) tellOf('This browser has no room left for this page: ticks are in its address only.');
     full = true;
   }
 };

@@ -16,8 +16,8 @@ stops.forEach((stop, s) => {
 const recordOf = (line) => state.ticks[line.k] ?? { f: 0, m: 0 };
 
 // Where a line is bought now: at its own stop, or at the best later one of those where it has not
-// been missed as well; null when there is none.
-const place = (line) => {
+// been missed as well; null when there is none. And the stops at which it was missed.
+const trail = (line) => {
   const missed = [];
   let now = { s: line.s, n: line.n, t: line.t, q: line.q, c: line.c, late: [], own: true };
   for (let m = recordOf(line).m; now && m > 0; m--) {
@@ -25,8 +25,10 @@ const place = (line) => {
     const next = line.o.find(([s]) => s > now.s && !missed.includes(s));
     now = next ? { s: next[0], c: next[1], n: next[2], t: next[3], q: next[4], late: next[5] ?? [], own: false } : null;
   }
-  return now;
+  return { now, missed };
 };
+const place = (line) => trail(line).now;
+const missedAt = (line) => trail(line).missed;
 
 // What it costs: as it was paid, else by the list, more or less as more or fewer were bought.
 const costNow = (line, now = place(line)) => {

@@ -45,9 +45,18 @@ const fillPanel = (line) => {
   };
   panel.replaceChildren();
   if (home && now?.own || !home) {
-    const unit = now.t.replace('#', '').trim();
+    // How many packs, or how much where the shop weighs it out; "24 oz" where the packs are others.
+    const unit = now.t.split(' ')[1];
+    const each = now.own ? line.u : undefined;
+    const amount = (text) => {
+      const [, figures, word] = /^(.*?)\s*([^\d\s/]*)$/.exec(text);
+      const found = numberOf(figures);
+      if (found === null || found <= 0 || (word && word !== unit)) return null;
+      return each !== undefined && !word ? found * each : found;
+    };
+    const shown = record.q === undefined ? '' : each !== undefined ? number(record.q / each) : number(record.q);
     panel.append(
-      field(`Bought (${unit})`, record.q === undefined ? '' : number(record.q), set('q', 'another amount', numberOf), { placeholder: number(now.q), inputMode: 'decimal' }),
+      field(each === undefined ? `How much (${unit})` : 'How many', shown, set('q', 'another amount', amount), { placeholder: number(each === undefined ? now.q : now.q / each) }),
       field('Paid in all', record.c === undefined ? '' : figure(record.c), set('c', 'another price', (text) => centsOf(text, data.currency.digits)), { placeholder: now.c === null ? '' : figure(costNow({ ...line, k: '' }, now) ?? now.c), inputMode: 'decimal' }),
       field('Another thing instead', record.x ?? '', set('x', 'another thing', (text) => text), { placeholder: '1 lb shallots' }),
       field('Note', record.n ?? '', (text) => change(line, (r) => (text ? (r.n = text) : delete r.n), `${food}: a note`)));
@@ -91,7 +100,7 @@ const receiptText = (s, total) => {
     return { f: line.f, t: at.t, q: r.q ?? at.q, cost: costNow(line, line.now), x: r.x, n: r.n, z: r.q === undefined && !r.x && !old && line.now.own ? line.z : undefined };
   });
   for (const [, r] of strangersAt(s)) bought.push({ f: r.b.f, t: r.b.t ?? `# ${r.b.f}`, q: r.q ?? r.b.q ?? 1, cost: r.c ?? r.b.c ?? null, x: r.x, n: r.n });
-  const missing = lines.filter((line) => line.s === s && recordOf(line).m).map((line) => line.f);
+  const missing = lines.filter((line) => missedAt(line).includes(s)).map((line) => line.f);
   return receiptOf({ shop: stops[s].slug, date: stops[s].date, bought, missing, total, digits: data.currency.digits });
 };
 const showReceipt = (s) => {

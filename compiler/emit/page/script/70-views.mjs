@@ -76,6 +76,7 @@ const placeOfNav = { session: 'cook', dish: 'cook', labels: 'more', figures: 'mo
 const show = () => {
   const { part, id, date, code } = meaning(location.hash);
   if (code !== undefined) receive(code);
+  else if (view) mirrorSoon();
   const key = part + (id ?? date ?? '');
   if (view && view !== key) left.set(view, scrollY);
   const fresh = view !== key;

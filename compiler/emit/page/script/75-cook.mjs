@@ -26,7 +26,14 @@ const watchDone = () => {
 
 const text = (place) => data.texts[place] ?? '';
 const sentence = (words) => words.replace(/^[; ]+/, '').replace(/^./, (first) => first.toUpperCase());
-const dayWords = (date) => new Date(date + 'T12:00').toLocaleDateString('en', { weekday: 'short', day: 'numeric', month: 'short' });
+const dayWords = (date) => {
+  const when = new Date(date + 'T12:00');
+  const part = (options) => when.toLocaleDateString('en', options);
+  return `${part({ weekday: 'short' })} ${when.getDate()} ${part({ month: 'short' })}`;
+};
+// "2½ tbsp": shorter, and to be read from further away.
+const fractions = { '1/2': '½', '1/3': '⅓', '2/3': '⅔', '1/4': '¼', '3/4': '¾', '1/8': '⅛', '3/8': '⅜', '5/8': '⅝', '7/8': '⅞' };
+const short = (amount) => amount.replace(/(\d+ )?\b(\d\/\d)\b/g, (whole, units, part) => (fractions[part] ? `${(units ?? '').trim()}${fractions[part]}` : whole));
 
 const checkable = (key, ...content) => {
   const box = make('input');
@@ -41,7 +48,7 @@ const showDish = (id) => {
   const dish = data.dishes[id];
   const place = $('#dishes');
   const key = `dish|${dish.n}|${dish.d}`;
-  const taken = dish.t.map(([amount, food, how, where, from, step], i) => ({ amount: text(amount), food: text(food), how: text(how), where, from: text(from), step, i }));
+  const taken = dish.t.map(([amount, food, how, where, from, step], i) => ({ amount: short(text(amount)), food: text(food), how: text(how), where, from: text(from), step, i }));
   const about = make('p', '', 'about', [text(dish.m), text(dish.e), dish.x === undefined && dish.r !== undefined ? `ready at ${clock(dish.r)}` : ''].filter(Boolean).join('; '));
   const back = make('a', dish.x === undefined ? dayWords(dish.d) : `Session of ${dayWords(dish.d)}`, 'back-to');
   back.href = dish.x === undefined ? '#' + dish.d : `#session${dish.x}`;
@@ -73,6 +80,25 @@ const showDish = (id) => {
   const after = [sentence(text(dish.b)), dish.l ? sentence(dish.l) : ''].filter(Boolean);
   if (after.length) sheet.append(make('h4', 'Afterwards'), ...after.map((words) => make('p', words + '.')));
   place.replaceChildren(sheet);
+};
+
+// Of a session with several cooks each can have their own tasks alone, on a phone of their own; what
+// starts by itself stays with everybody.
+const furnishSession = (session) => {
+  for (const row of all('.task', session)) {
+    const then = Number(row.dataset.then);
+    if (then >= 3) row.append(timerButton($('bdi', row).textContent, then, `#${session.id}`));
+  }
+  const cooks = all('.cook-name', session).slice(0, -1).map((name) => name.textContent);
+  if (cooks.length < 2) return;
+  const choose = (chosen) => {
+    buttons.forEach((one, i) => one.setAttribute('aria-pressed', String(i === chosen)));
+    for (const row of all('.task:not(.alone)', session))
+      row.classList.toggle('of-others', chosen > 0 && Number(row.style.getPropertyValue('--c')) !== chosen + 1);
+  };
+  const buttons = ['All', ...cooks].map((name, i) => button(name, () => choose(i)));
+  choose(0);
+  $('.axis', session).before(make('p', '', 'buttons who-cooks', ...buttons));
 };
 
 // What is cooked, by day; what is past folds away.

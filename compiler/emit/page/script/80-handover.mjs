@@ -15,7 +15,7 @@ const receive = (code) => {
       renderAll();
       tellOf(`${news} ${news === 1 ? 'line' : 'lines'} taken over from the link.`);
     }
-    if (strange) tellOf('Some ticks of the link are of a list that was made anew, and were left out.');
+    if (strange && !Object.keys(state.ticks).length) tellOf('Some ticks of the link are of a list that was made anew, and were left out.');
     return news;
   } catch {
     tellOf('The ticks in this address cannot be read; those of this phone stay as they are.');
@@ -89,7 +89,8 @@ const showMore = () => {
       make('h3', 'Begin anew'),
       make('p', '', '', button('Take off all ticks', () => {
         if (confirm('Take off all ticks and bring back what was not there?')) {
-          state.ticks = {};
+          // Taken off, not forgotten: the other phone takes them off as well.
+          for (const [key, r] of Object.entries(state.ticks)) state.ticks[key] = { t: Math.max(minuteNow(), r.t + 1), f: 0, m: 0 };
           state.done = {};
           undone.length = 0;
           keep();

@@ -5,7 +5,7 @@ renderAll();
 document.querySelector('#purse').before(bar);
 root.classList.toggle('shown', state.shown);
 for (const stop of all('.stop')) stop.open = false;
-if (innerWidth < 960) for (const made of all('.made')) made.open = false;
+for (const made of all('.made')) made.open = false;
 addEventListener('hashchange', show);
 show();
 watchPrint();
@@ -23,12 +23,7 @@ document.addEventListener('visibilitychange', () => {
   turn();
   if (wanted) stayAwake(true);
 });
-for (const session of all('.session')) {
-  for (const row of all('.task', session)) {
-    const then = Number(row.dataset.then);
-    if (then >= 3) row.append(timerButton($('bdi', row).textContent, then, `#${session.id}`));
-  }
-}
+for (const session of all('.session')) furnishSession(session);
 if (!storage) {
   $('main').prepend(make('p', 'This browser keeps nothing for this page. The ticks are in its address only: keep the page open, or a bookmark of it.', 'warn'));
 }
