@@ -32,6 +32,7 @@ test('every line stands at its stop with its price, in the order of result.json'
   const lines = await page.$$eval('#shop li[id]', (rows) =>
     rows.map((one) => ({ id: one.id, stop: one.closest('details').id, food: one.querySelector('bdi').textContent, cost: Number(one.querySelector('data').value) })));
   assert.deepEqual(lines, demo.purchases.map((p, l) => ({ id: `l${l}`, stop: `stop${p.visit}`, food: names[l], cost: p.cost })));
+  assert.match(await page.locator('.month-sum').innerText(), new RegExp(`^\\${cents(0)} of \\${cents(demo.paid)} bought in all; the budget is \\${cents(115000)}`));
   for (const [v, visit] of demo.visits.entries()) {
     assert.equal(await page.locator(`#stop${v} .left`).textContent(), `${linesOf(v).length} to find, ${cents(visit.paid)}`);
   }

@@ -248,8 +248,6 @@ std::string data_json(const Compiled& compiled) {
   const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
   const Json out{{"key", fmt::format("manciple|{}|{}", plan.name, text::print_date(plan.from))},
                  {"plan", plan.name},
-                 {"from", text::print_date(plan.from)},
-                 {"until", text::print_date(plan.until)},
                  {"point", std::string(1, compiled.kitchen.household.system.point)},
                  {"currency", currency_json(compiled)},
                  {"budget", budget ? Json(*budget) : Json(nullptr)},

@@ -97,14 +97,15 @@ std::string besides(const Compiled& compiled) {
   return out;
 }
 
-// More lines than that fill a sheet only in three columns.
-constexpr std::ptrdiff_t one_sheet = 70;
-
-std::ptrdiff_t lines_on(const Compiled& compiled, text::Date day) {
+// On paper a trip is a sheet: of few lines with the reasons beside them, of many in narrow columns.
+std::string_view width_of(const Compiled& compiled, text::Date day) {
+  constexpr std::ptrdiff_t few = 40;
+  constexpr std::ptrdiff_t many = 70;
   const auto& lines = compiled.shopping.lines;
-  return std::count_if(lines.begin(), lines.end(), [&](const purchase::Line& line) {
+  const auto count = std::count_if(lines.begin(), lines.end(), [&](const purchase::Line& line) {
     return compiled.shopping.visits[line.visit].date == day;
   });
+  return count <= few ? " short" : count > many ? " long" : "";
 }
 
 } // namespace
@@ -124,8 +125,7 @@ std::string shop_section(const Compiled& compiled) {
       const std::string budget =
           trip.budget ? " of a budget of " + escape(money(compiled, *trip.budget)) : "";
       out += fmt::format("{}<section class=\"trip{}\" id=trip{} data-date={}><h3>{}</h3>\n",
-                         v > 0 ? "</section>\n" : "",
-                         lines_on(compiled, visits[v].date) > one_sheet ? " long" : "",
+                         v > 0 ? "</section>\n" : "", width_of(compiled, visits[v].date),
                          visits[v].trip, text::print_date(visits[v].date),
                          day_head(visits[v].date, fmt::format("{}{}; home by {}", sum, budget,
                                                               text::print_clock(trip.home))));

@@ -59,6 +59,15 @@ const openFirst = (date) => {
   if (next) furnish($(`#stop${next.s}`));
 };
 
+// Of all trips: what is in the cart, what is planned, and what the budget is.
+const showMonth = () => {
+  const of = stops.map((_, s) => sums(s));
+  const add = (key) => of.reduce((sum, one) => sum + one[key], 0);
+  const place = $('#shop .month-sum') ?? make('p', '', 'month-sum');
+  setText(place, `${money(add('cart'))} of ${money(add('all'))} bought in all${data.budget === null ? '' : `; the budget is ${money(data.budget)}`}.`);
+  $('#shop > h2').after(place);
+};
+
 // What an address means: the part, and what is meant within it.
 const meaning = (hash) => {
   const [words, code] = hash.replace(/^#/, '').split('~');
@@ -101,6 +110,7 @@ const show = () => {
     for (const stop of all('.stop[open]')) stop.open = false;
     target = next && next !== trips[0] ? $(`.trip[data-date="${next}"]`) : null;
   }
+  if (part === 'shop') showMonth();
   if (part === 'dish') showDish(id);
   if (part === 'session') all('.session').forEach((one) => one.classList.toggle('here', one.id === id));
   if (part === 'cook') showIndex();
