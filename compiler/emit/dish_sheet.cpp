@@ -100,9 +100,7 @@ std::string Sheet::on(const std::string& appliance, std::optional<int> fahrenhei
   if (!fahrenheit) {
     return appliance;
   }
-  const int dial = (*fahrenheit + 2) / 5 * 5;
-  return fmt::format("{}, {}", appliance,
-                     measure::print_at_least(dial, compiled_.kitchen.household.system));
+  return fmt::format("{}, {}", appliance, on_the_dial(compiled_, *fahrenheit));
 }
 
 void Sheet::add(std::optional<std::size_t> step, SheetStep one) {

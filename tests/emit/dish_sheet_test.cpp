@@ -90,5 +90,16 @@ TEST_F(DishSheets, SayFromWhichBoxAndWhatWasCutBefore) {
   EXPECT_TRUE(freezer);
 }
 
+TEST_F(DishSheets, SayTheOvenAsItsDialDoes) {
+  house.household("measures: metric\n");
+  house.recipe("roast", "1 kg potatoes",
+               "method:\n  - {do: Roast, hands on: 5 min, then: 40 min, on: oven, at: 200 C}\n");
+  house.plan("2027-03-02: {dinner: roast}");
+  const Compiled compiled = house.good();
+  const DishSheet sheet = dish_sheet(compiled, compiled.resolved.makings.at(0));
+  ASSERT_EQ(sheet.steps.size(), 1U);
+  EXPECT_EQ(sheet.steps[0].on, "oven, 200 °C");
+}
+
 } // namespace
 } // namespace manciple::emit

@@ -3,7 +3,6 @@
 #include "emit/page/html.hpp"
 #include "emit/page/parts.hpp"
 #include "emit/words.hpp"
-#include "measure/print.hpp"
 
 #include <fmt/format.h>
 
@@ -85,9 +84,7 @@ std::string task_item(const Compiled& compiled, const prep::SessionPlan& session
                       const kitchen::Session& window, const Cell& cell, std::size_t t) {
   const prep::Task& task = session.tasks[t];
   const std::optional<std::string> degrees =
-      task.fahrenheit ? std::optional(measure::print_at_least((*task.fahrenheit + 2) / 5 * 5,
-                                                              compiled.kitchen.household.system))
-                      : std::nullopt;
+      task.fahrenheit ? std::optional(on_the_dial(compiled, *task.fahrenheit)) : std::nullopt;
   const std::string told = takes(task, window, degrees);
   return fmt::format(
       "<li class=\"task{}\" data-at={} data-then={} style=\"--c:{};--a:{};--b:{}\"><label><input "

@@ -111,10 +111,10 @@ Json lines(const Compiled& compiled, Meals& meals) {
   for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
     const purchase::Line& line = compiled.shopping.lines[l];
     // What is bought, by what it is: a pack of another size is still the same. Only where a stop
-    // has two lines of one food does the second say its pack.
+    // has several lines of one food do the others say their packs and their numbers.
     std::string key = fmt::format("{}|{}", static_cast<std::size_t>(line.visit),
                                   static_cast<std::size_t>(line.food));
-    const bool second = ++seen[key] > 1;
+    const int times = ++seen[key];
     const ReceiptText text = receipt_text(compiled, line);
     const purchase::OutOfStock& missing = compiled.out_of_stock[l];
     Json offers = Json::array();
@@ -144,8 +144,8 @@ Json lines(const Compiled& compiled, Meals& meals) {
     if (!offer_of(compiled, line).by_weight) {
       entry["u"] = number(text.each);
     }
-    if (second) {
-      entry["p"] = offer_of(compiled, line).pack;
+    if (times > 1) {
+      entry["p"] = fmt::format("{}|{}", offer_of(compiled, line).pack, times);
     }
     if (foods::is_more_than_scraps(food_of(compiled, line), line.to_freeze)) {
       entry["z"] = foods::amount_seen(food_of(compiled, line), line.to_freeze,

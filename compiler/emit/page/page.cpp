@@ -21,7 +21,7 @@ constexpr std::string_view without_script =
 
 // The places of the page, at the lower edge of a phone.
 constexpr std::string_view places =
-    "<nav aria-label=\"Parts of the page\"><a href=#today>Today</a><a href=#shop>Shop</a><a "
+    "<nav aria-label=\"Parts of the page\"><a href=#days>Today</a><a href=#shop>Shop</a><a "
     "href=#menu>Menu</a><a href=#cook>Cook</a><a href=#more>More</a></nav>\n";
 
 constexpr std::string_view more =
