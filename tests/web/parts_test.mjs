@@ -9,8 +9,8 @@ const { centsOf, moneyIn, numberOf, till } = await import(script + '30-till.mjs'
 const { receiptOf, scalar } = await import(script + '40-receipt.mjs');
 
 // A generator of the same numbers each time (Lehmer 1951; Park and Miller 1988).
-let seed = 20270306;
-const dice = (sides) => (seed = (seed * 48271) % 2147483647) % sides;
+let thrown = 20270306;
+const dice = (sides) => (thrown = (thrown * 48271) % 2147483647) % sides;
 
 const stops = [
   { date: '2027-03-01', slug: 'far', keys: Array.from({ length: 40 }, (_, i) => lineKey(`food ${i}`, 'far', '2027-03-01')) },
