@@ -13,6 +13,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <set>
 #include <string>
 
@@ -95,8 +96,13 @@ int build(const BuildRequest& request) {
   if (!compiled) {
     return bad_input;
   }
-  const std::vector<emit::Output> outputs = emit::outputs(*compiled);
-  const auto last = read_whole((std::filesystem::path(*out) / "result.json").string());
+  const auto in_folder = [&](const char* name) {
+    return read_whole((std::filesystem::path(*out) / name).string());
+  };
+  // Revisions of events are counted on from the calendar that is there.
+  const std::vector<emit::Output> outputs =
+      emit::outputs(*compiled, in_folder("calendar.ics").value_or(""));
+  const auto last = in_folder("result.json");
   const std::string failed = write_all(*out, outputs);
   if (!failed.empty()) {
     complain("manciple: {}\n", failed);

@@ -199,17 +199,23 @@ std::string goes_first(const prep::Cooking& cook) {
              : fmt::format("; made first, with clean boards and knives: {}", cook.first_for);
 }
 
+std::string on_the_dial(const Compiled& compiled, int fahrenheit) {
+  if (compiled.kitchen.household.system == measure::System::us) {
+    return fmt::format("{} F", (fahrenheit + 2) / 5 * 5);
+  }
+  const Rational fives = Rational(fahrenheit - 32) * 5 / 9 / 5;
+  return fmt::format("{} °C", measure::to_int64(measure::round(fives)) * 5);
+}
+
 std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compiled,
                                                          const prep::Cooking& cook) {
   std::vector<std::pair<int, std::string>> out;
   const resolve::Making& making = compiled.resolved.making(cook.making);
   for (const prep::Cooking::Step& step : cook.steps) {
     if (step.preheat > 0 && step.fahrenheit) {
-      // As a dial has it.
-      const int dial = (*step.fahrenheit + 2) / 5 * 5;
       out.emplace_back(std::max(0, step.start - step.preheat),
                        fmt::format("the {} to {}, for {}", step.appliance,
-                                   measure::print_at_least(dial, compiled.kitchen.household.system),
+                                   on_the_dial(compiled, *step.fahrenheit),
                                    compiled.kitchen.recipe(making.recipe).name));
     }
   }

@@ -41,6 +41,8 @@ std::optional<std::string> how_to_reheat(const Compiled& compiled, const resolve
 /// Of a making that goes first: "; made first, with clean boards and knives: Tilda must not have
 /// mushroom".
 std::string goes_first(const prep::Cooking& cook);
+/// A temperature as the dial of an oven has it, in fives: "375 F", "200 °C".
+std::string on_the_dial(const Compiled& compiled, int fahrenheit);
 /// When an oven is turned on for a making, and to what: "the oven to 375 F, for Roast chicken".
 std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compiled,
                                                          const prep::Cooking& cook);

@@ -14,8 +14,9 @@ struct Output {
   std::string content;
 };
 
-/// Every file that `build` writes, in a fixed order.
-std::vector<Output> outputs(const Compiled& compiled);
+/// Every file that `build` writes, in a fixed order. `calendar_before` is the calendar.ics that was
+/// there before, or nothing.
+std::vector<Output> outputs(const Compiled& compiled, std::string_view calendar_before = {});
 
 /// A receipt of a stop as the list has it, to be corrected: a file for plans/receipts.
 std::string receipt_yaml(const Compiled& compiled, std::size_t visit);
@@ -26,8 +27,10 @@ std::string summary(const Compiled& compiled);
 /// The list as plain text, by trip, stop and department.
 std::string list_text(const Compiled& compiled);
 std::string list_markdown(const Compiled& compiled);
-/// One line a purchase; RFC 4180, and safe to open in a spreadsheet: a cell that would be run as a
-/// formula has an apostrophe before it.
+/// A row a purchase, one for each thing still to be found, then the sum of each stop and of all;
+/// RFC 4180, and safe to open in a spreadsheet: a cell that would be run as a formula has an
+/// apostrophe before it. Where the household writes money with a comma, numbers have one, and a
+/// semicolon stands between cells.
 std::string list_csv(const Compiled& compiled);
 std::string menu_markdown(const Compiled& compiled);
 std::string prep_markdown(const Compiled& compiled);
@@ -41,8 +44,9 @@ std::string left_markdown(const Compiled& compiled);
 std::string nutrition_markdown(const Compiled& compiled);
 /// The same by day and person, a line each; RFC 4180.
 std::string nutrition_csv(const Compiled& compiled);
-/// Trips, prep sessions and reminders with their alarms, for a calendar; RFC 5545.
-std::string calendar_ics(const Compiled& compiled);
+/// Trips, prep sessions, what is cooked and eaten, and reminders with their alarms, for a calendar;
+/// RFC 5545. Revisions are counted on from those of the calendar that was there `before`.
+std::string calendar_ics(const Compiled& compiled, std::string_view before = {});
 /// The whole month as one page for a phone and for paper, with all that it needs inside.
 std::string page_html(const Compiled& compiled);
 /// The whole result, as described by result.schema.json.

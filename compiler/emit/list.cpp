@@ -194,31 +194,4 @@ std::string list_markdown(const Compiled& compiled) {
   return out + (compiled.shopping.proven() ? "" : fmt::format("\n{}\n", verdict(compiled)));
 }
 
-std::string list_csv(const Compiled& written) {
-  Compiled compiled = written; // this file is data, with a decimal point
-  compiled.kitchen.household.currency.point = '.';
-  compiled.kitchen.household.system.point = '.';
-  std::string out = "date,shop,department,food,buy,packs,cost,freeze,for\r\n";
-  for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
-    const Line& line = compiled.shopping.lines[l];
-    const StopMade& visit = compiled.shopping.visits[line.visit];
-    const std::string freeze =
-        line.to_freeze > 0 ? amount_of(compiled, line.food, line.to_freeze, 0) : "";
-    out += fmt::format("{},{},{},{},{},{},{},{},{}\r\n", text::print_date(visit.date),
-                       csv_cell(compiled.kitchen.shop(visit.shop).name),
-                       foods::name(food_of(compiled, line).department),
-                       csv_cell(food_of(compiled, line).name), csv_cell(count_of(compiled, line)),
-                       line.packs, cost_of(compiled, line), csv_cell(freeze),
-                       csv_cell(text::join(purposes_of(compiled, l), "; ")));
-  }
-  // What is still to be found has neither day nor shop.
-  for (const StillToFind& one : still_to_find(compiled)) {
-    const foods::Food& food = compiled.kitchen.food(one.food);
-    out += fmt::format(",,{},{},{},,,,{}\r\n", foods::name(food.department), csv_cell(food.name),
-                       csv_cell(amount_of(compiled, one.food, one.amount)),
-                       csv_cell(text::join(one.purposes, "; ")));
-  }
-  return out;
-}
-
 } // namespace manciple::emit

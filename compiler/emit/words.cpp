@@ -337,7 +337,7 @@ std::string escape_markdown(std::string_view text) {
 
 // A cell that a spreadsheet would run as a formula gets an apostrophe before it, by which
 // spreadsheets mark text. A space would be lost on a reader that trims, and then be a formula.
-std::string csv_cell(std::string_view text) {
+std::string csv_cell(std::string_view text, char separator) {
   std::string out;
   const std::string_view seen = text::trim(text);
   if (!seen.empty() && std::string_view("=+-@").find(seen.front()) != std::string_view::npos) {
@@ -346,7 +346,9 @@ std::string csv_cell(std::string_view text) {
   for (const char c : text) {
     out += c == '"' ? "\"\"" : std::string(1, c);
   }
-  return out.find_first_of(",\"\r\n") == std::string::npos ? out : "\"" + out + "\"";
+  const bool plain =
+      out.find_first_of("\"\r\n") == std::string::npos && out.find(separator) == std::string::npos;
+  return plain ? out : "\"" + out + "\"";
 }
 
 } // namespace manciple::emit

@@ -67,8 +67,9 @@ std::string verdict(const Compiled& compiled);
 /// The name of a dish: the recipe's or the food's.
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);
 
-/// A cell of a table for a spreadsheet; RFC 4180, and no formula.
-std::string csv_cell(std::string_view text);
+/// A cell of a table for a spreadsheet; RFC 4180 (where another `separator` stands for its comma),
+/// and no formula.
+std::string csv_cell(std::string_view text, char separator = ',');
 /// Text that Markdown would take for markup, made harmless.
 std::string escape_markdown(std::string_view text);
 

@@ -65,12 +65,13 @@ check(sum(v["paid"] for v in visits) == result["paid"], "all stops together")
 check(sum(v["cash_back"] for v in visits) == result["cash_back"], "cash back")
 
 # The list as a table says the same.
+point = result["currency"]["point"]
 with open(folder / "list.csv", newline="") as f:
-    rows = list(csv.DictReader(f))
-bought = [r for r in rows if r["shop"]]
+    rows = list(csv.DictReader(f, delimiter=";" if point == "," else ","))
+bought = [r for r in rows if r["row"] == "buy"]
 check(len(bought) == len(purchases), "lines of list.csv")
-check(sum(round(float(r["cost"] or 0) * 100) for r in bought) == sum(p["cost"] or 0 for p in purchases), "sum of list.csv")
-check({r["food"].removeprefix("'") for r in rows if not r["shop"]} == {s["food"] for s in result["still_to_find"]}, "list.csv: what is still to be found")
+check(sum(round(float((r["cost"] or "0").replace(point, ".")) * 100) for r in bought) == sum(p["cost"] or 0 for p in purchases), "sum of list.csv")
+check({r["food"].removeprefix("'") for r in rows if r["row"] == "find"} == {s["food"] for s in result["still_to_find"]}, "list.csv: what is still to be found")
 
 # Every use is met exactly, by stock and by purchases.
 met = collections.Counter()

@@ -1,5 +1,4 @@
-// What every test of the page needs: the browser, the two houses, and sums made anew from
-// result.json.
+// What every test of the page needs: the browser, the houses, and what list.md and result.json say.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
@@ -7,35 +6,49 @@ const require = createRequire(process.env.WEB_TOOLS + '/');
 const { chromium } = require('playwright-core');
 export const axeSource = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 export const place = process.env.WEB_PLACE;
-export const sections = ['list', 'menu', 'days', 'prep', 'pictures', 'labels'];
 
 // Chromium's own sandbox does not start for root, as in a container.
 const args = process.getuid() === 0 ? ['--no-sandbox'] : [];
 export const launch = () => chromium.launch({ executablePath: process.env.WEB_BROWSER, args });
 
 export const result = (house) => JSON.parse(readFileSync(`${place}/${house}/result.json`, 'utf8'));
-export const address = (house, section = 'list') => `file://${place}/${house}/month.html#${section}`;
+export const address = (house, view = '') => `file://${place}/${house}/month.html${view ? '#' + view : ''}`;
 export const pageData = (page) => page.evaluate(() => JSON.parse(document.getElementById('data').textContent));
 
-// A page that fails the test at the first error of its script.
-export async function open(browser, house, options = {}) {
-  const { section, ...context } = options;
-  const page = await (await browser.newContext({ viewport: { width: 360, height: 740 }, ...context })).newPage();
+export const phone = { width: 390, height: 844 };
+export const tripDay = '2027-03-06T10:12:00';
+export const weekday = '2027-03-09T17:10:00';
+
+// A page that fails the test at the first error of its script, on the day that is asked for.
+export async function open(browser, house, { view, at = tripDay, context, ...options } = {}) {
+  const home = context ?? (await browser.newContext({ viewport: phone, ...options }));
+  const page = await home.newPage();
   page.errors = [];
   page.on('pageerror', (error) => page.errors.push(String(error)));
   page.on('dialog', (dialog) => {
     page.errors.push('a dialog: ' + dialog.message());
     dialog.dismiss();
   });
-  await page.goto(address(house, section));
+  await page.clock.install({ time: new Date(at) });
+  await page.clock.resume();
+  await page.goto(address(house, view));
   return page;
 }
 
-export const openAll = (page) =>
-  page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
+// To another part of the page.
+export const go = async (page, view) => {
+  await page.evaluate((hash) => (location.hash = hash), view);
+  await page.waitForFunction((hash) => document.documentElement.dataset.view === (/^\d/.test(hash) ? 'today' : hash.match(/[a-z]+/)[0].replace('stop', 'shop')), view);
+};
+
+export const openAll = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
 
 // By line: what list.md calls the food.
 export const namesOnList = (house) =>
   [...readFileSync(`${place}/${house}/list.md`, 'utf8').matchAll(/^- \[ \] .*\*\*(.+)\*\*/gm)].map((line) => line[1]);
 
 export const money = (currency, cents) => currency.sign + (cents / 100).toFixed(2);
+
+// A page of paper in points, and how many there are.
+export const sheets = (pdf) => (pdf.toString('latin1').match(/\/Type\s*\/Page[^s]/g) ?? []).length;
+export const print = (page) => page.pdf({ format: 'A4', preferCSSPageSize: true });

@@ -1,11 +1,17 @@
 #include "emit/currency_json.hpp"
+#include "emit/day_words.hpp"
+#include "emit/dish_sheet.hpp"
 #include "emit/page/parts.hpp"
+#include "emit/receipt_text.hpp"
 #include "emit/words.hpp"
+#include "foods/counted.hpp"
+#include "foods/spoken.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <cmath>
 #include <map>
 
 namespace manciple::emit::page {
@@ -77,17 +83,26 @@ Json stops(const Compiled& compiled) {
     for (const kitchen::Tax& one : shop.taxes) {
       tax[std::to_string(static_cast<int>(one.department))] = per_million(one.rate);
     }
-    out.push_back({{"key", stop_key(compiled, v)},
-                   {"shop", shop.name},
-                   {"at", static_cast<std::size_t>(visit.shop)},
-                   {"day", text::print_day(visit.date)},
-                   {"date", text::print_date(visit.date)},
-                   {"trip", visit.trip},
-                   {"credit", shop.credit},
-                   {"walk", walk},
-                   {"tax", tax}});
+    Json one{{"slug", shop.slug},
+             {"shop", shop.name},
+             {"day", text::print_day(visit.date)},
+             {"date", text::print_date(visit.date)},
+             {"trip", visit.trip},
+             {"credit", visit.credit},
+             {"walk", walk},
+             {"tax", tax}};
+    if (shop.reduction) {
+      one["over"] = shop.reduction->over;
+      one["off"] = shop.reduction->off;
+    }
+    out.push_back(std::move(one));
   }
   return out;
+}
+
+// A number as people type it, to a thousandth.
+double number(const measure::Rational& exact) {
+  return std::round(to_double(exact) * 1000) / 1000;
 }
 
 Json lines(const Compiled& compiled, Meals& meals) {
@@ -95,12 +110,12 @@ Json lines(const Compiled& compiled, Meals& meals) {
   std::map<std::string, int> seen;
   for (std::size_t l = 0; l < compiled.shopping.lines.size(); ++l) {
     const purchase::Line& line = compiled.shopping.lines[l];
-    std::string key = fmt::format("{}|{}|{}", stop_key(compiled, line.visit),
-                                  food_of(compiled, line).name, offer_of(compiled, line).pack);
-    // Two offers of one shop may be called the same.
-    if (const int times = ++seen[key]; times > 1) {
-      key += fmt::format("|{}", times);
-    }
+    // What is bought, by what it is: a pack of another size is still the same. Only where a stop
+    // has several lines of one food do the others say their packs and their numbers.
+    std::string key = fmt::format("{}|{}", static_cast<std::size_t>(line.visit),
+                                  static_cast<std::size_t>(line.food));
+    const int times = ++seen[key];
+    const ReceiptText text = receipt_text(compiled, line);
     const purchase::OutOfStock& missing = compiled.out_of_stock[l];
     Json offers = Json::array();
     for (const purchase::OtherOffer& other : missing.offers) {
@@ -108,30 +123,113 @@ Json lines(const Compiled& compiled, Meals& meals) {
       bought.visit = other.visit;
       bought.offer = other.offer;
       bought.packs = other.packs;
-      Json one = {other.visit, other.packs, other.cost ? Json(*other.cost) : Json(nullptr),
-                  count_of(compiled, bought)};
+      bought.food = line.food;
+      const ReceiptText there = receipt_text(compiled, bought);
+      Json one = {other.visit, other.cost ? Json(*other.cost) : Json(nullptr),
+                  count_of(compiled, bought), there.text, number(there.each * other.packs)};
       if (!other.late.empty()) {
         one.push_back(meals.waiting(other.late));
       }
       offers.push_back(std::move(one));
     }
-    out.push_back({{"k", key},
-                   {"s", line.visit},
-                   {"d", static_cast<int>(food_of(compiled, line).department)},
-                   {"p", line.packs},
-                   {"c", line.cost ? Json(*line.cost) : Json(nullptr)},
-                   {"w", meals.waiting(missing.uses)},
-                   {"o", offers}});
+    Json entry{{"f", food_of(compiled, line).name},
+               {"s", line.visit},
+               {"d", static_cast<int>(food_of(compiled, line).department)},
+               {"n", count_of(compiled, line)},
+               {"t", text.text},
+               {"q", number(text.each * line.packs)},
+               {"c", line.cost ? Json(*line.cost) : Json(nullptr)},
+               {"w", meals.waiting(missing.uses)},
+               {"o", offers}};
+    if (!offer_of(compiled, line).by_weight) {
+      entry["u"] = number(text.each);
+    }
+    if (times > 1) {
+      entry["p"] = fmt::format("{}|{}", offer_of(compiled, line).pack, times);
+    }
+    if (foods::is_more_than_scraps(food_of(compiled, line), line.to_freeze)) {
+      entry["z"] = foods::amount_seen(food_of(compiled, line), line.to_freeze,
+                                      compiled.kitchen.household.system);
+    }
+    out.push_back(std::move(entry));
+  }
+  return out;
+}
+
+// Texts that many dishes share, each once.
+class Texts {
+public:
+  std::size_t place_of(const std::string& text) {
+    const auto [found, fresh] = places_.emplace(text, places_.size());
+    if (fresh) {
+      all_.push_back(text);
+    }
+    return found->second;
+  }
+  [[nodiscard]] const Json& all() const { return all_; }
+
+private:
+  std::map<std::string, std::size_t> places_;
+  Json all_ = Json::array();
+};
+
+// What a making is for: "all four", "Ada and Ben; lunch on Thu 4 Mar".
+std::string eaten_by(const Compiled& compiled, const resolve::Making& making) {
+  std::vector<std::string> parts;
+  for (const resolve::Consumer& consumer : making.consumers) {
+    if (const auto* dish = std::get_if<resolve::DishRef>(&consumer.who)) {
+      const kitchen::Meal& meal = compiled.plan().meals[dish->meal];
+      const std::string when = meal.date == making.date && !making.session
+                                   ? meal.slot
+                                   : fmt::format("{} on {}", meal.slot, text::print_day(meal.date));
+      parts.push_back(fmt::format("{} for {}", when, eaters_of(compiled, *dish)));
+    }
+  }
+  if (parts.empty()) {
+    return "for " + prep::purposes(compiled.kitchen, compiled.resolved, making.id);
+  }
+  return text::the_first_few(parts);
+}
+
+Json dishes(const Compiled& compiled, Texts& texts) {
+  Json out = Json::array();
+  for (const resolve::Making& making : compiled.resolved.makings) {
+    const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
+    const DishSheet sheet = dish_sheet(compiled, making);
+    Json taken = Json::array();
+    for (const Taken& one : sheet.taken) {
+      taken.push_back({texts.place_of(one.amount), texts.place_of(one.name),
+                       texts.place_of(one.how),
+                       one.place ? std::string(1, place_letter(*one.place)) : "",
+                       texts.place_of(one.from), one.step ? Json(*one.step) : Json(-1)});
+    }
+    Json steps = Json::array();
+    for (const SheetStep& step : sheet.steps) {
+      steps.push_back({step.clock ? Json(*step.clock) : Json(-1), texts.place_of(step.what),
+                       step.hands_on, step.then, texts.place_of(step.on)});
+    }
+    Json dish{{"n", recipe.name},
+              {"d", text::print_date(making.date)},
+              {"m", texts.place_of(how_much(compiled, making))},
+              {"e", texts.place_of(eaten_by(compiled, making))},
+              {"h", texts.place_of(safe_temperature(compiled, recipe))},
+              {"b", texts.place_of(boxes_of(compiled, making.id))},
+              {"t", taken},
+              {"s", steps}};
+    if (making.session) {
+      dish["x"] = *making.session;
+    } else {
+      dish["r"] = making.ready_by;
+    }
+    if (const std::string left = left_of(compiled, making); !left.empty()) {
+      dish["l"] = left + " left over" + good_until(making);
+    }
+    out.push_back(std::move(dish));
   }
   return out;
 }
 
 } // namespace
-
-std::string stop_key(const Compiled& compiled, std::size_t visit) {
-  const purchase::StopMade& stop = compiled.shopping.visits[visit];
-  return text::print_date(stop.date) + "|" + compiled.kitchen.shop(stop.shop).slug;
-}
 
 std::string data_json(const Compiled& compiled) {
   const auto& plan = compiled.plan();
@@ -145,15 +243,21 @@ std::string data_json(const Compiled& compiled) {
   }
   Meals meals(compiled);
   const Json all_lines = lines(compiled, meals);
+  Texts texts;
+  const Json all_dishes = dishes(compiled, texts);
   const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
   const Json out{{"key", fmt::format("manciple|{}|{}", plan.name, text::print_date(plan.from))},
+                 {"plan", plan.name},
+                 {"point", std::string(1, compiled.kitchen.household.system.point)},
                  {"currency", currency_json(compiled)},
                  {"budget", budget ? Json(*budget) : Json(nullptr)},
                  {"departments", departments},
                  {"trips", trips},
                  {"stops", stops(compiled)},
                  {"meals", meals.said()},
-                 {"lines", all_lines}};
+                 {"lines", all_lines},
+                 {"dishes", all_dishes},
+                 {"texts", texts.all()}};
   std::string safe;
   for (const char c : out.dump(-1, ' ', false, Json::error_handler_t::replace)) {
     // Nothing in a script element may look like its end, or like a comment.

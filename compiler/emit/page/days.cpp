@@ -2,6 +2,7 @@
 #include "emit/page/html.hpp"
 #include "emit/page/parts.hpp"
 #include "emit/words.hpp"
+#include "text/words.hpp"
 
 #include <fmt/format.h>
 
@@ -18,68 +19,149 @@ struct Entry {
   std::string what;
 };
 
-std::vector<Entry> entries(const Compiled& compiled, Date day) {
+// A list of them under a heading, or nothing. With a box to tick where hands do it.
+std::string group(std::string_view kind, std::string_view head, std::vector<Entry> entries) {
+  if (entries.empty()) {
+    return {};
+  }
+  std::stable_sort(entries.begin(), entries.end(),
+                   [](const Entry& a, const Entry& b) { return a.clock < b.clock; });
+  const bool boxes = kind != "eat";
+  std::string out = fmt::format("<div class={}><h4>{}</h4><ul>\n", kind, head);
+  for (const Entry& entry : entries) {
+    const std::string time =
+        entry.clock < 0
+            ? "<time></time>"
+            : fmt::format("<time>{}</time>", text::print_clock(entry.clock % text::minutes_a_day));
+    out += boxes ? fmt::format("<li><label><input type=checkbox>{}<span>{}</span></label></li>\n",
+                               time, entry.what)
+                 : fmt::format("<li>{}<span>{}</span></li>\n", time, entry.what);
+  }
+  return out + "</ul></div>\n";
+}
+
+std::string mark_of(prep::Reminder::Kind kind) {
+  using Kind = prep::Reminder::Kind;
+  switch (kind) {
+  case Kind::thaw:
+  case Kind::freeze:
+    return place_mark(foods::Place::freezer) + " ";
+  case Kind::leftovers:
+  case Kind::marinate:
+  case Kind::use_up:
+    return place_mark(foods::Place::fridge) + " ";
+  case Kind::soak:
+  case Kind::ripen:
+    return place_mark(foods::Place::pantry) + " ";
+  case Kind::pack:
+    return {};
+  }
+  return {};
+}
+
+std::vector<Entry> to_take(const Compiled& compiled, Date day) {
   std::vector<Entry> out;
-  const auto& plan = compiled.plan();
-  for (std::size_t v = 0; v < compiled.shopping.visits.size(); ++v) {
-    const purchase::StopMade& visit = compiled.shopping.visits[v];
-    if (visit.date == day) {
-      out.push_back({-1, fmt::format("Shop at <a href=#stop{}>{}</a>, home by {}", v,
-                                     name(compiled.kitchen.shop(visit.shop).name),
-                                     text::print_clock(plan.trips[visit.trip].home))});
+  for (const prep::Reminder& reminder : compiled.prep.reminders) {
+    if (reminder.date == day) {
+      // What begins with its own verb ("Soak 3 lb of beans") needs no other one.
+      const bool use_up = reminder.kind == prep::Reminder::Kind::use_up;
+      out.push_back({reminder.clock.value_or(-1),
+                     fmt::format("{}{}{}", mark_of(reminder.kind), use_up ? "Use up: " : "",
+                                 escape(reminder.what))});
     }
   }
+  return out;
+}
+
+std::vector<Entry> to_cook(const Compiled& compiled, Date day) {
+  std::vector<Entry> out;
   for (const prep::SessionPlan& session : compiled.prep.sessions) {
-    const kitchen::Session& window = plan.sessions[session.session];
+    const kitchen::Session& window = compiled.plan().sessions[session.session];
     if (window.date == day) {
       out.push_back(
           {window.from,
-           fmt::format("<a href=#session{}>Prep session</a>, {} tasks, done by {}", session.session,
-                       session.tasks.size(), clock_in(window, session.length))});
-    }
-  }
-  for (const prep::Reminder& reminder : compiled.prep.reminders) {
-    if (reminder.date == day) {
-      out.push_back(
-          {reminder.clock.value_or(-1), fmt::format("<b class=do>{}</b> <span>{}</span>",
-                                                    word(reminder.kind), escape(reminder.what))});
+           fmt::format(
+               "<a href=#session{}>Prep session</a><small>{} tasks for {} {}, done by {}</small>",
+               session.session, session.tasks.size(), window.cooks,
+               window.cooks == 1 ? "cook" : "cooks", clock_in(window, session.length))});
     }
   }
   for (const prep::Cooking& cook : compiled.prep.cooking) {
-    if (cook.date == day && is_work(compiled, cook)) {
-      const resolve::Making& making = compiled.resolved.making(cook.making);
-      const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
-      const std::string safe = safe_temperature(compiled, recipe);
-      out.push_back(
-          {cook.start,
-           fmt::format(
-               "<b class=do>{}</b> {}, {}{}, {} at {}{}{}", cook.ahead ? "begin" : "cook",
-               name(recipe.name), how_much(compiled, making),
-               cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " hands-on" : "",
-               cook.ahead ? "done" : "ready", text::print_clock(cook.done),
-               safe.empty() || cook.ahead ? "" : "; " + escape(safe), escape(goes_first(cook)))});
-      for (const auto& [clock, oven] : ovens_turned_on(compiled, cook)) {
-        out.push_back({clock, fmt::format("<b class=do>heat</b> {}", escape(oven))});
-      }
+    if (cook.date != day || !is_work(compiled, cook)) {
+      continue;
+    }
+    const resolve::Making& making = compiled.resolved.making(cook.making);
+    const std::string safe = safe_temperature(compiled, compiled.kitchen.recipe(making.recipe));
+    out.push_back(
+        {cook.start,
+         fmt::format(
+             "{}{}<small>{}{}, {} at {}{}{}</small>", cook.ahead ? "Begin " : "",
+             dish_link(compiled, making), how_much(compiled, making),
+             cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " of work" : "",
+             cook.ahead ? "done" : "ready", text::print_clock(cook.done % text::minutes_a_day),
+             safe.empty() || cook.ahead ? "" : ". " + heat_mark() + " " + escape(safe),
+             escape(goes_first(cook)))});
+    for (const auto& [clock, oven] : ovens_turned_on(compiled, cook)) {
+      out.push_back({clock, fmt::format("{} Heat {}", heat_mark(), escape(oven))});
     }
   }
+  return out;
+}
+
+std::vector<Entry> to_eat(const Compiled& compiled, Date day) {
+  std::vector<Entry> out;
+  const auto& plan = compiled.plan();
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     const kitchen::Meal& meal = plan.meals[m];
-    if (meal.date == day) {
-      const int at = compiled.kitchen.household.slot(meal.slot)->hour(meal.date);
-      for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
-        if (const auto how = how_to_reheat(compiled, {m, d})) {
-          out.push_back({at, fmt::format("<b class=do>reheat</b> {}: {}",
-                                         name(dish_name(compiled, meal.dishes[d])), name(*how))});
-        }
+    if (meal.date != day) {
+      continue;
+    }
+    std::string what =
+        fmt::format("<b>{}</b> {}", escape(meal.slot), escape(emit::dishes_of(compiled, m)));
+    for (std::size_t d = 0; d < meal.dishes.size(); ++d) {
+      if (const auto how = how_to_reheat(compiled, {m, d})) {
+        what += fmt::format("<small>{} {}: {}</small>", heat_mark(),
+                            name(dish_name(compiled, meal.dishes[d])), name(*how));
       }
-      out.push_back({at, fmt::format("<b>{}</b> {}", escape(meal.slot),
-                                     escape(emit::dishes_of(compiled, m)))});
+    }
+    out.push_back({compiled.kitchen.household.slot(meal.slot)->hour(meal.date), std::move(what)});
+  }
+  return out;
+}
+
+// "Signe is here; Joost is away."
+std::string who(const Compiled& compiled, Date day) {
+  const auto& plan = compiled.plan();
+  std::vector<std::string> parts;
+  const auto add = [&](const std::string& person, const std::vector<std::string>& slots,
+                       bool here) {
+    const std::string for_some = slots.empty() ? "" : " for " + escape(text::join(slots, " and "));
+    parts.push_back(fmt::format("{} is {}{}", name(person), here ? "with you" : "away", for_some));
+  };
+  for (const kitchen::Guest& guest : plan.guests) {
+    if (guest.from <= day && day <= guest.until) {
+      add(guest.person.name, guest.slots, true);
     }
   }
-  std::stable_sort(out.begin(), out.end(),
-                   [](const Entry& a, const Entry& b) { return a.clock < b.clock; });
-  return out;
+  for (const kitchen::Absence& absence : plan.away) {
+    if (absence.from <= day && day <= absence.until) {
+      add(absence.who, absence.slots, false);
+    }
+  }
+  return parts.empty() ? "" : "<p class=who>" + text::join(parts, "; ") + ".</p>";
+}
+
+// Where to shop, as a way to the stops.
+std::string to_shop(const Compiled& compiled, Date day) {
+  std::string out;
+  const auto& visits = compiled.shopping.visits;
+  for (std::size_t v = 0; v < visits.size(); ++v) {
+    if (visits[v].date == day) {
+      out += fmt::format("{}<a href=#stop{}>{}</a>", out.empty() ? "" : ", ", v,
+                         name(compiled.kitchen.shop(visits[v].shop).name));
+    }
+  }
+  return out.empty() ? "" : "<p class=to-shop>Shop at " + out + ".</p>\n";
 }
 
 } // namespace
@@ -90,22 +172,27 @@ std::string days_section(const Compiled& compiled) {
                     "class=days>\n";
   const Date first = first_day_to_do(compiled);
   for (Date day = first; day <= plan.until; day += std::chrono::days(1)) {
-    const std::vector<Entry> all = entries(compiled, day);
-    if (all.empty()) {
+    const std::string content =
+        to_shop(compiled, day) + group("take", "Take out and put away", to_take(compiled, day)) +
+        group("cook", "Cook", to_cook(compiled, day)) + group("eat", "Eat", to_eat(compiled, day));
+    if (content.empty()) {
       continue;
     }
-    out += fmt::format("<article id=d{}><h3>{}</h3><ul>\n", text::print_date(day),
-                       text::print_day(day));
-    for (const Entry& entry : all) {
-      out += fmt::format("<li>{}<span>{}</span></li>\n",
-                         entry.clock < 0 ? "<span class=when></span>"
-                                         : "<time>" + text::print_clock(entry.clock) + "</time>",
-                         entry.what);
-    }
-    out += "</ul></article>\n";
+    out += fmt::format("<article class=day id=d{}><h3>{}</h3>{}{}</article>\n",
+                       text::print_date(day), day_head(day), who(compiled, day), content);
   }
   return out + "</div></section>\n";
 }
+
+namespace {
+
+std::string menu_day(Date day) {
+  return fmt::format("<b class=num>{}</b> {}",
+                     static_cast<unsigned>(std::chrono::year_month_day(day).day()),
+                     text::short_weekday(day));
+}
+
+} // namespace
 
 std::string menu_section(const Compiled& compiled) {
   const auto& plan = compiled.plan();
@@ -120,10 +207,10 @@ std::string menu_section(const Compiled& compiled) {
             : "";
     const bool any = m < plan.meals.size() && plan.meals[m].date == day;
     if (any) {
-      out += fmt::format("<li{}><h3><a href=#d{}>{}</a></h3><dl>", column, text::print_date(day),
-                         text::print_day(day));
+      out += fmt::format("<li{} data-date={d}><h3><a href=#{d}>{}</a></h3><dl>", column,
+                         menu_day(day), fmt::arg("d", text::print_date(day)));
     } else {
-      out += fmt::format("<li{}><h3>{}</h3>", column, text::print_day(day));
+      out += fmt::format("<li{}><h3>{}</h3>", column, menu_day(day));
     }
     for (; m < plan.meals.size() && plan.meals[m].date == day; ++m) {
       out += fmt::format("<dt>{}</dt>", escape(plan.meals[m].slot));

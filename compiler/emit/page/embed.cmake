@@ -1,14 +1,40 @@
-# Run by the build: writes the page's style and script as constants of C++.
-# cmake -DOUT=FILE -DSTYLE=FILE -DSCRIPT=FILE -P embed.cmake
+# Run by the build: writes the page's style and script, and the library that draws square codes, as
+# constants of C++. Files of a folder are joined in the order of their names; of a module's script,
+# `export` and `import` go, for in the page all stand in one scope.
+# cmake -DOUT=FILE -DFOLDER=FOLDER -DQR=FILE -P embed.cmake
 set(out "// Made by the build from compiler/emit/page.\n#include \"emit/page/parts.hpp\"\n\nnamespace manciple::emit::page {\n\n")
-foreach(part style script)
-  string(TOUPPER ${part} file)
-  file(READ ${${file}} content)
+
+function(embed name content)
   string(FIND "${content}" ")page\"" closes)
   if(NOT closes EQUAL -1)
-    message(FATAL_ERROR "${${file}} has the end of a raw string in it")
+    message(FATAL_ERROR "${name} has the end of a raw string in it")
   endif()
-  string(APPEND out "const std::string_view ${part} = R\"page(${content})page\";\n")
+  set(out "${out}const std::string_view ${name} = R\"page(${content})page\";\n" PARENT_SCOPE)
+endfunction()
+
+set(style "")
+file(GLOB files ${FOLDER}/style/*.css)
+list(SORT files)
+foreach(file IN LISTS files)
+  file(READ ${file} content)
+  string(APPEND style "${content}")
 endforeach()
+embed(style "${style}")
+
+set(script "(() => {\n'use strict';\n")
+file(GLOB files ${FOLDER}/script/*.mjs)
+list(SORT files)
+foreach(file IN LISTS files)
+  file(READ ${file} content)
+  string(REGEX REPLACE "(^|\n)import [^\n]*" "\\1" content "${content}")
+  string(REGEX REPLACE "(^|\n)export " "\\1" content "${content}")
+  string(APPEND script "${content}")
+endforeach()
+string(APPEND script "})();\n")
+embed(script "${script}")
+
+file(READ ${QR} content)
+embed(qr_library "${content}")
+
 string(APPEND out "\n} // namespace manciple::emit::page\n")
 file(WRITE ${OUT} "${out}")

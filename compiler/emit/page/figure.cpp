@@ -40,16 +40,17 @@ std::string over_days(const Compiled& compiled, std::string_view label, double t
   for (std::size_t d = 0; d < days; ++d) {
     const Date day = compiled.plan().from + std::chrono::days(d);
     if (compiled.kitchen.household.day_of_week(day) == 1) {
-      axis += fmt::format("<text class=axis x={} y=158>{}</text>",
+      axis += fmt::format("<text class=axis-text x={} y=158>{}</text>",
                           percent(static_cast<double>(d) / static_cast<double>(days)),
                           static_cast<unsigned>(std::chrono::year_month_day(day).day()));
     }
   }
-  return fmt::format("<svg role=img aria-label=\"{}\" width=\"100%\" height=164><svg y=18 "
-                     "height=124 width=\"100%\" viewBox=\"0 0 {} {}\" preserveAspectRatio=none>"
-                     "{}</svg><line class=grid x1=0 x2=\"100%\" y1=18 y2=18 /><text class=axis x=0 "
-                     "y=13>{}</text>{}</svg>\n",
-                     escape(label), days, tenth(top), inside, escape(top_label), axis);
+  return fmt::format(
+      "<svg role=img aria-label=\"{}\" width=\"100%\" height=164><svg y=18 "
+      "height=124 width=\"100%\" viewBox=\"0 0 {} {}\" preserveAspectRatio=none>"
+      "{}</svg><line class=grid x1=0 x2=\"100%\" y1=18 y2=18 /><text class=axis-text x=0 "
+      "y=13>{}</text>{}</svg>\n",
+      escape(label), days, tenth(top), inside, escape(top_label), axis);
 }
 
 } // namespace manciple::emit::page

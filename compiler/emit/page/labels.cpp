@@ -4,6 +4,12 @@
 #include <fmt/format.h>
 
 namespace manciple::emit::page {
+namespace {
+
+// So many characters of a name fit on a label in its usual size.
+constexpr std::size_t usual_name = 24;
+
+} // namespace
 
 std::string labels_section(const Compiled& compiled) {
   std::string out = fmt::format(
@@ -16,11 +22,13 @@ std::string labels_section(const Compiled& compiled) {
       compiled.prep.labels.size());
   for (const prep::Label& label : compiled.prep.labels) {
     out += fmt::format(
-        "<div class=label><b>{}</b><span>{}</span>{}<span>{} {}</span><span>use by "
+        "<div class=label><b{}>{}</b><span>{}{}</span>{}<span class=dates>{} {}, use by "
         "<b>{}</b></span>{}</div>\n",
-        name(label.name), name(label.amount),
-        label.purpose.empty() ? "" : "<span>for " + name(label.purpose) + "</span>",
-        foods::name(label.place), text::print_day(label.made), text::print_date(label.use_by),
+        label.name.size() > usual_name ? " class=long" : "", name(label.name),
+        place_mark(label.place) + " ", name(label.amount),
+        label.purpose.empty() ? "" : "<span class=for>for " + name(label.purpose) + "</span>",
+        label.making ? "made" : "bought", text::print_day(label.made),
+        text::print_day(label.use_by),
         label.reheat.empty() ? "" : "<span class=then>" + name(label.reheat) + "</span>");
   }
   return out + "</div></section>\n";

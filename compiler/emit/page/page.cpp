@@ -5,31 +5,62 @@
 #include <fmt/format.h>
 
 namespace manciple::emit {
+namespace {
+
+// What stands before the first paint decides what is painted: with the script one part at a time.
+constexpr std::string_view first_words =
+    "document.documentElement.className='js';"
+    "document.documentElement.dataset.view=/^#(shop|menu|cook|more|labels|figures)/.test("
+    "location.hash)?location.hash.match(/[a-z]+/)[0]:'today'";
+
+constexpr std::string_view without_script =
+    "<noscript><p class=warn>This browser runs no scripts here. Everything can be read and "
+    "printed, "
+    "but ticks are not kept, sums do not follow them, and the steps of each dish, timers, notes of "
+    "what was bought and the links for a second phone are not there.</p></noscript>\n";
+
+// The places of the page, at the lower edge of a phone.
+constexpr std::string_view places =
+    "<nav aria-label=\"Parts of the page\"><a href=#days>Today</a><a href=#shop>Shop</a><a "
+    "href=#menu>Menu</a><a href=#cook>Cook</a><a href=#more>More</a></nav>\n";
+
+constexpr std::string_view more =
+    "<section id=more aria-labelledby=more-h><h2 id=more-h>More</h2>\n<ul class=ways><li><a "
+    "href=#labels>Labels</a> for boxes and bags</li><li><a href=#figures>Figures</a>: money, room, "
+    "what is in the food</li></ul>\n<p class=key><span>Places:</span> <i class=\"at P\">P</i> "
+    "pantry "
+    "<i class=\"at F\">F</i> fridge <i class=\"at Z\">Z</i> freezer <i class=\"at H\">H</i> "
+    "heat</p>\n</section>\n";
+
+} // namespace
 
 std::string page_html(const Compiled& compiled) {
   using namespace page;
   const auto& plan = compiled.plan();
   std::string out = fmt::format(
       "<!doctype html>\n<html lang=en>\n<head>\n<meta charset=utf-8>\n<meta name=viewport "
-      "content=\"width=device-width, initial-scale=1\">\n<meta name=color-scheme content=\"light "
-      "dark\">\n<title>{}: list, menu and work</title>\n<style>\n{}</style>\n</head>\n<body>\n",
-      escape(plan.name), style);
+      "content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n<meta "
+      "name=color-scheme content=\"light dark\">\n<title>{}: list, menu and "
+      "work</title>\n<script>{}</script>\n<style>\n{}</style>\n</head>\n<body>\n",
+      escape(plan.name), first_words, style);
   out += fmt::format("<header><h1>{}</h1><p>{} to {}</p></header>\n", name(plan.name),
                      text::print_day(plan.from), text::print_day(plan.until));
-  out += "<nav aria-label=\"Parts of the page\"><a href=#list>List</a><a href=#menu>Menu</a><a "
-         "href=#days>Days</a><a href=#prep>Prep</a><a href=#pictures>Pictures</a><a "
-         "href=#labels>Labels</a></nav>\n<main>\n";
-  out += list_section(compiled);
-  out += menu_section(compiled);
+  out += without_script;
+  out += places;
+  out += "<main>\n<div id=dayhead></div>\n";
+  out += shop_section(compiled);
   out += days_section(compiled);
-  out += prep_section(compiled);
-  out += pictures_section(compiled);
+  out += menu_section(compiled);
+  out += cook_section(compiled);
+  out += more;
   out += labels_section(compiled);
-  out += fmt::format("</main>\n<div id=purse role=region aria-label=Sums hidden></div>\n<p id=said "
-                     "class=vh role=status></p>\n"
-                     "<footer><p>{}</p></footer>\n<script type=application/json "
-                     "id=data>{}</script>\n<script>\n{}</script>\n</body>\n</html>\n",
-                     escape(caution), data_json(compiled), script);
+  out += figures_section(compiled);
+  out += fmt::format("</main>\n<div id=foot><div id=purse role=region aria-label=\"This stop\" "
+                     "hidden></div></div>\n"
+                     "<p id=said class=vh role=status></p>\n<footer><p>{}</p></footer>\n"
+                     "<script type=application/json id=data>{}</script>\n<script>\n{}</script>\n"
+                     "<script>\n{}</script>\n</body>\n</html>\n",
+                     escape(caution), data_json(compiled), script, qr_library);
   return out;
 }
 

@@ -1,7 +1,7 @@
+#include "emit/boxes.hpp"
 #include "emit/page/figure.hpp"
 #include "emit/page/html.hpp"
 #include "emit/page/parts.hpp"
-#include "emit/page/strips.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
 
@@ -18,18 +18,53 @@ using kitchen::Cents;
 using measure::Rational;
 using text::Date;
 
-// As many as the style has colours for.
-constexpr std::size_t colours = 6;
+// As many as the style has.
+constexpr std::size_t fills = 6;
 
 Date first_of_week(const Compiled& compiled, Date day) {
   return day - std::chrono::days(compiled.kitchen.household.day_of_week(day) - 1);
 }
 
-// What each colour means.
+// The letter that stands on the pieces of each name: A, B, ...
+char letter_of(std::size_t i) {
+  return static_cast<char>('A' + static_cast<int>(i % 26));
+}
+
+// What each fill means, with its letter.
 std::string legend(const std::vector<std::string>& names) {
   std::string out = "<ul class=legend>";
   for (std::size_t i = 0; i < names.size(); ++i) {
-    out += fmt::format("<li><i class=\"key b{}\"></i> {}</li>", i % colours, name(names[i]));
+    out += fmt::format("<li><svg aria-hidden=true><rect class=\"piece f{}\" width=\"100%\" "
+                       "height=\"100%\" /></svg><b>{}</b> {}</li>",
+                       i % fills, letter_of(i), name(names[i]));
+  }
+  return out + "</ul>\n";
+}
+
+// Hatches, which can be told apart in grey and by whoever sees no colours.
+constexpr std::string_view hatches =
+    "<svg class=vh aria-hidden=true><defs><pattern id=fill1 width=6 height=6 "
+    "patternUnits=userSpaceOnUse patternTransform=\"rotate(45)\"><rect width=2 height=6 "
+    "fill=currentColor /></pattern><pattern id=fill3 width=6 height=6 "
+    "patternUnits=userSpaceOnUse><circle cx=2 cy=2 r=1.2 fill=currentColor /></pattern><pattern "
+    "id=fill5 width=6 height=6 patternUnits=userSpaceOnUse><path d=\"M0 0h6M0 0v6\" "
+    "stroke=currentColor /></pattern></defs></svg>\n";
+
+// Of a bar: less is too narrow for its letter.
+constexpr double room_for_letter = 0.06;
+
+// Meals of a day stand in narrow columns, which are stretched: plain greys.
+std::size_t meal_fill(std::size_t slot) {
+  constexpr std::array<std::size_t, 3> plain{0, 2, 4};
+  return plain.at(slot % plain.size());
+}
+
+std::string meal_legend(const std::vector<std::string>& names) {
+  std::string out = "<ul class=legend>";
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    out += fmt::format("<li><svg aria-hidden=true><rect class=\"piece f{}\" width=\"100%\" "
+                       "height=\"100%\" /></svg>{}</li>",
+                       meal_fill(i), name(names[i]));
   }
   return out + "</ul>\n";
 }
@@ -72,8 +107,12 @@ std::string spend(const Compiled& compiled) {
     for (std::size_t s = 0; s < paid.size(); ++s) {
       const double width = share(paid[s], most);
       if (paid[s] > 0) {
-        pieces += fmt::format("<rect class=b{} x={} width={} height=26 />", s % colours, percent(x),
-                              percent(width));
+        pieces += fmt::format("<rect class=\"piece f{}\" x={} width={} height=26 />", s % fills,
+                              percent(x), percent(width));
+        if (width > room_for_letter) {
+          pieces += fmt::format("<text class=\"mark m{}\" x={} dx=7 y=18>{}</text>", s % fills,
+                                percent(x), letter_of(s));
+        }
       }
       table += "<td>" + figure(compiled, paid[s]);
       x += width;
@@ -94,6 +133,7 @@ std::string room(const Compiled& compiled) {
       std::pair{foods::Place::freezer, household.freezer_litres},
       std::pair{foods::Place::pantry, household.pantry_litres}};
   const char point = household.system.point;
+  const auto boxes = litres_of_boxes(compiled);
   std::string pictures;
   std::string head;
   std::vector<std::vector<double>> columns;
@@ -103,7 +143,7 @@ std::string room(const Compiled& compiled) {
     }
     std::vector<double> taken;
     for (const Rational& night : compiled.shopping.litres[static_cast<std::size_t>(place)]) {
-      taken.push_back(to_double(night));
+      taken.push_back(to_double(night) + boxes.at(static_cast<std::size_t>(place))[taken.size()]);
     }
     const double top = to_double(*capacity);
     std::string path = fmt::format("M0 {}", tenth(top));
@@ -116,9 +156,10 @@ std::string room(const Compiled& compiled) {
     const std::string said =
         fmt::format("{}: at most {} l of {} l, on the night of {}", foods::name(place),
                     tenth(*fullest, point), decimal(compiled, *capacity, 1), text::print_day(when));
-    pictures += fmt::format("<p class=bar>{}</p>\n", said) +
-                over_days(compiled, said, top, fmt::format("{} l", tenth(top, point)),
-                          fmt::format("<path class=area d=\"{}\"/>", path));
+    pictures +=
+        fmt::format("<p class=bar><span>{} {}</span></p>\n", place_mark(place), said) +
+        over_days(compiled, said, top, fmt::format("{} l", tenth(top, point)),
+                  fmt::format("<path class=\"area {}\" d=\"{}\"/>", place_letter(place), path));
     head += fmt::format("<th scope=col>{}, l", foods::name(place));
     columns.push_back(taken);
   }
@@ -134,11 +175,12 @@ std::string room(const Compiled& compiled) {
     }
     table += "</tr>\n";
   }
-  return figure("Room taken at home",
-                pictures +
-                    "<p class=note>Food as it is bought and what was on hand; cooked boxes are not "
-                    "counted.</p>\n",
-                table + "</tbody></table>");
+  return figure(
+      "Room taken at home",
+      pictures +
+          "<p class=note>Food as it is bought, what was on hand, and boxes of what is cooked, "
+          "as far as their contents tell how much that is.</p>\n",
+      table + "</tbody></table>");
 }
 
 // A column a day, a piece a meal.
@@ -185,9 +227,9 @@ std::string meals(const Compiled& compiled) {
     for (std::size_t s = 0; s < slots.size(); ++s) {
       if (cost[d][s] > 0) {
         const double height = 100 * share(cost[d][s], most);
-        columns +=
-            fmt::format("<rect class=b{} x={}.08 y={} width=.84 height={} />", s % colours, d,
-                        tenth(100 * share(most - below - cost[d][s], most)), tenth(height));
+        columns += fmt::format("<rect class=\"piece f{}\" x={}.08 y={} width=.84 height={} />",
+                               meal_fill(s), d, tenth(100 * share(most - below - cost[d][s], most)),
+                               tenth(height));
         below += cost[d][s];
       }
     }
@@ -195,7 +237,7 @@ std::string meals(const Compiled& compiled) {
   const std::string top = money(compiled, cents(most));
   return figure(
       "What meals cost",
-      legend(slots) +
+      meal_legend(slots) +
           over_days(compiled,
                     fmt::format("Cost of the meals of each day; the dearest is {} with {}",
                                 text::print_day(plan.from + std::chrono::days(dearest)), top),
@@ -207,10 +249,10 @@ std::string meals(const Compiled& compiled) {
 
 } // namespace
 
-std::string pictures_section(const Compiled& compiled) {
-  return "<section id=pictures aria-labelledby=pictures-h><h2 id=pictures-h>Pictures</h2>\n" +
-         spend(compiled) + room(compiled) + meals(compiled) + nutrition_figure(compiled) +
-         food_strips(compiled) + "</section>\n";
+std::string figures_section(const Compiled& compiled) {
+  return "<section id=figures aria-labelledby=figures-h><h2 id=figures-h>Figures</h2>\n" +
+         std::string(hatches) + spend(compiled) + room(compiled) + meals(compiled) +
+         nutrition_figure(compiled) + "</section>\n";
 }
 
 } // namespace manciple::emit::page

@@ -1,0 +1,92 @@
+// What the rest of the script stands on. Text goes into the page as text, never as markup.
+import { cleaned } from './10-ticks.mjs';
+
+const data = JSON.parse(document.getElementById('data').textContent);
+const { stops, lines } = data;
+const root = document.documentElement;
+const $ = (selector, within = document) => within.querySelector(selector);
+const all = (selector, within = document) => [...within.querySelectorAll(selector)];
+const make = (tag, text = '', className = '', ...children) => {
+  const element = document.createElement(tag);
+  element.textContent = text;
+  if (className) element.className = className;
+  element.append(...children);
+  return element;
+};
+const button = (label, act, className = '', full = '') => {
+  const b = make('button', label, className);
+  b.type = 'button';
+  if (full) b.setAttribute('aria-label', full);
+  b.addEventListener('click', act);
+  return b;
+};
+const field = (label, value, act, attributes = {}) => {
+  const input = make('input');
+  Object.assign(input, { value, autocomplete: 'off', ...attributes });
+  input.addEventListener('change', () => act(input.value.trim(), input));
+  const whole = make('label', '', 'field', make('span', label), input);
+  whole.input = input;
+  return whole;
+};
+const say = (text) => {
+  $('#said').textContent = text;
+};
+const places = { P: 'pantry', F: 'fridge', Z: 'freezer', H: 'heat' };
+const placeMark = (letter) => {
+  const mark = make('i', '', `at ${letter}`);
+  mark.title = places[letter];
+  const seen = make('span', letter);
+  seen.setAttribute('aria-hidden', 'true');
+  mark.append(seen, make('span', places[letter], 'vh'));
+  return mark;
+};
+const clock = (minutes) => {
+  const m = minutes % 1440;
+  return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
+};
+const isoDate = (date) =>
+  `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
+// The day that it is, by the clock of whoever looks.
+const today = () => isoDate(new Date());
+const dayAfter = (date, days = 1) => new Date(Date.parse(date) + days * 86400000).toISOString().slice(0, 10);
+const minuteNow = () => Math.floor(Date.now() / 60000);
+
+// What is kept: `ticks` by line, `done` by what is done in the kitchen, `paper` of the labels, `timers`
+// that run, and whether what is found is `shown`.
+const storage = (() => {
+  try {
+    const probe = data.key + '|probe';
+    localStorage.setItem(probe, '1');
+    localStorage.removeItem(probe);
+    return localStorage;
+  } catch {
+    return null; // refused: the page works, but keeps nothing
+  }
+})();
+const table = (value) => (value && typeof value === 'object' && !Array.isArray(value) ? value : {});
+const read = () => {
+  let kept = null;
+  try {
+    kept = JSON.parse(storage?.getItem(data.key) ?? 'null');
+  } catch {
+    // not ours, or cut off: begin anew
+  }
+  return {
+    ticks: cleaned(kept?.ticks),
+    done: table(kept?.done),
+    paper: table(kept?.paper),
+    timers: Array.isArray(kept?.timers) ? kept.timers.filter((one) => Number.isFinite(one?.end)) : [],
+    shown: Boolean(kept?.shown),
+  };
+};
+let state = read();
+let full = false;
+const keep = () => {
+  try {
+    storage?.setItem(data.key, JSON.stringify(state));
+    full = false;
+  } catch {
+    if (!full) tellOf('This browser has no room left for this page: ticks are in its address only.');
+    full = true;
+  }
+};

@@ -1,0 +1,106 @@
+// The second phone: a link, a square code, or a few letters carry the ticks to it, and both agree line
+// by line on what was changed last.
+import { handOver, takeOver } from './20-code.mjs';
+
+const linkWithTicks = () => `${location.href.split('#')[0]}#today~${handOver(stops, state.ticks, today())}`;
+
+let received = '';
+const receive = (code) => {
+  if (code === received || code === '') return;
+  received = code;
+  try {
+    const { ticks, strange } = takeOver(stops, code);
+    const news = takeIn(ticks);
+    if (news) {
+      renderAll();
+      tellOf(`${news} ${news === 1 ? 'line' : 'lines'} taken over from the link.`);
+    }
+    if (strange && !Object.keys(state.ticks).length) tellOf('Some ticks of the link are of a list that was made anew, and were left out.');
+    return news;
+  } catch {
+    tellOf('The ticks in this address cannot be read; those of this phone stay as they are.');
+  }
+  return null;
+};
+const tellOf = (words) => {
+  say(words);
+  const old = $('.told');
+  old?.remove();
+  const note = make('p', words + ' ', 'told');
+  note.append(button('Good', () => note.remove(), '', 'Good; take this message away'));
+  $('main').prepend(note);
+};
+
+// The library is loaded with the page, below this script, and used at a touch.
+const squareOf = (words) => {
+  const code = globalThis.qrcode(0, 'L');
+  code.addData(words);
+  code.make();
+  const size = code.getModuleCount();
+  let path = '';
+  for (let y = 0; y < size; y++) for (let x = 0; x < size; x++) if (code.isDark(y, x)) path += `M${x + 4} ${y + 4}h1v1h-1z`;
+  const svg = document.createElementNS('http://www.w3.org/2000/svg', 'svg');
+  svg.setAttribute('viewBox', `0 0 ${size + 8} ${size + 8}`);
+  svg.setAttribute('class', 'square');
+  svg.setAttribute('role', 'img');
+  svg.setAttribute('aria-label', 'The link as a square code');
+  const white = document.createElementNS(svg.namespaceURI, 'rect');
+  white.setAttribute('width', '100%');
+  white.setAttribute('height', '100%');
+  white.setAttribute('fill', '#fff');
+  const dark = document.createElementNS(svg.namespaceURI, 'path');
+  dark.setAttribute('d', path);
+  dark.setAttribute('fill', '#000');
+  svg.append(white, dark);
+  return svg;
+};
+
+const showMore = () => {
+  let hand = $('#more .hand');
+  if (!hand) {
+    hand = make('section', '', 'hand');
+    $('#more h2').after(hand);
+  }
+  const link = linkWithTicks();
+  const square = make('div', '', 'square-place');
+  const buttons = make('p', '', 'buttons', button('Copy the link', () => copy(link), 'strong'));
+  if (navigator.share) buttons.append(button('Share', () => navigator.share({ title: data.plan, url: link }).catch(() => {})));
+  if (globalThis.qrcode) {
+    buttons.append(button('Show as a square code', () => square.replaceChildren(square.firstChild ? '' : squareOf(link))));
+  }
+  buttons.append(button('Copy only the ticks', () => copy(link.split('~')[1])));
+  const paste = field('A link or ticks from another phone', '', (value, input) => {
+    const code = value.split('~').at(-1).trim();
+    received = '';
+    if (code && receive(code) !== null) {
+      input.value = '';
+      if (!$('.told')) tellOf('Nothing new in it: both phones say the same.');
+    }
+  });
+  hand.replaceChildren(
+    make('h3', 'Shop on two phones'),
+    make('p', 'Each phone opens this month’s page. The link carries what is ticked; of each line the last change counts. A page that lies in a file has no address on another phone: there, paste the ticks below.'),
+    buttons, square, paste);
+  let other = $('#more .other');
+  if (!other) {
+    other = make('section', '', 'other');
+    $('#more').append(other);
+    other.append(
+      make('h3', 'Begin anew'),
+      make('p', '', '', button('Take off all ticks', () => {
+        if (confirm('Take off all ticks and bring back what was not there?')) {
+          // Taken off, not forgotten: the other phone takes them off as well.
+          for (const [key, r] of Object.entries(state.ticks)) state.ticks[key] = { t: Math.max(minuteNow(), r.t + 1), f: 0, m: 0 };
+          state.done = {};
+          undone.length = 0;
+          keep();
+          mirrorNow();
+          renderAll();
+          for (const box of all('.day input, .session input')) {
+            box.checked = false;
+            setDone(box);
+          }
+        }
+      }, 'clear')));
+  }
+};
