@@ -85,10 +85,11 @@ void leave_out_makers(kitchen::Kitchen& kitchen, const resolve::Resolved& resolv
     });
   }
   for (const auto& [offer, why] : left_out) {
+    const foods::FoodId food = offer.food;
     const bool elsewhere =
         std::any_of(kitchen.shops.begin(), kitchen.shops.end(), [&](const kitchen::Shop& shop) {
           return std::any_of(shop.offers.begin(), shop.offers.end(),
-                             [&](const kitchen::Offer& other) { return other.food == offer.food; });
+                             [&](const kitchen::Offer& other) { return other.food == food; });
         });
     const std::string what = fmt::format("{}, and this {} contains it: it is not bought", why,
                                          kitchen.food(offer.food).name);
