@@ -255,8 +255,9 @@ void Calendar::digest(Date date, const std::vector<const prep::Reminder*>& thing
       ++same->second;
     }
     description +=
-        fmt::format("{}{}{}", description.empty() ? "" : "\n",
-                    thing->clock ? text::print_clock(*thing->clock) + " " : "", thing->what);
+        fmt::format("{}{}{}{}", description.empty() ? "" : "\n",
+                    thing->clock ? text::print_clock(*thing->clock) + " " : "",
+                    thing->kind == prep::Reminder::Kind::use_up ? "Use up " : "", thing->what);
   }
   std::vector<std::string> words;
   for (const auto& [kind, count] : kinds) {

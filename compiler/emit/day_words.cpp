@@ -74,7 +74,7 @@ std::string eaters_of(const Compiled& compiled, const resolve::DishRef& ref) {
     (at_home ? names : guests).push_back(person->name);
   }
   if (names.size() == household.size() && names.size() > 1) {
-    names = {"all " + number_word(names.size())};
+    names = {names.size() == 2 ? "both" : "all " + number_word(names.size())};
   }
   names.insert(names.end(), guests.begin(), guests.end());
   return and_list(names);

@@ -22,7 +22,10 @@ using text::Node;
 std::optional<int> read_oven(const Node& node, Diagnostics& diagnostics) {
   measure::Cursor cursor{node.scalar};
   const auto degrees = measure::scan_number(cursor);
-  const std::string_view scale = text::trim(cursor.rest());
+  std::string_view scale = text::trim(cursor.rest());
+  constexpr std::string_view sign = "\u00b0"; // "200 °C"
+  scale.remove_prefix(scale.starts_with(sign) ? sign.size() : 0);
+  scale = text::trim(scale);
   if (degrees && *degrees <= 600 && (scale == "F" || scale == "C")) {
     const Rational f = scale == "F" ? *degrees : Rational(*degrees * 9 / 5 + 32);
     return static_cast<int>(measure::to_int64(measure::round(f)));
