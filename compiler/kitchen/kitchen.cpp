@@ -314,9 +314,9 @@ void Loader::receipt(const std::string& name, std::optional<text::Node> node,
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
-  std::optional<text::Date> since = kitchen.on_hand.date;
-  if (const auto first = first_day(); first && since) {
-    since = std::min(*since, *first);
+  std::optional<text::Date> since = first_day();
+  if (const auto& counted = kitchen.on_hand.date; counted && since) {
+    since = std::min(*since, *counted);
   }
   const auto of_these_days = [&](const std::string& name) {
     const auto day = day_in_name(name);

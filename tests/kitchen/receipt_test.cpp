@@ -75,6 +75,14 @@ TEST_F(ReceiptTest, ATableIsAReceiptAsWell) {
   EXPECT_NE(house.said().find("2027-03-07-corner.csv:3:"), std::string::npos) << house.said();
 }
 
+TEST_F(ReceiptTest, WithoutACountThoseOfAnotherMonthSayNothing) {
+  house.write("plans/receipts/2027-02-20-corner.yaml",
+              "shop: corner\nlines: [\"2 lb onions, 2.00\"]\n");
+  const auto receipt = read("shop: corner\nlines: [\"1 lb onions, 1.00\"]\n");
+  EXPECT_EQ(kitchen.receipts.size(), 1U);
+  EXPECT_EQ(receipt.date, text::parse_date("2027-03-06"));
+}
+
 TEST_F(ReceiptTest, MistakesAreSaidWhereTheyAre) {
   (void)read("shop: corner\nlines: [\"onions, 2.00\", \"2 lb onions, 2.00, freeze 1 gal of\"]\n");
   EXPECT_TRUE(house.said("K003")) << house.said();
