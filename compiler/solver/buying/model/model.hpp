@@ -85,7 +85,7 @@ using Volume = std::int64_t;
 using Day = int;
 /// Minutes from the first midnight of day 0.
 using Minute = std::int64_t;
-constexpr Minute minutes_per_day = 24 * 60;
+constexpr Minute minutes_per_day = Minute{24} * 60;
 
 enum class Place : std::uint8_t { pantry, fridge, freezer };
 constexpr std::size_t place_count = 3;
