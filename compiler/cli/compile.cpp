@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace manciple::cli {
 namespace {
@@ -49,9 +50,23 @@ void take_lists_for_receipts(kitchen::Kitchen& kitchen, const resolve::Resolved&
                       text::print_date(day)));
     }
     kitchen.receipts.insert(kitchen.receipts.end(), receipts.begin(), receipts.end());
-    std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
-                     [](const auto& a, const auto& b) { return a.date < b.date; });
+    kitchen::by_date(kitchen.receipts);
   }
+}
+
+// What has been by the morning of a day; days of shopping that have no receipt go by their lists,
+// those from `planned_from` on without a word. Nothing when there are errors.
+std::optional<Done> done_by(kitchen::Kitchen kitchen, text::Date until,
+                            text::Diagnostics& diagnostics,
+                            std::optional<text::Date> planned_from = std::nullopt) {
+  resolve::Resolved all = resolve::resolve(kitchen, diagnostics);
+  if (diagnostics.errors() > 0) {
+    return std::nullopt;
+  }
+  kitchen.as_of = until;
+  take_lists_for_receipts(kitchen, all, until, {}, diagnostics, planned_from);
+  history::Past past = history::past(kitchen, all, until, diagnostics);
+  return Done{std::move(kitchen), std::move(all), std::move(past)};
 }
 
 } // namespace
@@ -110,7 +125,7 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
   const kitchen::Plan& plan = *kitchen.plan;
   const text::Date now = kitchen.as_of.value_or(plan.from);
   const text::Date until = day.value_or(now);
-  const text::Date first = purchase::first_day(plan);
+  const text::Date first = plan.first_day();
   if (until < first || until > plan.until + std::chrono::days(1)) {
     diagnostics.error(history::errors::unknown_day, plan.at,
                       fmt::format("what is in the house is known from {} to {}, but not on {}",
@@ -125,37 +140,34 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
     diagnostics = {};
     kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, until);
   }
-  const resolve::Resolved all = resolve::resolve(kitchen, diagnostics);
-  if (diagnostics.errors() > 0) {
-    return std::nullopt;
-  }
-  kitchen.as_of = until;
-  take_lists_for_receipts(kitchen, all, until, {}, diagnostics, now);
-  history::Past past = history::past(kitchen, all, until, diagnostics);
-  return Done{std::move(kitchen), all, std::move(past)};
+  return done_by(std::move(kitchen), until, diagnostics, now);
 }
 
-std::optional<Done> reviewed(const std::string& plan_path, std::optional<text::Date> until,
-                             text::Sources& sources, text::Diagnostics& diagnostics,
-                             const text::Files& files) {
-  // The count that the plan began with is the last one up to its first day.
+Reviewed reviewed(const std::string& plan_path, text::Sources& sources,
+                  text::Diagnostics& diagnostics, const text::Files& files) {
   text::Sources unread;
-  text::Diagnostics unsaid;
-  const kitchen::Kitchen whole = kitchen::read_kitchen(plan_path, unread, unsaid, files);
-  if (!whole.plan) {
-    return done_until(plan_path, until, sources, diagnostics, files);
-  }
-  const text::Date first = purchase::first_day(*whole.plan);
+  text::Diagnostics unsaid; // by the second reading
+  kitchen::Kitchen now = kitchen::read_kitchen(plan_path, unread, unsaid, files);
+  // The count that the plan began with is the last one up to its first day.
+  const auto first = now.plan ? std::optional(now.plan->first_day()) : std::nullopt;
   kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, first);
-  kitchen.receipts = whole.receipts;
-  const resolve::Resolved all = resolve::resolve(kitchen, diagnostics);
-  if (diagnostics.errors() > 0) {
-    return std::nullopt;
+  Reviewed out{now.as_of.has_value(), {}, {}};
+  if (!first || !kitchen.plan) {
+    return out;
   }
-  kitchen.as_of = until.value_or(first);
-  take_lists_for_receipts(kitchen, all, *kitchen.as_of, {}, diagnostics);
-  history::Past past = history::past(kitchen, all, *kitchen.as_of, diagnostics);
-  return Done{std::move(kitchen), all, std::move(past)};
+  kitchen.receipts = std::move(now.receipts);
+  out.done = done_by(std::move(kitchen), now.as_of.value_or(*first), diagnostics);
+  const auto began = out.done ? out.done->kitchen.on_hand.date : std::nullopt;
+  if (began && now.on_hand.date && *now.on_hand.date > *began) {
+    out.later.emplace(review::LaterCount{*now.on_hand.date, {}});
+    for (const kitchen::StockLot& lot : now.on_hand.lots) {
+      // Foods by the numbers of the other reading.
+      if (const auto food = out.done->kitchen.foods.find(now.food(*lot.what.food()).name)) {
+        out.later->amounts[*food] += lot.amount;
+      }
+    }
+  }
+  return out;
 }
 
 std::optional<BesideList> beside_list(const std::string& plan_path, const std::string& receipt,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "emit/compiled.hpp"
+#include "review/review.hpp"
 
 #include <optional>
 #include <string>
@@ -30,10 +31,14 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
                                text::Sources& sources, text::Diagnostics& diagnostics,
                                const text::Files& files = text::disk());
 
-/// What has been from the first count of a plan on, whatever was counted later; else the same.
-std::optional<Done> reviewed(const std::string& plan_path, std::optional<text::Date> until,
-                             text::Sources& sources, text::Diagnostics& diagnostics,
-                             const text::Files& files = text::disk());
+/// A plan from the count on with which it began, whatever was counted later, up to where it is.
+struct Reviewed {
+  bool begun = false;                      ///< something of it is done
+  std::optional<Done> done;                ///< nothing when there are errors
+  std::optional<review::LaterCount> later; ///< what was counted last, if that was after it began
+};
+Reviewed reviewed(const std::string& plan_path, text::Sources& sources,
+                  text::Diagnostics& diagnostics, const text::Files& files = text::disk());
 
 /// A receipt, and what the list of its day said of its shop before it was there.
 struct BesideList {

@@ -38,13 +38,6 @@ double litres_of(const Compiled& compiled, const resolve::Making& making,
   return out;
 }
 
-foods::Place place_of(const kitchen::Recipe& recipe, const resolve::Consumer& consumer) {
-  if (consumer.from_freezer) {
-    return foods::Place::freezer;
-  }
-  return recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
-}
-
 } // namespace
 
 std::array<std::vector<double>, 3> litres_of_boxes(const Compiled& compiled) {
@@ -57,7 +50,8 @@ std::array<std::vector<double>, 3> litres_of_boxes(const Compiled& compiled) {
     each.push_back(litres_of(compiled, making, each));
     const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
-      auto& place = out.at(static_cast<std::size_t>(place_of(recipe, consumer)));
+      auto& place = out.at(static_cast<std::size_t>(consumer.from_freezer ? foods::Place::freezer
+                                                                          : recipe.cool_place()));
       const auto first = std::max(making.date, plan.from);
       for (auto day = first; day < consumer.date && day <= plan.until;
            day += std::chrono::days(1)) {

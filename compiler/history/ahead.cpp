@@ -1,7 +1,6 @@
 #include "history/past.hpp"
 
 #include "history/written.hpp"
-#include "purchase/lower.hpp"
 
 #include <fmt/format.h>
 
@@ -40,6 +39,16 @@ void drop_stops_made(const Kitchen& kitchen, Date day, Plan& plan) {
   std::erase_if(plan.trips, [](const kitchen::Trip& trip) { return trip.stops.empty(); });
 }
 
+// Store credit is good once in a plan.
+void take_off_credit(Date until, Kitchen& kitchen) {
+  for (const kitchen::Receipt& receipt : kitchen.receipts) {
+    if (is_of_plan(receipt, *kitchen.plan, until)) {
+      kitchen::Cents& credit = kitchen.shops[static_cast<std::size_t>(receipt.shop)].credit;
+      credit = std::max(kitchen::Cents{0}, credit - receipt.credit);
+    }
+  }
+}
+
 // What was due and never bought is wanted as soon as may be.
 void keep_what_is_due(const Past& past, Plan& plan) {
   std::vector<kitchen::Extra> extra;
@@ -68,7 +77,7 @@ Kitchen ahead(Kitchen kitchen, const Past& past) {
   kitchen.on_hand = std::move(there);
 
   Plan& plan = *kitchen.plan;
-  const Date begins = purchase::first_day(plan);
+  take_off_credit(past.until, kitchen);
   plan.from = std::max(plan.begins, past.until);
   const auto done = [&](const auto& one) { return one.date < past.until; };
   std::erase_if(plan.meals, done);
@@ -77,11 +86,6 @@ Kitchen ahead(Kitchen kitchen, const Past& past) {
   std::erase_if(plan.sessions, done);
   std::erase_if(plan.changes, done);
   drop_stops_made(kitchen, past.until, plan);
-  for (const kitchen::Receipt& receipt : kitchen.receipts) {
-    kitchen::Cents& credit = kitchen.shops[static_cast<std::size_t>(receipt.shop)].credit;
-    const bool of_plan = receipt.date >= begins && receipt.date <= past.until;
-    credit = std::max(kitchen::Cents{0}, credit - (of_plan ? receipt.credit : 0));
-  }
   keep_what_is_due(past, plan);
   if (const auto budget = plan.budget ? plan.budget : kitchen.household.budget) {
     plan.budget = std::max(kitchen::Cents{0}, *budget - past.paid);

@@ -3,6 +3,7 @@
 #include "foods/counted.hpp"
 #include "foods/ripening.hpp"
 #include "purchase/lives.hpp"
+#include "purchase/rules.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -16,14 +17,6 @@ using foods::Place;
 
 // Longer than any plan: so that no clock of opening is left out because a plan ends before it.
 constexpr int any_plan = 3650;
-// What is worth a bag in the freezer; see the account in DEVELOPERS.md.
-constexpr int least_frozen = 60;
-// What is good so many days longer than the plan is kept as it is.
-constexpr int kept_days = 3;
-// A container of another size than the usual one will do from three quarters of it to five.
-const Rational smallest_container(3, 4);
-const Rational largest_container(5, 4);
-
 // How long it is good once it is open, for what comes in one pack.
 std::optional<int> once_open(const Food& food) {
   return purchase::keeping_of(food, any_plan).life.opened;
@@ -43,6 +36,14 @@ bool is_bought_frozen(const Food& food) {
 }
 
 } // namespace
+
+House::House(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved, Date until,
+             Past& past)
+    : kitchen_(kitchen), resolved_(resolved), until_(until), past_(past) {
+  for (std::size_t u = 0; u < resolved.uses.size(); ++u) {
+    uses_[first_of(resolved.uses[u].food)].push_back(u);
+  }
+}
 
 void House::move(Move move) {
   if (move.amount > 0) {
@@ -151,7 +152,7 @@ House::Want House::want_of(const resolve::Use& use) const {
   const Rational each = worth(use.food);
   Want want{first_of(use.food), use.amount * each, use.give * each, use.date, !use.fresh, {}};
   if (use.containers && *use.containers > 0) {
-    want.container = use.amount * worth(use.food) / *use.containers;
+    want.container = want.amount / *use.containers;
   }
   return want;
 }
@@ -200,8 +201,7 @@ Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<M
       // A can is a can, whatever its size within reason.
       const Rational pack = one * each;
       const bool container = closed && want.container && left >= *want.container &&
-                             pack >= *want.container * smallest_container &&
-                             pack <= *want.container * largest_container;
+                             purchase::is_usual_container(pack, *want.container);
       const Rational served = container ? *want.container : std::min(left, pack);
       const Rational taken = container ? one : Rational(served / each);
       left -= served;
@@ -240,9 +240,10 @@ Rational House::eaten_too_late(std::size_t index, Date date, int clock) const {
   }
   std::vector<Holding> left = there_;
   Rational late = 0;
-  for (const resolve::Use& use : resolved_.uses) { // of a food by date
-    if (first_of(use.food) != first_of(mine.food) ||
-        std::pair(use.date, use.clock) < std::pair(date, clock)) {
+  const auto uses = uses_.find(first_of(mine.food));
+  for (const std::size_t u : uses == uses_.end() ? std::vector<std::size_t>() : uses->second) {
+    const resolve::Use& use = resolved_.uses[u];
+    if (std::pair(use.date, use.clock) < std::pair(date, clock)) {
       continue;
     }
     Want want = want_of(use);
@@ -256,10 +257,10 @@ Rational House::eaten_too_late(std::size_t index, Date date, int clock) const {
     }
   }
   const bool spoils =
-      !mine.opened && *mine.use_by < kitchen_.plan->until + std::chrono::days(kept_days);
+      !mine.opened && *mine.use_by < kitchen_.plan->until + std::chrono::days(purchase::kept_days);
   late += spoils && !food.freezes_for_cooking ? left[index].amount : Rational(0);
   const bool weighed = foods::basis(food) == measure::Dimension::mass;
-  return weighed && late < least_frozen ? Rational(0) : late;
+  return weighed && late < purchase::least_frozen ? Rational(0) : late;
 }
 
 // What a use leaves for those after it: where what is there is nearly enough for all of them, each
@@ -273,10 +274,9 @@ Rational House::spared(std::size_t index) const {
   }
   Rational needed = 0;
   Rational give = 0;
-  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+  for (const std::size_t u : uses_.at(first)) {
     const resolve::Use& other = resolved_.uses[u];
-    if (first_of(other.food) == first &&
-        std::tuple(other.date, other.clock, u) >= std::tuple(use.date, use.clock, index)) {
+    if (std::tuple(other.date, other.clock, u) >= std::tuple(use.date, use.clock, index)) {
       needed += other.amount * worth(other.food);
       give += other.give * worth(other.food);
     }

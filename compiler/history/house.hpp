@@ -2,13 +2,14 @@
 
 #include "history/past.hpp"
 
+#include <map>
+
 namespace manciple::history {
 
 /// What is in the house while days go by. Writes what comes and goes into a `Past`.
 class House {
 public:
-  House(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved, Date until, Past& past)
-      : kitchen_(kitchen), resolved_(resolved), until_(until), past_(past) {}
+  House(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved, Date until, Past& past);
 
   /// What was counted on a day is there.
   void count(Date date);
@@ -54,6 +55,8 @@ private:
   const resolve::Resolved& resolved_;
   Date until_;
   Past& past_;
+  /// The uses of a food and of what it stands for, by date.
+  std::map<foods::FoodId, std::vector<std::size_t>> uses_;
   std::vector<Holding> there_;
 };
 

@@ -3,14 +3,12 @@
 #include "foods/spoken.hpp"
 #include "history/errors.hpp"
 #include "history/house.hpp"
-#include "purchase/lower.hpp"
 #include "resolve/makings.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 #include <tuple>
 
 namespace manciple::history {
@@ -89,8 +87,7 @@ void add_made(const Kitchen& kitchen, const Resolved& resolved, Date from, Date 
     what.text = recipe.name;
     what.target = making.recipe;
     if (cool > 0) {
-      out.made.push_back({what, recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge,
-                          making.date, good, cool});
+      out.made.push_back({what, recipe.cool_place(), making.date, good, cool});
     }
     if (frozen > 0) {
       out.made.push_back({what, foods::Place::freezer, making.date,
@@ -163,18 +160,19 @@ void tell_not_there(const Kitchen& kitchen, const Resolved& resolved, const Past
 
 } // namespace
 
+bool is_of_plan(const kitchen::Receipt& receipt, const kitchen::Plan& plan, Date until) {
+  return receipt.date >= plan.first_day() && receipt.date <= until;
+}
+
 Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
           text::Diagnostics& diagnostics) {
   const Date from = kitchen.on_hand.date.value_or(kitchen.plan->begins);
   Past out;
   out.until = until;
-  const Date begins = purchase::first_day(*kitchen.plan);
   for (const kitchen::Receipt& receipt : kitchen.receipts) {
-    if (receipt.date >= begins && receipt.date <= until) {
-      const Rational back = kitchen.shop(receipt.shop).cash_back;
+    if (is_of_plan(receipt, *kitchen.plan, until)) {
       out.paid += receipt.paid();
-      out.cash_back += measure::to_int64(
-          measure::round(back * (receipt.goods() - receipt.off - receipt.credit)));
+      out.cash_back += kitchen.shop(receipt.shop).comes_back(receipt.goods(), receipt.credit);
     }
   }
   House house(kitchen, resolved, until, out);

@@ -63,6 +63,10 @@ struct Past {
   Cents paid = 0;                        ///< by the receipts of the plan's days
 };
 
+/// Whether a receipt is of a plan's own days, up to one of them: its budget has paid it. Of a plan
+/// as a whole.
+bool is_of_plan(const kitchen::Receipt& receipt, const kitchen::Plan& plan, Date until);
+
 /// Goes through the days from the last count on. What a plan uses is taken as the list has it: what
 /// is open first, then what goes off first, then from the freezer. What was bought and will be
 /// eaten too late otherwise was frozen on its day, unless the receipt says; what is past its last

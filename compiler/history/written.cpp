@@ -60,20 +60,22 @@ std::optional<std::string> in_units(const Food& food, const Rational& amount, bo
   return words ? words : in_units(food, amount, us_spoons, quarters, most_spoons);
 }
 
+// So many whole ones of what a bare count of it means.
+std::optional<foods::Amount> in_pieces(const Food& food, const Rational& amount) {
+  const foods::Measure piece{Unit::each, foods::counted_by(food)};
+  const auto number = piece.piece.empty() ? std::nullopt : in_measure(food, amount, piece, 1);
+  return number ? std::optional(foods::Amount{*number, piece}) : std::nullopt;
+}
+
 // "12 eggs", "2 heads garlic".
-std::optional<std::string> in_pieces(const Food& food, const Rational& amount) {
-  const std::string piece = foods::counted_by(food);
-  const auto number =
-      piece.empty() ? std::nullopt : in_measure(food, amount, {Unit::each, piece}, 1);
-  if (!number) {
-    return std::nullopt;
-  }
-  const std::string many = *number > 1 ? text::plural(food.name) : food.name;
+std::string pieces_written(const Food& food, const foods::Amount& pieces) {
+  const std::string& piece = pieces.measure.piece;
+  const bool several = pieces.number > 1;
+  const std::string number = measure::print_exact(pieces.number);
   if (foods::counts_itself(food, piece) || food.name.ends_with(piece)) {
-    return fmt::format("{} {}", measure::print_exact(*number), many);
+    return fmt::format("{} {}", number, several ? text::plural(food.name) : food.name);
   }
-  return fmt::format("{} {} {}", measure::print_exact(*number),
-                     *number > 1 ? text::plural(piece) : piece, food.name);
+  return fmt::format("{} {} {}", number, several ? text::plural(piece) : piece, food.name);
 }
 
 // To the milligram, and never less: nobody weighs finer, and no use goes short by it.
@@ -83,29 +85,29 @@ std::string in_base(const Food& food, const Rational& amount) {
   return fmt::format("{} {}", measure::print_decimal(up, 3), mass ? "g" : "ml");
 }
 
-// With the food's name.
-std::string written(const Food& food, const Rational& amount, bool us) {
-  if (auto words = in_pieces(food, amount)) {
-    return *words;
-  }
-  if (foods::basis(food) == measure::Dimension::count) {
-    return fmt::format("{} {}", measure::print_exact(amount), food.name);
-  }
-  const auto words = in_units(food, amount, us);
-  return fmt::format("{} {}", words ? *words : in_base(food, amount), foods::name_of(food, amount));
-}
-
-std::string without_name(const Food& food, const Rational& amount, bool us) {
+// In units, or exactly enough.
+std::string measured(const Food& food, const Rational& amount, bool us) {
   if (foods::basis(food) == measure::Dimension::count) {
     return measure::print_exact(amount);
   }
-  const std::string piece = foods::counted_by(food);
-  if (const auto number =
-          piece.empty() ? std::nullopt : in_measure(food, amount, {Unit::each, piece}, 1)) {
-    return foods::print({*number, {Unit::each, piece}});
-  }
   const auto words = in_units(food, amount, us);
   return words ? *words : in_base(food, amount);
+}
+
+// With the food's name.
+std::string written(const Food& food, const Rational& amount, bool us) {
+  if (const auto pieces = in_pieces(food, amount)) {
+    return pieces_written(food, *pieces);
+  }
+  const bool counted = foods::basis(food) == measure::Dimension::count;
+  return fmt::format("{} {}", measured(food, amount, us),
+                     counted ? food.name : foods::name_of(food, amount));
+}
+
+std::string without_name(const Food& food, const Rational& amount, bool us) {
+  const bool counted = foods::basis(food) == measure::Dimension::count;
+  const auto pieces = counted ? std::nullopt : in_pieces(food, amount);
+  return pieces ? foods::print(*pieces) : measured(food, amount, us);
 }
 
 bool is_us(const kitchen::Kitchen& kitchen) {

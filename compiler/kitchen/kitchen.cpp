@@ -140,7 +140,6 @@ public:
   void on_hand(std::optional<text::Date> up_to);
   void tell_old_count();
   void receipts(std::optional<text::Date> up_to);
-  [[nodiscard]] std::optional<text::Date> first_day() const;
   void settle_as_of(std::optional<text::Date> said);
   void plan(text::FileId file, const std::string& slug);
   void forget_later_count();
@@ -242,22 +241,10 @@ void Loader::setting() {
   shops_named();
 }
 
-// The first day that counts for the plan: a trip may be before it.
-std::optional<text::Date> Loader::first_day() const {
-  if (!kitchen.plan) {
-    return std::nullopt;
-  }
-  text::Date first = kitchen.plan->from;
-  for (const Trip& trip : kitchen.plan->trips) {
-    first = std::min(first, trip.date);
-  }
-  return first;
-}
-
 // What is in the house, counted before the plan's shopping where the file does not say when. Of
 // several counts the last one holds.
 void Loader::on_hand(std::optional<text::Date> up_to) {
-  const auto usual = first_day();
+  const auto usual = kitchen.plan ? std::optional(kitchen.plan->first_day()) : std::nullopt;
   const auto count = [&](const std::string& path, std::optional<text::Date> day) {
     if (const auto node = read(path)) {
       OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
@@ -288,14 +275,17 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
 void Loader::tell_old_count() {
   constexpr std::chrono::days fresh(7);
   const auto& counted = kitchen.on_hand.date;
-  const auto first = first_day();
-  if (first && counted && !kitchen.on_hand.lots.empty() && *counted + fresh < *first) {
+  if (!kitchen.plan || !counted || kitchen.on_hand.lots.empty()) {
+    return;
+  }
+  const text::Date first = kitchen.plan->first_day();
+  if (*counted + fresh < first) {
     diagnostics_.warning(
         errors::old_count, kitchen.on_hand.at,
         fmt::format("what is in the house was counted on {}, {} before the plan begins; what was "
                     "eaten since is taken to be there",
                     text::print_day(*counted),
-                    text::print_days(static_cast<int>((*first - *counted).count()))),
+                    text::print_days(static_cast<int>((first - *counted).count()))),
         "count it again, or let 'manciple on-hand --write' say what the plan before this one "
         "leaves");
   }
@@ -314,7 +304,8 @@ void Loader::receipt(const std::string& name, std::optional<text::Node> node,
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
-  std::optional<text::Date> since = first_day();
+  std::optional<text::Date> since =
+      kitchen.plan ? std::optional(kitchen.plan->first_day()) : std::nullopt;
   if (const auto& counted = kitchen.on_hand.date; counted && since) {
     since = std::min(*since, *counted);
   }
@@ -334,8 +325,7 @@ void Loader::receipts(std::optional<text::Date> up_to) {
       receipt(name, receipt_of_table(*file, name, sources_, diagnostics_), since, up_to);
     }
   }
-  std::stable_sort(kitchen.receipts.begin(), kitchen.receipts.end(),
-                   [](const Receipt& a, const Receipt& b) { return a.date < b.date; });
+  by_date(kitchen.receipts);
 }
 
 // A day that is asked for goes first; else the plan, its last receipt or its last count tells how
@@ -354,10 +344,10 @@ void Loader::settle_as_of(std::optional<text::Date> said) {
   if (day && (*day > plan.from || !kitchen.receipts.empty())) {
     kitchen.as_of = day;
   }
-  if (said && *said < *first_day()) {
+  if (const text::Date first = plan.first_day(); said && *said < first) {
     diagnostics_.error(errors::outside_plan, plan.at,
                        fmt::format("the plan and its shopping begin on {}, after {}",
-                                   text::print_date(*first_day()), text::print_date(*said)));
+                                   text::print_date(first), text::print_date(*said)));
   }
   if (day && *day > plan.until) {
     diagnostics_.error(errors::outside_plan, plan.as_of ? plan.as_of_at : plan.at,

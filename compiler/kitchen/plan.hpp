@@ -159,6 +159,8 @@ struct Plan {
   std::vector<Aim> aims;
   text::Span at;
 
+  /// The first day that counts for it: a trip may be before its first meal.
+  [[nodiscard]] text::Date first_day() const;
   /// Whether somebody of the household is away from a meal.
   [[nodiscard]] bool is_away(std::string_view who, const Meal& meal) const;
 };

@@ -211,6 +211,11 @@ Cents Receipt::goods() const {
   return sum;
 }
 
+void by_date(std::vector<Receipt>& receipts) {
+  std::stable_sort(receipts.begin(), receipts.end(),
+                   [](const Receipt& a, const Receipt& b) { return a.date < b.date; });
+}
+
 std::optional<Receipt> read_receipt(const Node& file, std::string slug,
                                     const ReceiptContext& context, Diagnostics& diagnostics) {
   Receipt out;

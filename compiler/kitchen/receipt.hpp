@@ -45,6 +45,9 @@ struct Receipt {
   [[nodiscard]] Cents paid() const { return total.value_or(sum()); }
 };
 
+/// Puts them in the order of their days; those of a day stay as they are.
+void by_date(std::vector<Receipt>& receipts);
+
 /// What receipts are read with.
 struct ReceiptContext {
   const Household& household;

@@ -55,6 +55,10 @@ struct Recipe {
   std::vector<foods::Allergen> may_contain;
   measure::Writing system;
 
+  /// Where it stands once made, if it is not frozen.
+  [[nodiscard]] foods::Place cool_place() const {
+    return keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
+  }
   /// Days it keeps without freezing.
   [[nodiscard]] std::optional<int> keeps_unfrozen() const {
     return std::max(keeps_pantry, keeps_fridge);

@@ -102,6 +102,10 @@ Rational Shop::tax_on(foods::Department department) const {
   return found == taxes.end() ? Rational(0) : found->rate;
 }
 
+Cents Shop::comes_back(Cents goods, Cents by_credit) const {
+  return measure::to_int64(measure::round(cash_back * std::max<Cents>(0, goods - by_credit)));
+}
+
 std::optional<ShopId> shop_named(std::string_view words, text::Span at, std::vector<Shop>& shops,
                                  Diagnostics& diagnostics) {
   const std::string slug = text::slug(words);

@@ -104,6 +104,8 @@ struct Shop {
   /// Whether one can have been there by that time of the day, in minutes from midnight.
   [[nodiscard]] bool is_open(text::Date day, int home) const;
   [[nodiscard]] Rational tax_on(foods::Department department) const;
+  /// What comes back later of a visit: its share of goods before tax, but not of what credit pays.
+  [[nodiscard]] Cents comes_back(Cents goods, Cents by_credit) const;
 };
 
 /// The file's name of the shop that stands for all where none is known.

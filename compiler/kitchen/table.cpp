@@ -27,6 +27,14 @@ bool Guest::covers(const Meal& meal) const {
   return covers_meal(*this, meal);
 }
 
+text::Date Plan::first_day() const {
+  text::Date first = from;
+  for (const Trip& trip : trips) {
+    first = std::min(first, trip.date);
+  }
+  return first;
+}
+
 bool Plan::is_away(std::string_view who, const Meal& meal) const {
   return std::any_of(away.begin(), away.end(), [&](const Absence& absence) {
     return absence.who == who && absence.covers(meal);

@@ -352,14 +352,13 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       const Date good = consumer.from_freezer
                             ? making.date + std::chrono::days(recipe.keeps_freezer.value_or(0))
                             : making.good_until.value_or(making.date);
-      const foods::Place cool = recipe.keeps_pantry ? foods::Place::pantry : foods::Place::fridge;
       const bool dish = std::holds_alternative<resolve::DishRef>(consumer.who);
       const std::string into =
           dish ? kitchen.plan->meals[std::get<resolve::DishRef>(consumer.who).meal].slot
                : kitchen.recipe(resolved.making(std::get<MakingId>(consumer.who)).recipe).name;
       out.push_back({recipe.name, fmt::format("{} on {}", into, text::print_day(consumer.date)),
                      amount_made(recipe, consumer.times, dish), making.date, good,
-                     consumer.from_freezer ? foods::Place::freezer : cool,
+                     consumer.from_freezer ? foods::Place::freezer : recipe.cool_place(),
                      reheat_words(recipe, consumer.from_freezer), making.id});
     }
   }

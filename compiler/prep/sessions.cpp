@@ -186,9 +186,7 @@ std::string Session::boxes(const Making& making, int& count) const {
     if (consumer.date == making.date) {
       continue;
     }
-    ++places[consumer.from_freezer ? foods::Place::freezer
-             : recipe.keeps_pantry ? foods::Place::pantry
-                                   : foods::Place::fridge];
+    ++places[consumer.from_freezer ? foods::Place::freezer : recipe.cool_place()];
     ++count;
   }
   std::vector<std::string> words;

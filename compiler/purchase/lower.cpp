@@ -4,6 +4,7 @@
 #include "purchase/errors.hpp"
 #include "purchase/lives.hpp"
 #include "purchase/ranges.hpp"
+#include "purchase/rules.hpp"
 #include "purchase/usual_price.hpp"
 
 #include <fmt/format.h>
@@ -26,8 +27,6 @@ using kitchen::Plan;
 using resolve::Resolved;
 using text::Date;
 
-// Good for some days more is worth keeping. Common practice, no source.
-constexpr int kept_days = 3;
 // What is left over is worth something up to so many days' use. Our own choice.
 constexpr int worth_days = 14;
 // What is missing, or lacking although the dish can do without, counts so many times its usual
@@ -41,21 +40,9 @@ constexpr int lacking_counts = 2;
 // To bag and label what is frozen for one use, and to take it out again. Common practice, no
 // source.
 constexpr int minutes_to_freeze = 3;
-// Grams of a food that are worth a bag in the freezer, unless a use needs no more: two ounces. Our
-// own choice.
-constexpr int least_frozen = 60;
-// A container of another size than the usual one will do from three quarters of it to five. Our own
-// choice: it lets a can of 400 g stand for one of 15 oz.
-const Rational smallest_container(3, 4);
-const Rational largest_container(5, 4);
 // Money for a cent, unless sums are too large for it.
 constexpr Money fine_cent = 100;
 constexpr Money coarse_cent = 1;
-
-bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
-  return std::any_of(list.begin(), list.end(),
-                     [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
-}
 
 // An offer's terms on days on which they do not change.
 struct Terms {
@@ -73,7 +60,7 @@ public:
       : kitchen_(kitchen),
         plan_(*kitchen.plan),
         resolved_(resolved),
-        first_(first_day(*kitchen.plan)),
+        first_(kitchen.plan->first_day()),
         days_(static_cast<int>((plan_.until - first_).count()) + 1),
         diagnostics_(diagnostics) {
     out_.per_cent = per_cent;
@@ -282,9 +269,7 @@ private:
     if (one == usual_container_.end()) {
       return 0;
     }
-    const Rational usual = one->second * count;
-    const bool near = amount >= usual * smallest_container && amount <= usual * largest_container;
-    return near ? to_thousandths(count) : 0;
+    return is_usual_container(amount, one->second * count) ? to_thousandths(count) : 0;
   }
 
   void stock(Item& item, FoodId id) {
@@ -317,16 +302,6 @@ private:
     return count >= 1 && count <= 1000 && Rational(measure::floor(count)) == count
                ? static_cast<int>(measure::to_int64(measure::floor(count)))
                : 1;
-  }
-
-  // What an offer's price counts as, against that of a shop that is preferred.
-  Rational preference(FoodId food, const kitchen::Shop& shop) const {
-    for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
-      if (rule.food == food && !rule.prefer.empty() && !names(rule.prefer, shop)) {
-        return 1 + kitchen::preference;
-      }
-    }
-    return 1;
   }
 
   void offers(Item& item, FoodId id) {
@@ -369,8 +344,8 @@ private:
     const Food& food = kitchen_.food(offer.food);
     const Keeping keeping = keeping_of(food, days_);
     const Rational tax = terms.known ? shop.tax_on(food.department) : Rational(0);
-    const Rational counts =
-        (1 + tax) * preference(offer.food, shop) - (terms.known ? shop.cash_back : Rational(0));
+    const Rational counts = (1 + tax) * (1 + preference(kitchen_, offer.food, shop)) -
+                            (terms.known ? shop.cash_back : Rational(0));
     buying::Offer made;
     made.shop = buying::ShopId(static_cast<std::size_t>(shop.id));
     made.first_day = day(terms.from);
@@ -512,14 +487,6 @@ private:
 };
 
 } // namespace
-
-text::Date first_day(const kitchen::Plan& plan) {
-  Date first = plan.from;
-  for (const kitchen::Trip& trip : plan.trips) {
-    first = std::min(first, trip.date);
-  }
-  return first;
-}
 
 Rational from_model(buying::Amount amount) {
   return {amount, buying::amounts_per_unit};

@@ -43,9 +43,6 @@ struct Lowered {
 Lowered lower(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
               text::Diagnostics& diagnostics);
 
-/// The first day that counts for a plan: a trip may be before it.
-text::Date first_day(const kitchen::Plan& plan);
-
 /// What the model says in amounts of a kitchen, and the other way: down for what is needed, up for
 /// what a pack holds, so that rounding never asks for a pack more than exact arithmetic would.
 Rational from_model(buying::Amount amount);

@@ -1,6 +1,7 @@
 #include "purchase/shopping.hpp"
 
 #include "purchase/errors.hpp"
+#include "purchase/rules.hpp"
 #include "purchase/shortfall.hpp"
 #include "purchase/small_stops.hpp"
 
@@ -315,23 +316,11 @@ private:
       Cents& open = credit[static_cast<std::size_t>(visit.shop)];
       visit.credit = std::min(open, visit.paid());
       open -= visit.credit;
-      visit.cash_back = measure::to_int64(
-          measure::round(shop.cash_back * std::max<Cents>(0, visit.goods - visit.credit)));
+      visit.cash_back = shop.comes_back(visit.goods, visit.credit);
       out_.paid += visit.paid();
       out_.cash_back += visit.cash_back;
       out_.stop_costs += visit.stop_cost;
     }
-  }
-
-  Rational preference(foods::FoodId food, const kitchen::Shop& shop) const {
-    for (const kitchen::BuyingRule& rule : kitchen_.household.buying) {
-      const bool here = std::any_of(rule.prefer.begin(), rule.prefer.end(),
-                                    [&](const auto& name) { return name.slug == shop.slug; });
-      if (rule.food == food && !rule.prefer.empty() && !here) {
-        return kitchen::preference;
-      }
-    }
-    return 0;
   }
 
   void account() {
@@ -342,7 +331,7 @@ private:
       const kitchen::Offer& offer = shop.offers[line.offer];
       const std::optional<Rational> known = offer.exact_cost(line.packs, visit.date);
       if (!known) {
-        account.unpriced += offer.guess * line.packs * (1 + preference(line.food, shop));
+        account.unpriced += offer.guess * line.packs * (1 + preference(kitchen_, line.food, shop));
         continue;
       }
       const Rational& price = *known;
@@ -350,7 +339,7 @@ private:
       account.prices += price;
       account.tax += tax;
       account.cash_back += price * shop.cash_back;
-      account.preference += (price + tax) * preference(line.food, shop);
+      account.preference += (price + tax) * preference(kitchen_, line.food, shop);
     }
     for (const StopMade& visit : out_.visits) {
       account.reductions += visit.off;

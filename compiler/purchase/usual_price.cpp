@@ -1,5 +1,7 @@
 #include "purchase/usual_price.hpp"
 
+#include "purchase/rules.hpp"
+
 #include <algorithm>
 
 namespace manciple::purchase {
@@ -7,11 +9,6 @@ namespace {
 
 using foods::FoodId;
 using kitchen::Kitchen;
-
-bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
-  return std::any_of(list.begin(), list.end(),
-                     [&](const kitchen::ShopName& name) { return name.slug == shop.slug; });
-}
 
 bool can_be_had(const kitchen::Plan& plan, const kitchen::Offer& offer, const kitchen::Shop& shop) {
   const auto on = [&](const kitchen::Trip& trip) {
@@ -57,14 +54,6 @@ std::optional<UsualPrice> least_price(const Kitchen& kitchen, FoodId id, PriceOf
 }
 
 } // namespace
-
-bool may_buy(const Kitchen& kitchen, FoodId food, const kitchen::Shop& shop) {
-  const auto& rules = kitchen.household.buying;
-  return std::none_of(rules.begin(), rules.end(), [&](const kitchen::BuyingRule& rule) {
-    return rule.food == food &&
-           ((!rule.only_at.empty() && !names(rule.only_at, shop)) || names(rule.never_at, shop));
-  });
-}
 
 std::optional<UsualPrice> usual_price(const Kitchen& kitchen, FoodId food) {
   return least_price(kitchen, food, [&](const kitchen::Offer& offer, const kitchen::Shop& shop) {

@@ -23,7 +23,4 @@ std::optional<UsualPrice> usual_price(const kitchen::Kitchen& kitchen, foods::Fo
 /// above, of those that are known. Nothing where none is.
 std::optional<Rational> replacement_price(const kitchen::Kitchen& kitchen, foods::FoodId food);
 
-/// Whether the household buys a food at a shop.
-bool may_buy(const kitchen::Kitchen& kitchen, foods::FoodId food, const kitchen::Shop& shop);
-
 } // namespace manciple::purchase

@@ -1,7 +1,6 @@
 #include "review/review.hpp"
 
 #include "kitchen/table.hpp"
-#include "purchase/lower.hpp"
 #include "resolve/eaters.hpp"
 
 #include <algorithm>
@@ -16,14 +15,9 @@ using resolve::Resolved;
 
 constexpr int days_a_week = 7;
 
-// Whose day a receipt is of.
-bool is_of_plan(const Kitchen& kitchen, const Receipt& receipt, Date until) {
-  return receipt.date >= purchase::first_day(*kitchen.plan) && receipt.date <= until;
-}
-
 void spent(const Kitchen& kitchen, Date until, Review& out) {
   for (const Receipt& receipt : kitchen.receipts) {
-    if (!is_of_plan(kitchen, receipt, until)) {
+    if (!history::is_of_plan(receipt, *kitchen.plan, until)) {
       continue;
     }
     out.paid += receipt.paid();
@@ -117,7 +111,7 @@ void prices(const Kitchen& kitchen, Date until, Review& out) {
   std::map<foods::FoodId, std::vector<PriceSeen>> all;
   for (const Receipt& receipt : kitchen.receipts) {
     for (const kitchen::Bought& line : receipt.bought) {
-      if (line.paid && line.amount > 0 && is_of_plan(kitchen, receipt, until)) {
+      if (line.paid && line.amount > 0 && history::is_of_plan(receipt, *kitchen.plan, until)) {
         all[*line.what.food()].push_back({receipt.date, receipt.shop,
                                           Rational(*line.paid) / line.amount, *line.paid,
                                           line.amount, line.sale});

@@ -10,11 +10,10 @@ using measure::Rational;
 
 class ReviewTest : public testing::Test {
 protected:
-  review::Review of(const char* until, std::optional<review::LaterCount> later = {}) {
+  review::Review of_plan(std::optional<review::LaterCount> later = {}) {
     house.sources = {};
     house.diagnostics = {};
-    done = cli::reviewed(house.root() + "/plans/p.yaml", text::parse_date(until), house.sources,
-                         house.diagnostics);
+    done = cli::reviewed(house.root() + "/plans/p.yaml", house.sources, house.diagnostics).done;
     EXPECT_TRUE(done) << house.said();
     return done ? review::review(done->kitchen, done->resolved, done->past, later)
                 : review::Review{};
@@ -27,13 +26,13 @@ protected:
 TEST_F(ReviewTest, WhatWasPaidIsWhatWasEatenThrownAwayAndIsThere) {
   house.recipe("stew", "1 lb onions, 1 lb ground beef");
   house.plan("2027-03-02: {dinner: stew}, 2027-03-09: {dinner: {dish: stew, eaten by: [Ada]}}",
-             "changes: {2027-03-04: {thrown away: 1/2 lb onions}}\n");
+             "changes: {2027-03-04: {thrown away: 1/2 lb onions}}\nas of: 2027-03-10\n");
   house.write(
       "plans/receipts/2027-03-01-corner.yaml",
       "shop: corner\nlines: [\"3 lb onions, 3.00\", \"1 lb ground beef, 5.00\"]\ntax: 0.08\n");
   house.write("plans/receipts/2027-03-06-corner.yaml",
               "shop: corner\nlines: [\"1 lb ground beef, 6.00\", \"1 lb onions, 1.50\"]\n");
-  const review::Review review = of("2027-03-10");
+  const review::Review review = of_plan();
   EXPECT_EQ(review.paid, 808 + 750);
   EXPECT_EQ(review.by_shop.begin()->second, std::pair(2, kitchen::Cents{1558}));
   EXPECT_EQ(review.by_department.at(foods::Department::meat), 1100);
@@ -54,14 +53,14 @@ TEST_F(ReviewTest, WhatWasPaidIsWhatWasEatenThrownAwayAndIsThere) {
 }
 
 TEST_F(ReviewTest, AStapleIsUsedAsFastAsTwoCountsSay) {
-  house.plan("2027-03-30: {dinner: 1 lb onions}", "staples: [7 lb onions per week]\n");
+  house.plan("2027-03-30: {dinner: 1 lb onions}",
+             "staples: [7 lb onions per week]\nas of: 2027-03-22\n");
   house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [40 lb onions]\n");
   // Three weeks: 21 lb by the plan, so 19 should be there; there are 13: two pounds more a week.
-  (void)of("2027-03-22");
+  (void)of_plan();
   const auto food = done->kitchen.foods.find("onion");
-  const review::Review review =
-      of("2027-03-22", review::LaterCount{*text::parse_date("2027-03-22"),
-                                          {{*food, Rational(13) * measure::decimal("453.59237")}}});
+  const review::Review review = of_plan(review::LaterCount{
+      *text::parse_date("2027-03-22"), {{*food, Rational(13) * measure::decimal("453.59237")}}});
   ASSERT_EQ(review.rates.size(), 1U);
   EXPECT_EQ(review.weeks, 3);
   EXPECT_EQ(review.rates[0].planned, Rational(7) * measure::decimal("453.59237"));
