@@ -7,14 +7,34 @@
 #include <dirent.h>
 #include <fcntl.h>
 #include <memory>
+#include <sys/random.h>
 #include <system_error>
 #include <unistd.h>
 
 namespace manciple::cli {
+namespace {
+
+constexpr std::string_view start_of_name = ".manciple-";
+constexpr std::size_t digits_of_name = 16;
+
+} // namespace
 
 void fail(const std::string& path) {
   throw FolderError{fmt::format("{} cannot be written: {}", path,
                                 std::error_code(errno, std::generic_category()).message())};
+}
+
+std::string name_of_our_own() {
+  std::uint64_t number = 0;
+  if (::getrandom(&number, sizeof number, 0) != static_cast<ssize_t>(sizeof number)) {
+    fail("what is beside it");
+  }
+  return fmt::format("{}{:0{}x}", start_of_name, number, digits_of_name);
+}
+
+bool is_name_of_our_own(std::string_view name) {
+  return name.size() == start_of_name.size() + digits_of_name && name.starts_with(start_of_name) &&
+         name.find_first_not_of("0123456789abcdef", start_of_name.size()) == std::string_view::npos;
 }
 
 Folder::Folder(const std::string& path, bool follow)

@@ -16,6 +16,11 @@ struct FolderError {
 };
 [[noreturn]] void fail(const std::string& path);
 
+/// A name for what is written beside: one of our own that nobody can have prepared.
+std::string name_of_our_own();
+/// Whether a name may be one of those.
+bool is_name_of_our_own(std::string_view name);
+
 /// An open folder.
 class Folder {
 public:

@@ -6,6 +6,7 @@
 #include "cli/say.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
+#include "foods/spoken.hpp"
 #include "kitchen/kitchen.hpp"
 #include "measure/print.hpp"
 #include "text/nearest.hpp"
@@ -315,22 +316,18 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
         continue;
       }
       const Food& food = house.food(offer.food);
-      const bool mass = foods::basis(food) == measure::Dimension::mass;
-      const bool us = house.household.system == measure::System::us;
-      const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
-      const Rational unit = mass ? weight.factor : Rational(1);
+      const foods::PriceUnit unit = foods::price_unit(food, house.household.system);
       const auto each_of = [&](kitchen::Cents price) {
-        return Rational(Rational(price) / offer.steps_per_price / offer.size * unit);
+        return Rational(Rational(price) / offer.steps_per_price / offer.size * unit.size);
       };
       const auto money = [&](const Rational& cents) {
         return house.household.currency.figure(measure::to_int64(measure::round(cents)));
       };
       const Rational each = each_of(*offer.price);
       const foods::Yield* edible = food.yield(Form::plain);
-      std::string text =
-          fmt::format("{:>8}{}", money(each), mass ? fmt::format("/{}", weight.name) : " each");
+      std::string text = fmt::format("{:>8}{}", money(each), unit.word);
       text += edible != nullptr && edible->share < 1
-                  ? fmt::format(" {:>8}/{} as eaten", money(each / edible->share), weight.name)
+                  ? fmt::format(" {:>8}{} as eaten", money(each / edible->share), unit.word)
                   : fmt::format("{:21}", "");
       text += fmt::format("  {:<24} {}", shop.name,
                           offer.by_weight ? fmt::format("{}/{}", money(*offer.price), offer.pack)

@@ -30,6 +30,15 @@ std::vector<cli::Command> table_of(const CLI::App& app) {
   return out;
 }
 
+manciple::text::Date date_of(const std::string& option, const std::string& words,
+                             const std::string& example) {
+  const auto day = manciple::text::parse_date(words);
+  if (!day) {
+    throw CLI::ValidationError(option, "'" + words + "' is not a date such as " + example);
+  }
+  return *day;
+}
+
 int run(int argc, char** argv) {
   CLI::App app{"manciple compiles recipes and a month's meal plan into the list to shop from and "
                "the schedule to cook from."};
@@ -55,11 +64,8 @@ int run(int argc, char** argv) {
   std::string from = "2027-01-04";
   begin->add_option("--from", from, "the first day of its plan (default: 2027-01-04)");
   begin->callback([&] {
-    const auto day = manciple::text::parse_date(from);
-    if (!day) {
-      throw CLI::ValidationError("--from", "'" + from + "' is not a date such as 2027-01-04");
-    }
-    code = cli::new_house(name, *manciple::measure::parse_system(measures), *day);
+    code = cli::new_house(name, *manciple::measure::parse_system(measures),
+                          date_of("--from", from, "2027-01-04"));
   });
 
   CLI::App* build = app.add_subcommand(
@@ -82,10 +88,7 @@ int run(int argc, char** argv) {
                     "done (default: as the plan, the last receipt or the last count says)");
   build->callback([&] {
     if (!as_of.empty()) {
-      request.as_of = manciple::text::parse_date(as_of);
-      if (!request.as_of) {
-        throw CLI::ValidationError("--as-of", "'" + as_of + "' is not a date such as 2027-03-10");
-      }
+      request.as_of = date_of("--as-of", as_of, "2027-03-10");
     }
     request.plan = plan;
     request.out = second;

@@ -58,11 +58,8 @@ int receipt(const std::string& date, const std::string& plan, bool write) {
     const std::string text = emit::receipt_yaml(*compiled, v);
     if (!write) {
       say("{}# {}\n{}", any ? "\n" : "", path, text);
-    } else if (const std::string failed = write_file(path, text, false); !failed.empty()) {
-      complain("manciple: {}\n", failed);
-      code = bad_input;
     } else {
-      say("Written to {}\n", path);
+      code = std::max(code, write_and_say(path, text, false));
     }
     any = true;
   }
@@ -94,12 +91,7 @@ int on_hand(const std::string& date, const std::string& plan, bool write) {
   const std::string path =
       kitchen::in_root(kitchen::root_of(plan),
                        fmt::format("plans/on-hand/{}.yaml", text::print_date(done->past.until)));
-  if (const std::string failed = write_file(path, text, false); !failed.empty()) {
-    complain("manciple: {}\n", failed);
-    return bad_input;
-  }
-  say("Written to {}\n", path);
-  return good;
+  return write_and_say(path, text, false);
 }
 
 } // namespace manciple::cli

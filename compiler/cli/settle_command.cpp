@@ -182,12 +182,7 @@ int settle(const std::string& path, const std::string& plan, bool write) {
     say("--write changes it.\n");
     return good;
   }
-  if (const std::string failed = write_file(list, edited(text, edits), true); !failed.empty()) {
-    complain("manciple: {}\n", failed);
-    return bad_input;
-  }
-  say("Written to {}\n", list);
-  return good;
+  return write_and_say(list, edited(text, edits), true);
 }
 
 } // namespace manciple::cli

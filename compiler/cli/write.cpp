@@ -12,7 +12,6 @@
 #include <fcntl.h>
 #include <filesystem>
 #include <sys/file.h>
-#include <sys/random.h>
 #include <system_error>
 #include <thread>
 #include <unistd.h>
@@ -23,8 +22,6 @@ namespace {
 namespace fs = std::filesystem;
 using Files = std::vector<emit::Output>;
 
-constexpr std::string_view workspace_start = ".manciple-";
-constexpr std::size_t workspace_digits = 16;
 constexpr std::chrono::seconds longest_wait{30};
 
 bool is_output(const Files& files, const std::string& name) {
@@ -156,11 +153,7 @@ public:
 private:
   static std::string make(const Folder& above) {
     for (;;) {
-      std::uint64_t number = 0;
-      if (::getrandom(&number, sizeof number, 0) != static_cast<ssize_t>(sizeof number)) {
-        fail(above.path());
-      }
-      std::string name = fmt::format("{}{:0{}x}", workspace_start, number, workspace_digits);
+      std::string name = name_of_our_own();
       if (above.make(name, 0700)) {
         return name;
       }
@@ -175,10 +168,7 @@ private:
 
 bool is_workspace(const Folder& above, const std::string& name) {
   const struct stat there = above.look(name);
-  return name.size() == workspace_start.size() + workspace_digits &&
-         name.starts_with(workspace_start) &&
-         name.find_first_not_of("0123456789abcdef", workspace_start.size()) == std::string::npos &&
-         S_ISDIR(there.st_mode) && there.st_uid == ::geteuid();
+  return is_name_of_our_own(name) && S_ISDIR(there.st_mode) && there.st_uid == ::geteuid();
 }
 
 // What a build that was killed has left in one entry of its workspace.

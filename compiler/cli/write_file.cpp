@@ -1,10 +1,11 @@
 #include "cli/write_file.hpp"
 
+#include "cli/exit.hpp"
 #include "cli/folder.hpp"
+#include "cli/say.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <sys/random.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -15,15 +16,6 @@ namespace manciple::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-// A name that nobody can have prepared.
-std::string draft_name() {
-  std::uint64_t number = 0;
-  if (::getrandom(&number, sizeof(number), 0) != sizeof(number)) {
-    fail("a random number");
-  }
-  return fmt::format(".manciple-{:016x}", number);
-}
 
 } // namespace
 
@@ -41,7 +33,7 @@ std::string write_file(const std::string& path, std::string_view content, bool r
     if (there.st_mode != 0 && !S_ISREG(there.st_mode)) {
       return fmt::format("{} is not a file", path);
     }
-    const std::string draft = draft_name();
+    const std::string draft = name_of_our_own();
     folder.write(draft, content);
     if (replace && there.st_mode != 0) {
       (void)::fchmodat(folder.descriptor(), draft.c_str(), there.st_mode & 07777U, 0);
@@ -63,6 +55,15 @@ std::string write_file(const std::string& path, std::string_view content, bool r
   } catch (const FolderError& error) {
     return error.what;
   }
+}
+
+int write_and_say(const std::string& path, std::string_view content, bool replace) {
+  if (const std::string failed = write_file(path, content, replace); !failed.empty()) {
+    complain("manciple: {}\n", failed);
+    return bad_input;
+  }
+  say("Written to {}\n", path);
+  return good;
 }
 
 } // namespace manciple::cli

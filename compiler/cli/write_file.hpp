@@ -10,4 +10,7 @@ namespace manciple::cli {
 /// in which case everything is as it was, or nothing.
 std::string write_file(const std::string& path, std::string_view content, bool replace);
 
+/// The same, and says so, or what went wrong; gives the exit code.
+int write_and_say(const std::string& path, std::string_view content, bool replace);
+
 } // namespace manciple::cli

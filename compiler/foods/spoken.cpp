@@ -52,6 +52,15 @@ bool is_poured(const Food& food, measure::System system) {
 
 } // namespace
 
+PriceUnit price_unit(const Food& food, measure::System system) {
+  if (basis(food) != measure::Dimension::mass) {
+    return {" each", 1};
+  }
+  const bool us = system == measure::System::us;
+  const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
+  return {fmt::format("/{}", weight.name), weight.factor};
+}
+
 std::string counted_by(const Food& food) {
   return food.piece(food.shop_in) != nullptr ? food.shop_in : food.count_as.value_or("");
 }

@@ -23,6 +23,13 @@ struct ShopUnit {
 };
 ShopUnit shop_unit(const Food& food, measure::System system);
 
+/// What prices of a food are compared by: a pound or a kilogram, or one where it has no weight.
+struct PriceUnit {
+  std::string word; ///< "/lb", " each"
+  Rational size;    ///< in the food's basis
+};
+PriceUnit price_unit(const Food& food, measure::System system);
+
 /// The piece that a bare count of it means: "medium", "clove", "slice"; empty if there is none.
 std::string counted_by(const Food& food);
 

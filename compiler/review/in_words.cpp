@@ -34,14 +34,9 @@ std::string amount(const Kitchen& kitchen, foods::FoodId food, const Rational& o
 
 // "1.29/lb", "0.49 each".
 std::string by_unit(const Kitchen& kitchen, const FoodPrices& of, const Rational& unit) {
-  const foods::Food& food = kitchen.food(of.food);
-  const kitchen::Currency& currency = kitchen.household.currency;
-  if (foods::basis(food) != measure::Dimension::mass) {
-    return currency.figure(cents(unit)) + " each";
-  }
-  const bool us = kitchen.household.system == measure::System::us;
-  const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
-  return fmt::format("{}/{}", currency.figure(cents(unit * weight.factor)), weight.name);
+  const foods::PriceUnit of_food =
+      foods::price_unit(kitchen.food(of.food), kitchen.household.system);
+  return kitchen.household.currency.figure(cents(unit * of_food.size)) + of_food.word;
 }
 
 void spent(const Kitchen& kitchen, const Review& review, std::string& out) {

@@ -8,23 +8,10 @@ here=$(dirname "$(realpath "$0")")
 place=$(mktemp -d)
 trap 'rm -rf "$place"' EXIT
 cd "$place"
-bad=0
 export GIT_CONFIG_GLOBAL=/dev/null GIT_AUTHOR_NAME=Ada GIT_AUTHOR_EMAIL=ada@example.org \
   GIT_COMMITTER_NAME=Ada GIT_COMMITTER_EMAIL=ada@example.org
 
-wrong() {
-  echo "$1"
-  bad=1
-}
-# expect CODE TEXT COMMAND...: how it ends, and what it says among other things.
-expect() {
-  local code=$1 text=$2 said
-  shift 2
-  said=$(timeout 60 "$@" 2>&1)
-  local ended=$?
-  [ $ended -eq "$code" ] || wrong "$*: exit $ended instead of $code"
-  grep -qF -- "$text" <<<"$said" || wrong "$*: does not say '$text' but: $said"
-}
+. "$here/expect.sh"
 
 "$program" new home >/dev/null
 "$program" build home/plans/week.yaml >first 2>/dev/null
