@@ -41,7 +41,7 @@ def conserved(of):
     for move in of["moves"]:
         sums[move["food"]] += move["amount"] * (1 if move["what"] in ("counted", "bought") else -1)
     for one in of["there"]:
-        if not one["cut"]:
+        if not one["cut"] and not one["given"]:
             sums[one["food"]] -= one["amount"]
     for food, rest in sums.items():
         check(abs(rest) < 1e-4, f"{rest:g} of {food} came from nowhere or went nowhere")

@@ -154,7 +154,12 @@ int why(const std::string& name, const std::string& plan) {
   const auto& uses = compiled->resolved.uses;
   const bool used = food && std::any_of(uses.begin(), uses.end(),
                                         [&](const resolve::Use& use) { return use.food == *food; });
-  if (!used) {
+  const auto gives = [&](const resolve::ByProduct& one) {
+    const auto& of = compiled->kitchen.recipe(compiled->resolved.making(one.of).recipe);
+    return food && of.gives[one.given].what.target == kitchen::Target(*food);
+  };
+  const auto& given = compiled->resolved.by_products;
+  if (!used && std::none_of(given.begin(), given.end(), gives)) {
     std::vector<std::string_view> names;
     for (const resolve::Use& use : uses) {
       names.push_back(compiled->kitchen.food(use.food).name);

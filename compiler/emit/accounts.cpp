@@ -6,6 +6,7 @@
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
+#include "prep/by_products.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -183,6 +184,23 @@ std::string cooked_and_left(const Compiled& compiled) {
   return out.empty() ? "" : "\n## Cooked and left over\n\n" + out;
 }
 
+// What dishes leave over and no other takes.
+std::string by_products_left(const Compiled& compiled) {
+  std::string out;
+  for (const resolve::ByProduct& one : compiled.resolved.by_products) {
+    const kitchen::Recipe& of = compiled.kitchen.recipe(compiled.resolved.making(one.of).recipe);
+    if (one.left() <= 0) {
+      continue;
+    }
+    const std::string until = prep::keeps_until(one);
+    out += fmt::format(
+        "- {}, from {} on {}{}\n",
+        escape_markdown(prep::amount_given(compiled.kitchen, compiled.resolved, one, one.left())),
+        escape_markdown(of.name), text::print_day(one.date), until.empty() ? "" : ": " + until);
+  }
+  return out.empty() ? "" : "\n## Left over from cooking, for something else\n\n" + out;
+}
+
 // What is left of a line: of a pack that is begun, about which part; else how much.
 std::string rest_of(const Compiled& compiled, const purchase::Line& line) {
   const foods::Food& food = food_of(compiled, line);
@@ -245,7 +263,7 @@ std::string left_markdown(const Compiled& compiled) {
                            : std::string(foods::name(lot.place)));
     }
   }
-  out += cooked_and_left(compiled);
+  out += cooked_and_left(compiled) + by_products_left(compiled);
   return out + "\n## Past its date before it is used\n\n" +
          (wasted.empty() ? "Nothing.\n" : wasted);
 }

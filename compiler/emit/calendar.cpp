@@ -179,7 +179,10 @@ void Calendar::session(const prep::SessionPlan& session) {
   line("DTEND:" + time_value(window.date, window.from + session.length));
   text("SUMMARY", fmt::format("Prep session, {} tasks", session.tasks.size()));
   text("DESCRIPTION",
-       fmt::format("{} {}. {}{}", window.cooks, window.cooks == 1 ? "cook" : "cooks",
+       fmt::format("{}. {}{}",
+                   !window.names.empty()
+                       ? text::join(window.names, ", ")
+                       : fmt::format("{} {}", window.cooks, window.cooks == 1 ? "cook" : "cooks"),
                    made.empty() ? "" : "Makes " + text::join(made, ", ") + ".\n", caution));
   line("CATEGORIES:COOKING");
   end();
@@ -188,6 +191,7 @@ void Calendar::session(const prep::SessionPlan& session) {
 // What is begun for one meal: from the first dish's start until it is ready.
 void Calendar::cooking(Date date, int ready, const std::vector<const prep::Cooking*>& dishes) {
   std::vector<std::string> names;
+  std::vector<std::string> cooks;
   std::string description;
   int start = ready;
   for (const prep::Cooking* cook : dishes) {
@@ -195,13 +199,20 @@ void Calendar::cooking(Date date, int ready, const std::vector<const prep::Cooki
     const std::string& name = compiled_.kitchen.recipe(making.recipe).name;
     names.push_back(name);
     start = std::min(start, cook->start);
-    description += fmt::format("{} {}, {}\n", text::print_clock(cook->start % text::minutes_a_day),
-                               name, how_much(compiled_, making));
+    for (const std::string& who : cook->cooks) {
+      if (std::find(cooks.begin(), cooks.end(), who) == cooks.end()) {
+        cooks.push_back(who);
+      }
+    }
+    description += fmt::format(
+        "{} {}{}, {}\n", text::print_clock(cook->start % text::minutes_a_day),
+        cook->cooks.empty() ? "" : cooks_of(*cook) + ": ", name, how_much(compiled_, making));
   }
   begin(fmt::format("cook-{}-{}", text::print_date(date), ready));
   line("DTSTART:" + time_value(date, start));
   line("DTEND:" + time_value(date, std::max(ready, start + 1)));
-  text("SUMMARY", "Cook: " + text::join(names, ", "));
+  text("SUMMARY", fmt::format("{}: {}", cooks.empty() ? "Cook" : "Cook, " + text::join(cooks, ", "),
+                              text::join(names, ", ")));
   text("DESCRIPTION", description.substr(0, description.size() - 1));
   line("CATEGORIES:COOKING");
   end();

@@ -80,6 +80,10 @@ std::string eaters_of(const Compiled& compiled, const resolve::DishRef& ref) {
   return and_list(names);
 }
 
+std::string cooks_of(const prep::Cooking& cook) {
+  return and_list(cook.cooks);
+}
+
 namespace {
 
 bool has_times(const Compiled& compiled, const prep::Cooking& cook) {

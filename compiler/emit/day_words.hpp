@@ -49,6 +49,8 @@ std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compile
 /// How a batch is cooled and stored: "; cool in 1 shallow pan 2 in deep; store 3 boxes: 2 x 4 cups
 /// (freezer), 2 cups (fridge)"; empty if it is eaten at once.
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making);
+/// Who cooks a dish on its day: "Ada and Ben"; empty where nobody says.
+std::string cooks_of(const prep::Cooking& cook);
 /// The lowest safe temperature of what a recipe cooks: "165 F in the middle for chicken"; empty if
 /// none of it has one.
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe);

@@ -5,6 +5,7 @@
 #include "foods/convert.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
+#include "prep/by_products.hpp"
 #include "resolve/steps.hpp"
 #include "text/words.hpp"
 
@@ -87,6 +88,7 @@ private:
   [[nodiscard]] std::string inside_of(const foods::Amount& amount) const;
   [[nodiscard]] std::optional<std::size_t> step_of(const Ingredient& ingredient) const;
   void from(std::size_t i, Taken& out) const;
+  bool from_by_product(std::size_t i, Taken& out) const;
   void from_making(Taken& out, kitchen::RecipeId recipe) const;
 
   const Compiled& compiled_;
@@ -116,8 +118,10 @@ void Sheet::steps() {
   for (const prep::Cooking& cook : compiled_.prep.cooking) {
     for (const prep::Cooking::Step& step : cook.steps) {
       if (cook.making == making_.id) {
-        add(step.step,
-            {step.what, step.start, step.hands_on, step.then, on(step.appliance, step.fahrenheit)});
+        const std::string where = on(step.appliance, step.fahrenheit);
+        const bool by_name = cook.cooks.size() > 1 && !step.who.empty();
+        add(step.step, {step.what, step.start, step.hands_on, step.then,
+                        by_name ? step.who + (where.empty() ? "" : ", " + where) : where});
       }
     }
   }
@@ -258,7 +262,29 @@ void Sheet::from_making(Taken& out, kitchen::RecipeId recipe) const {
   }
 }
 
+// What another dish has left over for it.
+bool Sheet::from_by_product(std::size_t i, Taken& out) const {
+  std::vector<std::string> names;
+  for (const resolve::ByProduct& one : compiled_.resolved.by_products) {
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      if (part.into == making_.id && part.ingredient == i) {
+        const resolve::Making& of = compiled_.resolved.making(one.of);
+        names.push_back(fmt::format("{} of {}", compiled_.kitchen.recipe(of.recipe).name,
+                                    part.date == one.date ? "today" : text::print_day(one.date)));
+        if (part.date > one.date) {
+          out.place = prep::place_of(compiled_.kitchen, compiled_.resolved, one, part);
+        }
+      }
+    }
+  }
+  out.from = names.empty() ? "" : "left over from " + text::join(names, " and ");
+  return !names.empty();
+}
+
 void Sheet::from(std::size_t i, Taken& out) const {
+  if (from_by_product(i, out)) {
+    return;
+  }
   if (const auto* recipe = recipe_.ingredients[i].recipe()) {
     from_making(out, *recipe);
     return;

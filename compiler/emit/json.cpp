@@ -137,6 +137,37 @@ Json makings(const Compiled& compiled) {
   return out;
 }
 
+// What makings leave over, and what takes it.
+Json by_products(const Compiled& compiled) {
+  Json out = Json::array();
+  for (const resolve::ByProduct& one : compiled.resolved.by_products) {
+    const kitchen::ByProduct& given =
+        compiled.kitchen.recipe(compiled.resolved.making(one.of).recipe).gives[one.given];
+    const foods::FoodId* food = given.what.food();
+    Json parts = Json::array();
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      parts.push_back({{"making", static_cast<std::size_t>(part.into)},
+                       {"ingredient", part.ingredient},
+                       {"amount", number(part.amount)},
+                       {"covers", number(part.covers)},
+                       {"date", date(part.date)},
+                       {"frozen", part.from_freezer}});
+    }
+    out.push_back({{"making", static_cast<std::size_t>(one.of)},
+                   {"name", food != nullptr ? compiled.kitchen.food(*food).name
+                                            : compiled.kitchen.recipe(*given.what.recipe()).name},
+                   {"is_recipe", food == nullptr},
+                   {"keeps_in_pantry", given.cool_place == foods::Place::pantry},
+                   {"amount", number(one.amount)},
+                   {"date", date(one.date)},
+                   {"good_until", maybe(one.good_until)},
+                   {"frozen_until", maybe(one.frozen_until)},
+                   {"left", number(one.left())},
+                   {"for", std::move(parts)}});
+  }
+  return out;
+}
+
 Json uses(const Compiled& compiled) {
   Json out = Json::array();
   for (const resolve::Use& use : compiled.resolved.uses) {
@@ -337,6 +368,8 @@ Json sessions(const Compiled& compiled) {
            {"kind", kind_of(task.kind)},
            {"appliance", task.appliance},
            {"places", task.places},
+           {"vessel", task.vessel},
+           {"vessels", task.vessels},
            {"fahrenheit", maybe(task.fahrenheit)},
            {"by", maybe(task.by)},
            {"step", task.step ? Json(*task.step) : Json(nullptr)},
@@ -350,6 +383,7 @@ Json sessions(const Compiled& compiled) {
                    {"from", window.from},
                    {"until", window.until},
                    {"cooks", window.cooks},
+                   {"names", window.names},
                    {"length", session.length},
                    {"bound", session.bound},
                    {"tasks", tasks}});
@@ -373,6 +407,34 @@ Json days(const Compiled& compiled) {
   return out;
 }
 
+// Who is there to cook, outside the sessions, where household or plan say so.
+Json shifts(const Compiled& compiled) {
+  Json out = Json::array();
+  const kitchen::Plan& plan = compiled.plan();
+  std::set<text::Date> days;
+  for (text::Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
+    days.insert(day);
+  }
+  for (const prep::Cooking& cook : compiled.prep.cooking) {
+    days.insert(cook.date);
+  }
+  for (const text::Date day : days) {
+    for (const kitchen::Shift& shift : kitchen::shifts(compiled.kitchen, day)) {
+      Json cooks = Json::array();
+      for (const kitchen::Cook& cook : shift.cooks) {
+        cooks.push_back({{"name", cook.name}, {"from", cook.from}, {"until", cook.until}});
+      }
+      if (!cooks.empty()) {
+        out.push_back({{"date", date(day)},
+                       {"from", shift.from},
+                       {"until", shift.until},
+                       {"cooks", std::move(cooks)}});
+      }
+    }
+  }
+  return out;
+}
+
 Json cooking(const Compiled& compiled) {
   Json out = Json::array();
   for (const prep::Cooking& cook : compiled.prep.cooking) {
@@ -385,6 +447,9 @@ Json cooking(const Compiled& compiled) {
                        {"then", step.then},
                        {"appliance", step.appliance},
                        {"places", step.places},
+                       {"vessel", step.vessel},
+                       {"vessels", step.vessels},
+                       {"who", step.who},
                        {"fahrenheit", maybe(step.fahrenheit)},
                        {"preheat", step.preheat},
                        {"wash", step.wash}});
@@ -397,6 +462,7 @@ Json cooking(const Compiled& compiled) {
                    {"ahead", cook.ahead},
                    {"stands_from", maybe(cook.stands_from)},
                    {"first_for", cook.first_for},
+                   {"cooks", cook.cooks},
                    {"steps", std::move(steps)}});
   }
   return out;
@@ -445,6 +511,7 @@ std::string result_json(const Compiled& compiled) {
            {"appliances", appliances},
            {"meals", meals(compiled)},
            {"makings", makings(compiled)},
+           {"by_products", by_products(compiled)},
            {"uses", uses(compiled)},
            {"optional", left_out(compiled)},
            {"on_hand", stock(compiled)},
@@ -460,6 +527,7 @@ std::string result_json(const Compiled& compiled) {
            {"labels_to_read", labels},
            {"nutrition", nutrition_json(compiled)},
            {"sessions", sessions(compiled)},
+           {"shifts", shifts(compiled)},
            {"cooking", cooking(compiled)},
            {"reminders", days(compiled)},
            {"caution", caution}};

@@ -63,7 +63,8 @@ Json past_json(const kitchen::Kitchen& kitchen, const history::Past& past) {
                      {"place", foods::name(one.place)},
                      {"opened", date(one.opened)},
                      {"use_by", date(one.use_by)},
-                     {"cut", one.cut}});
+                     {"cut", one.cut},
+                     {"given", one.given}});
   }
   return {{"until", date(past.until)},
           {"paid", past.paid},

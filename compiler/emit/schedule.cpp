@@ -64,10 +64,11 @@ std::vector<DayLine> day_lines(const Compiled& compiled, text::Date day) {
       const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
       const std::string safe = safe_temperature(compiled, recipe);
       out.push_back(
-          {cook.start, fmt::format("{} {} {}, {}{}{}{}", cook.ahead ? "begin" : "cook", recipe.name,
-                                   cooking_time(compiled, cook), how_much(compiled, making),
-                                   safe.empty() || cook.ahead ? "" : "; " + safe, goes_first(cook),
-                                   cook.ahead ? "" : what_is_left(compiled, making))});
+          {cook.start,
+           fmt::format("{}{} {} {}, {}{}{}{}", cook.cooks.empty() ? "" : cooks_of(cook) + ": ",
+                       cook.ahead ? "begin" : "cook", recipe.name, cooking_time(compiled, cook),
+                       how_much(compiled, making), safe.empty() || cook.ahead ? "" : "; " + safe,
+                       goes_first(cook), cook.ahead ? "" : what_is_left(compiled, making))});
       for (const auto& [clock, oven] : ovens_turned_on(compiled, cook)) {
         out.push_back({clock, fmt::format("heat at {}: {}", text::print_clock(clock), oven)});
       }

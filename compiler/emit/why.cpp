@@ -24,6 +24,7 @@ private:
   void dish(const resolve::DishRef& ref, const Rational& amount, bool leftovers, int depth);
   void in_its_place(std::size_t line);
   void others();
+  void by_products();
   void line(int depth, const Rational& amount, std::string_view what) {
     out_ += fmt::format("{:{}}{:>9}  {}\n", "", depth * 2, amount_of(compiled_, food_, amount, 2),
                         what);
@@ -132,6 +133,7 @@ std::string Tree::run() {
       }
     }
   }
+  by_products();
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     const purchase::Line& bought_line = shopping.lines[l];
     if (bought_line.food != food_) {
@@ -160,6 +162,32 @@ std::string Tree::run() {
   }
   others();
   return std::move(out_);
+}
+
+// What other dishes leave over of it, and into what that goes.
+void Tree::by_products() {
+  for (const resolve::ByProduct& one : compiled_.resolved.by_products) {
+    const resolve::Making& of = compiled_.resolved.making(one.of);
+    const kitchen::Recipe& giver = compiled_.kitchen.recipe(of.recipe);
+    const foods::FoodId* food = giver.gives[one.given].what.food();
+    if (food == nullptr || *food != food_) {
+      continue;
+    }
+    out_ +=
+        fmt::format("\n{} left over from {}, made {}\n", amount_of(compiled_, food_, one.amount, 2),
+                    giver.name, text::print_day(one.date));
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      const resolve::Making& into = compiled_.resolved.making(part.into);
+      const kitchen::Recipe& recipe = compiled_.kitchen.recipe(into.recipe);
+      line(1, part.amount,
+           fmt::format("{}, made {} ('{}', {})", recipe.name, text::print_day(into.date),
+                       recipe.ingredients[part.ingredient].text, made_and_needed(compiled_, into)));
+      making(part.into, part.amount, 2);
+    }
+    if (one.left() > 0) {
+      line(1, one.left(), "left over");
+    }
+  }
 }
 
 // What another food covers of it.

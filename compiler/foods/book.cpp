@@ -135,7 +135,7 @@ Classes at_least(const std::vector<DietClass>& contains) {
 } // namespace
 
 FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
-                        const Food* like) {
+                        const Food* like, bool given) {
   const auto key = std::tuple(normal_name(name), dimension, std::string(word));
   // Counted by nothing, it is whatever a bunch or a can of it is.
   for (const auto& [one, id] : as_written_) {
@@ -179,6 +179,7 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
   }
   food.shop_in = std::string(word);
   food.as_written = dimension;
+  food.given = given;
   const FoodId id = keep(std::move(food));
   as_written_.emplace(key, id);
   return id;

@@ -37,8 +37,9 @@ public:
   /// where they are counted by a word ("bunch", "can"), by that word. What is known of `like`, a
   /// food that the name speaks of or that cannot be measured so, holds as far as it is safe:
   /// allergens that it contains are taken to be there, others are not known.
+  /// `given`: some recipe leaves it over.
   FoodId as_written(std::string_view name, measure::Dimension dimension, std::string_view word,
-                    const Food* like);
+                    const Food* like, bool given = false);
 
   /// Every name and alias in normal form, for "did you mean".
   [[nodiscard]] std::vector<std::string_view> names() const;

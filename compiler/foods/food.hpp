@@ -117,6 +117,7 @@ struct Food {
   bool from_tap = false; ///< water: never bought
   /// Carried as a line writes it, since nothing more is known: what its amounts are in.
   std::optional<measure::Dimension> as_written;
+  bool given = false; ///< carried so, and what a recipe of the library leaves over: no shop has it
 
   [[nodiscard]] const VolumeWeight* volume(Form form) const;
   /// By a word in the singular, any case.

@@ -21,6 +21,7 @@ std::optional<Rational> packs_of(const Holding& one) {
 kitchen::StockLot lot_of(const Kitchen& kitchen, const Holding& one) {
   kitchen::StockLot lot{one.what,   one.amount, one.place, one.use_by,
                         one.thawed, one.opened, one.hard};
+  lot.given = one.given;
   lot.what.containers = packs_of(one);
   lot.what.fresh = one.place != foods::Place::freezer;
   lot.what.text = line_written(kitchen, one);

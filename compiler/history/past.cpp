@@ -3,6 +3,7 @@
 #include "foods/spoken.hpp"
 #include "history/errors.hpp"
 #include "history/house.hpp"
+#include "resolve/by_products.hpp"
 #include "resolve/makings.hpp"
 #include "text/words.hpp"
 
@@ -94,6 +95,46 @@ void add_made(const Kitchen& kitchen, const Resolved& resolved, Date from, Date 
                           making.date + std::chrono::days(recipe.keeps_freezer.value_or(0)),
                           frozen});
     }
+  }
+}
+
+// What dishes left over since the count: what later ones take of it, and what nothing does while it
+// is good. What somebody must not have is not kept: nobody would know later what was in it.
+void add_by_products(const Kitchen& kitchen, const Resolved& resolved, Date from, Date until,
+                     Past& out) {
+  for (const resolve::ByProduct& one : resolved.by_products) {
+    if (one.date < from || one.date >= until || !resolve::is_for_all(kitchen, resolved, one)) {
+      continue;
+    }
+    const kitchen::ByProduct& given =
+        kitchen.recipe(resolved.making(one.of).recipe).gives[one.given];
+    Rational cool = one.left();
+    Rational frozen = 0;
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      if (part.date >= until) {
+        (part.from_freezer ? frozen : cool) += part.amount;
+      }
+    }
+    const auto keep = [&](const Rational& amount, foods::Place place, std::optional<Date> good) {
+      if (amount <= 0 || !good || *good < until) {
+        return;
+      }
+      if (given.what.recipe() != nullptr) {
+        out.made.push_back({given.what, place, one.date, good, amount});
+        return;
+      }
+      Holding kept;
+      kept.food = *given.what.food();
+      kept.amount = amount;
+      kept.place = place;
+      kept.use_by = good;
+      kept.given = true;
+      kept.since = one.date;
+      kept.what = given.what;
+      out.there.push_back(std::move(kept));
+    };
+    keep(cool, given.cool_place, one.good_until);
+    keep(frozen, foods::Place::freezer, one.frozen_until);
   }
 }
 
@@ -196,6 +237,7 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   add_cut(kitchen, resolved, from, until, out);
   add_made_before(kitchen, resolved, until, out);
   add_made(kitchen, resolved, from, until, out);
+  add_by_products(kitchen, resolved, from, until, out);
   tell_not_there(kitchen, resolved, out, diagnostics);
   return out;
 }

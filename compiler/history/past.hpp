@@ -25,6 +25,7 @@ struct Holding {
   bool thawed = false;
   bool hard = false;             ///< fruit that has still to ripen
   bool cut = false;              ///< for a dish to come, in a session; it counts as eaten
+  bool given = false;            ///< left over from a dish: of what that was made of
   Rational pack;                 ///< of one that is closed; 0: loose, or open
   Date since;                    ///< the day on which it came home, or was counted
   std::optional<Rational> price; ///< what was paid for a unit, in cents
@@ -55,7 +56,8 @@ struct Past {
   /// In the house on that morning, and what was bought on that day.
   std::vector<Holding> there;
   std::vector<kitchen::MadeLot> made;
-  /// Per food, what was counted and bought is what was eaten, thrown away and is there.
+  /// Per food, what was counted and bought is what was eaten, thrown away and is there, but for
+  /// what dishes left over.
   std::vector<Move> moves;
   std::vector<NotThere> not_there;
   std::vector<std::size_t> still_to_buy; ///< of the plan's `extra`: due, and never bought

@@ -87,12 +87,41 @@ void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& 
                   fix));
 }
 
+// By recipe, whether nothing but `gives` of another speaks of it: nobody is going to make it.
+std::vector<bool> only_given(const Kitchen& kitchen) {
+  std::vector<bool> out(kitchen.recipes.size(), false);
+  for (const Recipe& recipe : kitchen.recipes) {
+    for (const ByProduct& given : recipe.gives) {
+      if (const RecipeId* id = given.what.recipe()) {
+        out[static_cast<std::size_t>(*id)] = true;
+      }
+    }
+  }
+  const auto wanted = [&](const Ingredient& what) {
+    if (const RecipeId* id = what.recipe()) {
+      out[static_cast<std::size_t>(*id)] = false;
+    }
+  };
+  for (const Meal& meal : kitchen.plan ? kitchen.plan->meals : std::vector<Meal>()) {
+    for (const Dish& dish : meal.dishes) {
+      wanted(dish.what);
+    }
+  }
+  for (const Recipe& recipe : kitchen.recipes) {
+    std::for_each(recipe.ingredients.begin(), recipe.ingredients.end(), wanted);
+  }
+  return out;
+}
+
 } // namespace
 
 void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
+  const std::vector<bool> only = only_given(kitchen);
   for (const Recipe& recipe : kitchen.recipes) {
     for (const MethodStep& step : recipe.method) {
-      check_step(kitchen, recipe, step, diagnostics);
+      if (!only[static_cast<std::size_t>(recipe.id)]) {
+        check_step(kitchen, recipe, step, diagnostics);
+      }
     }
   }
 }

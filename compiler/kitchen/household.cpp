@@ -255,6 +255,12 @@ std::vector<unsigned> days_called(std::string_view word) {
   return day ? std::vector<unsigned>{day->c_encoding()} : std::vector<unsigned>{};
 }
 
+void not_a_day(const Node& word, Diagnostics& diagnostics) {
+  diagnostics.error(errors::bad_value, word.span,
+                    fmt::format("'{}' is not a day of the week", word.scalar),
+                    "write weekdays, weekends, every day, or days such as Mon and Tue");
+}
+
 void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
   const Fields fields(node, keys::meal_hours, diagnostics);
   if (const Node* at = fields.find("at")) {
@@ -272,9 +278,7 @@ void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
   for (const Node* word : fields.list("packed")) {
     const std::vector<unsigned> days = days_called(word->scalar);
     if (days.empty()) {
-      diagnostics.error(errors::bad_value, word->span,
-                        fmt::format("'{}' is not a day of the week", word->scalar),
-                        "write weekdays, weekends, every day, or days such as Mon and Tue");
+      not_a_day(*word, diagnostics);
     }
     for (const unsigned day : days) {
       slot.packed.at(day) = true;
@@ -319,7 +323,89 @@ void read_appliances(const std::vector<const Entry*>& entries, Household& househ
             [](const Appliance& a, const Appliance& b) { return a.name < b.name; });
 }
 
+// "Ada": always; "{who: Ada, days: weekdays, meals: dinner, from: "17:00"}".
+void read_cooks(const std::vector<const Node*>& nodes, Household& household,
+                Diagnostics& diagnostics) {
+  CookRule always;
+  for (const Node* node : nodes) {
+    if (node->is_scalar()) {
+      always.who.push_back(node->scalar);
+      continue;
+    }
+    const Fields fields(*node, keys::cooks, diagnostics);
+    CookRule rule = read_cook(fields, household, diagnostics);
+    if (fields.has("days")) {
+      rule.on = {};
+    }
+    for (const Node* word : fields.list("days")) {
+      const std::vector<unsigned> days = days_called(word->scalar);
+      if (days.empty()) {
+        not_a_day(*word, diagnostics);
+      }
+      for (const unsigned day : days) {
+        rule.on.at(day) = true;
+      }
+    }
+    household.cooks.push_back(std::move(rule));
+  }
+  if (!always.who.empty()) {
+    household.cooks.push_back(std::move(always));
+  }
+  std::vector<std::string_view> known;
+  for (const Person& person : household.people) {
+    known.push_back(person.name);
+  }
+  for (const CookRule& rule : household.cooks) {
+    for (const std::string& who : rule.who) {
+      const auto meant = household.person(who) ? std::nullopt : text::slip_of(who, known);
+      if (meant) {
+        diagnostics.error(errors::unknown_person, nodes.front()->span,
+                          fmt::format("{} is not in the household", who),
+                          fmt::format("did you mean {}?", *meant));
+      }
+    }
+  }
+}
+
 } // namespace
+
+std::vector<std::string> read_meals(const std::vector<const Node*>& list,
+                                    const Household& household, Diagnostics& diagnostics) {
+  std::vector<std::string> out;
+  for (const Node* node : list) {
+    const std::string name = text::lower(node->scalar);
+    if (household.slot(name) == nullptr) {
+      std::vector<std::string_view> known;
+      for (const Slot& slot : household.slots) {
+        known.push_back(slot.name);
+      }
+      diagnostics.error(errors::unknown_slot, node->span,
+                        fmt::format("the household has no meal '{}'", name),
+                        text::did_you_mean(name, known));
+      continue;
+    }
+    out.push_back(name);
+  }
+  return out;
+}
+
+CookRule read_cook(const Fields& fields, const Household& household, Diagnostics& diagnostics) {
+  CookRule rule;
+  for (const Node* who : fields.list("who")) {
+    rule.who.push_back(who->scalar);
+  }
+  rule.slots = read_meals(fields.list("meals"), household, diagnostics);
+  if (const Node* from = fields.find("from")) {
+    rule.from = read_clock(*from, diagnostics);
+  }
+  if (const Node* until = fields.find("until")) {
+    rule.until = read_clock(*until, diagnostics);
+    if (rule.from && rule.until && *rule.until <= *rule.from) {
+      diagnostics.error(errors::wrong_order, until->span, "this ends before it begins");
+    }
+  }
+  return rule;
+}
 
 std::optional<int> hour_of_new_meal(const Household& household, std::string_view name) {
   constexpr int hour = text::minutes_an_hour;
@@ -398,6 +484,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (fields.has("meals")) {
     read_slots(fields.named("meals"), household, diagnostics);
   }
+  read_cooks(fields.list("cooks"), household, diagnostics);
   if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
       household.system.system = *known;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "foods/book.hpp"
+#include "kitchen/cooks.hpp"
 #include "kitchen/ingredient.hpp"
 #include "kitchen/people.hpp"
 #include "kitchen/read.hpp"
@@ -82,6 +83,7 @@ struct Household {
   bool says_appliances = false; ///< else the usual ones
   /// Millilitres that a pot, a mixer, ... holds, by name.
   std::map<std::string, Rational, std::less<>> holds;
+  std::vector<CookRule> cooks; ///< who cooks when; none: not said
   std::vector<BuyingRule> buying;
   std::vector<Substitutes> any_of;
   measure::Writing system; ///< its measures, and how it writes amounts
@@ -125,6 +127,14 @@ Household usual_household();
 /// When a meal that the household does not have is on the table, in minutes from midnight; nothing
 /// for what is nearly the name of one that it has or that is usual. Common practice, no source.
 std::optional<int> hour_of_new_meal(const Household& household, std::string_view name);
+
+/// Meals of the household, in lower case; what is none is an error and left out.
+std::vector<std::string> read_meals(const std::vector<const text::Node*>& list,
+                                    const Household& household, text::Diagnostics& diagnostics);
+
+/// What a rule says besides its days: `who`, `meals`, `from` and `until`. Names are not looked up.
+CookRule read_cook(const text::Fields& fields, const Household& household,
+                   text::Diagnostics& diagnostics);
 
 /// What a household's file says of `measures`, without a look at the rest of it.
 measure::System system_of(const text::Node& file);

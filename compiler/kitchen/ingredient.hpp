@@ -55,6 +55,8 @@ public:
                                            std::string_view /*word*/, const foods::Food* /*like*/) {
     return std::nullopt;
   }
+  /// Whether some recipe of the library leaves such a thing over.
+  virtual bool is_given(std::string_view /*name*/) { return false; }
   /// Null unless `target` is a food.
   [[nodiscard]] virtual const foods::Food* food(const Target& target) const = 0;
   [[nodiscard]] virtual std::vector<std::string_view> all() const = 0;

@@ -69,6 +69,8 @@ constexpr Value amounts =
     with_metric(list_of(amount, "an amount or a list of amounts", "8 cups"), "2 l");
 constexpr Value made_in = word("whole, halves, quarters or exactly", "halves");
 constexpr Value appliance = word("an appliance", "oven");
+constexpr Value vessel = word("a pot, a pan, a tray or another vessel", "tray");
+constexpr Value fits = word("an amount of what the recipe makes, or of servings", "12 servings");
 constexpr Value temperature = with_metric(word("a temperature", "425 F"), "220 C");
 constexpr Value allergen = word("an allergen class", "egg");
 constexpr Value allergens = list_of(allergen, "a list of allergen classes", "[egg]");
@@ -79,6 +81,11 @@ constexpr std::array step_keys{
     Key{"then", &minutes, "how long it goes on alone after that"},
     Key{"on", &appliance, "the appliance that it needs: burner, oven, ..."},
     Key{"at", &temperature, "the temperature of the oven"},
+    Key{"in", &vessel,
+        "what it is done in: pot, pan, tray, ... (default: a pot for what simmers on a burner)"},
+    Key{"fits", &fits,
+        "how much of what the recipe makes one of them holds; the step's time is then that of one "
+        "load, and more is done in several"},
     Key{"wait", &longest,
         "how long it may wait for the next step (default: half an hour for what rises or was on "
         "the heat, two hours for the rest)"},
@@ -101,6 +108,25 @@ constexpr Value step_value =
 constexpr Value steps = list_of(step_value, "a list of steps",
                                 "[{do: Simmer, hands on: 2 min, then: 35 min, on: burner}]");
 constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months}");
+constexpr Value lines_of = list_of(name, "an ingredient or a list of ingredients", "onion");
+constexpr std::array by_product_keys{
+    Key{"what", &line, "what it is, as recipes that use it ask for it, and how much", true},
+    Key{"keeps", &keeps_value, "how long it keeps (default: as long as the recipe)"},
+    Key{"of", &lines_of,
+        "which of the ingredients are in it, for allergens and diets (default: any of them)"},
+};
+
+} // namespace
+
+constexpr Keys by_product{"a by-product", by_product_keys};
+
+namespace {
+
+constexpr Value by_product_value =
+    word_or_mapping(by_product, "what is left over, and how much", "1 ham bone");
+constexpr Value by_products =
+    list_of(by_product_value, "a list of by-products",
+            "[{what: 1 ham bone, keeps: {fridge: 4 days, freezer: 3 months}}]");
 
 constexpr std::array recipe_keys{
     Key{"name", &name, "what it is called (default: as its file)"},
@@ -110,6 +136,8 @@ constexpr std::array recipe_keys{
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
     Key{"method", &steps, "what is done, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},
+    Key{"gives", &by_products,
+        "what is left over each time and other recipes can use: a ham bone, the meat of a stock"},
     Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (default: no)"},
     Key{"made in", &made_in, "in which parts of the recipe it is made"},
     Key{"give", &share, "by how much less than their share eaters are content"},
@@ -144,6 +172,14 @@ constexpr std::array meal_hours_keys{
     Key{"packed", &days_list,
         "the days on which it is packed: made the evening before, kept and eaten cold"},
 };
+constexpr Value who = list_of(name, "a list of people", "[Ada]");
+constexpr std::array cooks_keys{
+    Key{"who", &who, "who cooks", true},
+    Key{"days", &days_list, "the days on which they do (default: every day)"},
+    Key{"meals", &meals, "the meals that they cook (default: all)"},
+    Key{"from", &clock, "when they have time: what is begun before that is told"},
+    Key{"until", &later, "and until when"},
+};
 constexpr Value litres = word("a volume", "250 l");
 constexpr std::array storage_keys{
     Key{"fridge", &litres, "room in the fridge (default: no limit)"},
@@ -162,6 +198,7 @@ constexpr Keys meal_hours{"a meal of the household", meal_hours_keys};
 constexpr Keys person{"a person", person_keys};
 constexpr Keys storage{"'storage'", storage_keys};
 constexpr Keys buying{"a buying rule", buying_keys};
+constexpr Keys cooks{"who cooks", cooks_keys};
 
 namespace {
 
@@ -171,6 +208,9 @@ constexpr Value hours = word_or_mapping(meal_hours, "a time of day, or times by 
 constexpr Value slots = by_name(
     "a meal", hours, "a mapping from meals to when they are on the table", "{dinner: \"18:30\"}");
 constexpr Value storage_value = mapping(storage, "{fridge: 250 l}");
+constexpr Value cooks_value = word_or_mapping(cooks, "a name, or who cooks when", "Ada");
+constexpr Value cooks_list = list_of(cooks_value, "who cooks, or a list of who cooks when",
+                                     "[{who: [Ada], days: weekdays, meals: [dinner]}]");
 constexpr Value appliances =
     by_name("an appliance", count, "a mapping from appliances to how many things they take at once",
             "{burner: 4, oven: 2}");
@@ -203,14 +243,20 @@ constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
     Key{"diets", &own_diets, "diets of your own: what each does without"},
     Key{"meals", &slots, "the meals of a day (default: breakfast, lunch, dinner, ...)"},
+    Key{"cooks", &cooks_list,
+        "who cooks on which days: sheets name them, and so many hands there are (default: one "
+        "cook, without a name)"},
     Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
     Key{"appliances", &appliances,
         "what there is to cook with, and how many things it takes at once; an oven with two "
-        "shelves, 2, has one temperature (default: four burners, an oven with two, a sink)"},
+        "shelves, 2, has one temperature; pots, pans and trays where they are few (default: four "
+        "burners, an oven with two, a sink)"},
     Key{"holds", &vessels,
-        "what a pot, a slow cooker, a mixer, a food processor or a blender holds: more is done in "
-        "several, or one after the other (default: 8 qt, 6 qt, 5 qt, 11 cups, 6 cups)"},
+        "what a pot, a pan, a slow cooker, a mixer, a food processor, a blender or another vessel "
+        "holds: more is done in several, or one after the other (default: a pot 8 qt, a slow "
+        "cooker "
+        "6 qt, a mixer 5 qt, a food processor 11 cups, a blender 6 cups; of others no limit)"},
     Key{"a stop costs", &money,
         "what saving a stop is worth (default: a quarter of what an hour costs)"},
     Key{"an hour costs", &money,
@@ -361,7 +407,6 @@ constexpr std::array shop_keys{
 
 // Plans.
 constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", "stew for 4");
-constexpr Value who = list_of(name, "a list of people", "[Ada]");
 constexpr Value swap = word("'... instead of ...' or 'without ...'", "tofu instead of onions");
 constexpr Value swap_list = list_of(swap, "a swap or a list of swaps", "tofu instead of onions");
 constexpr Value variants = by_name("a person", swap_list, "a mapping from people to swaps",
@@ -426,19 +471,28 @@ constexpr std::array trip_keys{
     Key{"budget", &money, "for this trip; going over it is a warning"},
 };
 constexpr Value cook = word("a number or a name", "Ada");
-constexpr Value cooks = list_of(cook, "how many, or a list of names", "[Ada, Ben]");
+constexpr Value session_cooks = list_of(cook, "how many, or a list of names", "[Ada, Ben]");
 constexpr std::array session_keys{
     Key{"date", &date, "the day"},
     Key{"every", &weekday, "or every such day of the plan"},
     Key{"from", &clock, "when it begins", true},
     Key{"until", &later, "when it has to be over", true},
-    Key{"cooks", &cooks, "how many cook, or who (default: 1)"},
+    Key{"cooks", &session_cooks, "how many cook, or who (default: 1)"},
+};
+constexpr std::array cooks_of_plan_keys{
+    Key{"date", &date, "the day"},
+    Key{"every", &weekday, "or every such day of the plan"},
+    Key{"who", &who, "who cooks then, in place of those whom the household names", true},
+    Key{"meals", &meals, "the meals that they cook (default: all)"},
+    Key{"from", &clock, "when they have time: what is begun before that is told"},
+    Key{"until", &later, "and until when"},
 };
 
 } // namespace
 
 constexpr Keys trip{"a trip", trip_keys};
 constexpr Keys session{"a prep session", session_keys};
+constexpr Keys cooks_of_plan{"who cooks", cooks_of_plan_keys};
 
 namespace {
 
@@ -465,6 +519,10 @@ constexpr Value session_value =
     mapping(session, "{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}");
 constexpr Value sessions = list_of(session_value, "a list of prep sessions",
                                    "[{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]");
+
+constexpr Value cooks_day = mapping(cooks_of_plan, "{date: 2027-03-02, who: [Ada]}");
+constexpr Value cooks_days =
+    list_of(cooks_day, "a list of who cooks when", "[{date: 2027-03-02, who: [Ada]}]");
 
 constexpr Value aim = word("an aim", "at least 30 g a dinner");
 constexpr Value aims = by_name("a nutrient, a class of foods, a food or 'cost'", aim,
@@ -494,6 +552,7 @@ constexpr std::array plan_keys{
     Key{"extra", &extras, "what else to buy"},
     Key{"trips", &trips, "when and where to shop (default: the day before and every week)"},
     Key{"prep", &sessions, "when to prepare"},
+    Key{"cooks", &cooks_days, "who cooks on a day, in place of those whom the household names"},
     Key{"budget", &money, "for this plan; going over it is a warning"},
     Key{"aims", &aims, "what you would like to eat more or less of; missing one is a remark"},
 };

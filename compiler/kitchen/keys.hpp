@@ -9,12 +9,14 @@ namespace manciple::kitchen::keys {
 extern const text::Keys recipe;
 extern const text::Keys step;
 extern const text::Keys keeps;
+extern const text::Keys by_product;
 
 extern const text::Keys household;
 extern const text::Keys meal_hours;
 extern const text::Keys person;
 extern const text::Keys storage;
 extern const text::Keys buying;
+extern const text::Keys cooks;
 
 extern const text::Keys on_hand;
 
@@ -34,6 +36,7 @@ extern const text::Keys extra;
 extern const text::Keys trip;
 extern const text::Keys stop;
 extern const text::Keys session;
+extern const text::Keys cooks_of_plan;
 
 /// A kind of file: what it is called on the command line, where it stands, and what it holds.
 struct Kind {

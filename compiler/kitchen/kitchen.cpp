@@ -17,6 +17,7 @@
 #include <algorithm>
 #include <functional>
 #include <map>
+#include <set>
 
 namespace manciple::kitchen {
 namespace {
@@ -40,6 +41,9 @@ public:
   }
   [[nodiscard]] std::vector<std::string_view> all() const override { return book_.names(); }
 
+protected:
+  foods::Book& book() { return book_; }
+
 private:
   foods::Book& book_;
 };
@@ -60,15 +64,60 @@ std::string title_in(std::string_view file) {
   return {};
 }
 
+// Adds the names of what a recipe gives besides its dish, as its file writes them: without the
+// amount and without what stands after a comma.
+void add_given(const text::Node& file, const measure::Customs& customs,
+               std::set<std::string, std::less<>>& out) {
+  for (const text::Entry& entry : file.entries) {
+    if (entry.key.scalar != "gives") {
+      continue;
+    }
+    for (const text::Node* one : text::items_of(entry.value)) {
+      std::string_view said = one->scalar;
+      for (const text::Entry& inside : one->entries) {
+        said = inside.key.scalar == "what" ? std::string_view(inside.value.scalar) : said;
+      }
+      const std::string words =
+          text::lower(said.substr(0, std::min(text::find_comma(said), said.size())));
+      measure::Cursor cursor{words};
+      (void)measure::scan_number(cursor);
+      (void)measure::scan_unit(cursor, customs);
+      std::string_view name = text::trim(cursor.rest());
+      constexpr std::string_view of = "of ";
+      name.remove_prefix(name.starts_with(of) ? of.size() : 0);
+      out.insert(foods::normal_name(name));
+    }
+  }
+}
+
 // Recipes of the library by name, then foods. A recipe that is named gets an id and is read later.
 class Library : public FoodNames {
 public:
   /// By slug of what recipes call themselves: the names of their files.
   using Titles = std::map<std::string, std::string, std::less<>>;
 
-  /// `titles` opens every recipe; it is asked once, and only for a name that nothing else answers.
-  Library(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles)
-      : FoodNames(book), slugs_(std::move(slugs)), read_titles_(std::move(titles)) {}
+  /// What recipes give besides their dishes, by name.
+  using Given = std::set<std::string, std::less<>>;
+
+  /// `titles` and `given` open every recipe; each is asked once, and only for a name that nothing
+  /// else answers.
+  Library(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles,
+          std::function<Given()> given)
+      : FoodNames(book),
+        slugs_(std::move(slugs)),
+        read_titles_(std::move(titles)),
+        read_given_(std::move(given)) {}
+
+  std::optional<Target> as_written(std::string_view name, measure::Dimension dimension,
+                                   std::string_view word, const foods::Food* like) override {
+    return book().as_written(name, dimension, word, like, is_given(name));
+  }
+  bool is_given(std::string_view name) override {
+    if (!given_) {
+      given_ = read_given_();
+    }
+    return given_->contains(foods::normal_name(name));
+  }
 
   std::optional<Target> find_title(std::string_view name) override {
     if (!titles_) {
@@ -118,6 +167,8 @@ private:
   std::vector<std::string> slugs_;
   std::function<Titles()> read_titles_;
   std::optional<Titles> titles_;
+  std::function<Given()> read_given_;
+  std::optional<Given> given_;
   std::map<std::string, RecipeId, std::less<>> ids_;
 };
 
@@ -130,7 +181,9 @@ public:
         sources_(sources),
         diagnostics_(diagnostics),
         food_names_(kitchen.foods),
-        library_(kitchen.foods, recipe_names(), [this] { return titles(); }) {}
+        library_(
+            kitchen.foods, recipe_names(), [this] { return titles(); },
+            [this] { return given(); }) {}
 
   Kitchen kitchen;
 
@@ -161,6 +214,7 @@ private:
   }
 
   Library::Titles titles() const;
+  Library::Given given() const;
 
   std::string root_;
   const text::Files& files_;
@@ -212,6 +266,25 @@ Library::Titles Loader::titles() const {
     const std::string title = file ? title_in(*file) : std::string();
     if (!title.empty()) {
       out.emplace(text::slug(title), name.substr(0, name.size() - ending.size()));
+    }
+  }
+  return out;
+}
+
+Library::Given Loader::given() const {
+  Library::Given out;
+  const auto names = files_.names(in_root(root_, "recipes"));
+  for (const std::string& name : names ? *names : std::vector<std::string>()) {
+    if (!name.ends_with(".yaml") || name == "foods.yaml") {
+      continue;
+    }
+    // What is wrong with a file is said when it is read for its own sake.
+    text::Sources sources;
+    text::Diagnostics unsaid;
+    const auto file = text::load(in_root(root_, "recipes/" + name), files_, sources, unsaid);
+    const auto node = file ? text::parse_yaml(*file, sources, unsaid) : std::nullopt;
+    if (node) {
+      add_given(*node, kitchen.household.customs(), out);
     }
   }
   return out;

@@ -216,7 +216,7 @@ std::optional<Target> Line::carry(const std::vector<Word>& words,
   if (!counted_by.empty()) {
     piece_ = counted_by;
   }
-  if (!before && !free_text_) {
+  if (!before && !free_text_ && !names_.is_given(name)) {
     const std::string near = text::did_you_mean(foods::normal_name(name), names_.all());
     diagnostics_.warning(
         errors::as_written,

@@ -40,6 +40,9 @@ std::vector<std::size_t> order_of(Kitchen& kitchen) {
   for (std::size_t next = 0; next < order.size(); ++next) {
     const auto& lines = all[order[next]].ingredients;
     std::for_each(lines.begin(), lines.end(), take_named);
+    for (const ByProduct& given : all[order[next]].gives) {
+      take_named(given.what);
+    }
   }
   std::vector<std::size_t> by_name(all.size());
   std::iota(by_name.begin(), by_name.end(), std::size_t{0});
@@ -61,13 +64,18 @@ void number_recipes(Kitchen& kitchen) {
     ordered.back().id = id;
   }
   kitchen.recipes = std::move(ordered);
-  const auto rename = [&](Ingredient& line) {
-    if (const RecipeId* old = line.recipe()) {
-      line.target = now[at(*old)];
+  const auto rename_target = [&](Target& target) {
+    if (const auto* old = std::get_if<RecipeId>(&target)) {
+      target = now[at(*old)];
     }
   };
+  const auto rename = [&](Ingredient& line) { rename_target(line.target); };
   for (Recipe& recipe : kitchen.recipes) {
     std::for_each(recipe.ingredients.begin(), recipe.ingredients.end(), rename);
+    for (ByProduct& given : recipe.gives) {
+      rename(given.what);
+      std::for_each(given.of.begin(), given.of.end(), rename_target);
+    }
   }
   each_dish(kitchen, rename);
   for (MadeLot& lot : kitchen.on_hand.made) {

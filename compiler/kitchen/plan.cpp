@@ -133,22 +133,7 @@ std::pair<Date, Date> PlanReader::span_of(const Fields& fields) {
 }
 
 std::vector<std::string> PlanReader::slots(const std::vector<const Node*>& list) {
-  std::vector<std::string> out;
-  for (const Node* node : list) {
-    const std::string name = text::lower(node->scalar);
-    if (context_.household.slot(name) == nullptr) {
-      std::vector<std::string_view> known;
-      for (const Slot& slot : context_.household.slots) {
-        known.push_back(slot.name);
-      }
-      diagnostics_.error(errors::unknown_slot, node->span,
-                         fmt::format("the household has no meal '{}'", name),
-                         text::did_you_mean(name, known));
-      continue;
-    }
-    out.push_back(name);
-  }
-  return out;
+  return read_meals(list, context_.household, diagnostics_);
 }
 
 std::optional<Ingredient> PlanReader::one(const Node& node, std::string_view words,
@@ -414,6 +399,7 @@ std::optional<Plan> read_plan(const Node& file, const PlanContext& context,
     reader.usual_trips();
   }
   each("prep", &PlanReader::session);
+  each("cooks", &PlanReader::cooks);
   if (const Node* budget = fields.find("budget")) {
     plan.budget = read_money(*budget, context.household.currency, diagnostics);
   }

@@ -155,6 +155,7 @@ struct Plan {
   std::vector<Trip> trips_done; ///< what things usually cost is as they say, too
   bool says_trips = false;      ///< else the usual ones
   std::vector<Session> sessions;
+  std::vector<CookRule> cooks; ///< on days of its own, in place of those of the household
   std::optional<Cents> budget;
   std::vector<Aim> aims;
   text::Span at;

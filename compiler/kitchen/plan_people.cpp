@@ -102,6 +102,20 @@ std::optional<Variant> PlanReader::variant(const Entry& entry) {
   return good ? std::optional(std::move(out)) : std::nullopt;
 }
 
+// Who cooks on a day of the plan, or on all such days.
+void PlanReader::cooks(const Node& node) {
+  const Fields fields(node, keys::cooks_of_plan, diagnostics_);
+  CookRule rule = read_cook(fields, context_.household, diagnostics_);
+  rule.dates = dates_of(fields, node, "who cooks");
+  bool good = !rule.dates.empty();
+  for (const Node* who : fields.list("who")) {
+    good = is_known(*who) && good;
+  }
+  if (good) {
+    plan_.cooks.push_back(std::move(rule));
+  }
+}
+
 void PlanReader::away(const Node& node) {
   const Fields fields(node, keys::absence, diagnostics_);
   const Node* who = fields.find("who");

@@ -29,6 +29,7 @@ public:
   void usual_trips();
   void leave_out_closed(Trip& trip, bool named);
   void session(const text::Node& node);
+  void cooks(const text::Node& node);
 
 private:
   std::optional<text::Date> inside(const text::Node& node, int days_before = 0);

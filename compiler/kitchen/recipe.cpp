@@ -45,7 +45,33 @@ std::optional<int> read_wait(const Node& node, Diagnostics& diagnostics) {
   return read_minutes(time, diagnostics);
 }
 
-MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
+// "8 cups", "12 tortillas": a unit, or a word of the recipe's own.
+std::optional<Makes> read_makes(const Node& node, std::string_view key,
+                                const measure::Customs& customs, Diagnostics& diagnostics) {
+  measure::Cursor cursor{node.scalar};
+  const auto number = measure::scan_number(cursor);
+  if (!number || *number <= 0) {
+    diagnostics.error(errors::unread_amount, node.span,
+                      fmt::format("'{}' needs an amount such as 8 cups", key));
+    return std::nullopt;
+  }
+  Makes makes{*number, {}};
+  if (const auto unit = measure::scan_unit(cursor, customs)) {
+    makes.measure.unit = *unit;
+  } else {
+    const std::string_view word = text::trim(cursor.rest());
+    if (!word.empty() && !text::is_letter(word.front())) {
+      diagnostics.error(errors::unread_word, node.span,
+                        fmt::format("'{}' is not a measure or a kind of piece", word),
+                        "write it as '8 cups' or '12 tortillas'");
+      return std::nullopt;
+    }
+    makes.measure.piece = text::singular(text::lower(word));
+  }
+  return makes;
+}
+
+MethodStep read_step(const Node& node, const measure::Customs& customs, Diagnostics& diagnostics) {
   MethodStep step;
   step.at = node.span;
   if (node.is_scalar()) {
@@ -69,6 +95,12 @@ MethodStep read_step(const Node& node, Diagnostics& diagnostics) {
   if (const Node* at = fields.find("at")) {
     step.fahrenheit = read_oven(*at, diagnostics);
   }
+  if (const Node* in = fields.find("in")) {
+    step.vessel = text::lower(in->scalar);
+  }
+  if (const Node* fits = fields.find("fits")) {
+    step.fits = read_makes(*fits, "fits", customs, diagnostics);
+  }
   if (const Node* wait = fields.find("wait")) {
     step.wait = read_wait(*wait, diagnostics);
   }
@@ -88,31 +120,6 @@ void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
   }
 }
 
-// "8 cups", "12 tortillas": a unit, or a word of the recipe's own.
-std::optional<Makes> read_makes(const Node& node, const measure::Customs& customs,
-                                Diagnostics& diagnostics) {
-  measure::Cursor cursor{node.scalar};
-  const auto number = measure::scan_number(cursor);
-  if (!number || *number <= 0) {
-    diagnostics.error(errors::unread_amount, node.span, "'makes' needs an amount such as 8 cups");
-    return std::nullopt;
-  }
-  Makes makes{*number, {}};
-  if (const auto unit = measure::scan_unit(cursor, customs)) {
-    makes.measure.unit = *unit;
-  } else {
-    const std::string_view word = text::trim(cursor.rest());
-    if (!word.empty() && !text::is_letter(word.front())) {
-      diagnostics.error(errors::unread_word, node.span,
-                        fmt::format("'{}' is not a measure or a kind of piece", word),
-                        "write it as '8 cups' or '12 tortillas'");
-      return std::nullopt;
-    }
-    makes.measure.piece = text::singular(text::lower(word));
-  }
-  return makes;
-}
-
 // What a recipe is written for, where it does not say. Common practice, no source.
 constexpr int usual_serves = 4;
 
@@ -124,6 +131,56 @@ Rational read_serves(const Node& node, Diagnostics& diagnostics) {
     return 1;
   }
   return number.value_or(1);
+}
+
+// What it is; "{what: 1 ham bone, keeps: {fridge: 4 days}, of: ham}".
+void read_by_product(const Node& node, Recipe& recipe, const measure::Customs& customs,
+                     Names& names, Diagnostics& diagnostics) {
+  ByProduct read;
+  read.at = node.span;
+  read.keeps_unfrozen = recipe.keeps_unfrozen();
+  read.keeps_freezer = recipe.keeps_freezer;
+  read.cool_place = recipe.cool_place();
+  const Node* what = &node;
+  std::optional<Fields> fields;
+  if (!node.is_scalar()) {
+    fields.emplace(node, keys::by_product, diagnostics);
+    what = fields->find("what");
+    if (what == nullptr) {
+      return; // said
+    }
+    if (const Node* keeps = fields->find("keeps")) {
+      Recipe of;
+      read_keeps(*keeps, of, diagnostics);
+      read.keeps_unfrozen = of.keeps_unfrozen();
+      read.keeps_freezer = of.keeps_freezer;
+      read.cool_place = of.cool_place();
+    }
+    for (const Node* name : fields->list("of")) {
+      const auto of = names.find(name->scalar);
+      const bool known =
+          of && std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+                            [&](const Ingredient& line) { return line.target == *of; });
+      if (known) {
+        read.of.push_back(*of);
+      } else {
+        diagnostics.error(
+            errors::unknown_food, name->span,
+            fmt::format("{} has no {} among its ingredients", recipe.name, name->scalar),
+            "name what the by-product is of as a line of 'ingredients' does");
+      }
+    }
+  }
+  for (Ingredient& one : read_line(*what, what->scalar, 0, customs, names, diagnostics)) {
+    if (!one.amount) {
+      diagnostics.error(errors::unread_amount, what->span,
+                        "how much one making gives of it is not said",
+                        fmt::format("for example '1 {}'", one.text));
+      continue;
+    }
+    ByProduct& added = recipe.gives.emplace_back(read);
+    added.what = std::move(one);
+  }
 }
 
 MadeIn read_made_in(const Node& node, Diagnostics& diagnostics) {
@@ -145,6 +202,25 @@ MadeIn read_made_in(const Node& node, Diagnostics& diagnostics) {
 }
 
 } // namespace
+
+std::optional<Rational> Recipe::made_in_terms_of(const foods::Measure& measure) const {
+  if (measure.piece == "serving") {
+    return serves;
+  }
+  const auto& unit = measure::facts(measure.unit);
+  for (const Makes& one : makes) {
+    const bool counted = measure.is_counted();
+    if (counted != one.measure.is_counted()) {
+      continue;
+    }
+    if (counted ? one.measure.piece == measure.piece
+                : measure::facts(one.measure.unit).dimension == unit.dimension) {
+      return counted ? one.number
+                     : Rational(one.number * measure::facts(one.measure.unit).factor / unit.factor);
+    }
+  }
+  return std::nullopt;
+}
 
 Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& household,
                    Names& names, Diagnostics& diagnostics) {
@@ -174,7 +250,7 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
     recipe.says_serves = true;
   }
   for (const Node* makes : fields.list("makes")) {
-    if (const auto read = read_makes(*makes, customs, diagnostics)) {
+    if (const auto read = read_makes(*makes, "makes", customs, diagnostics)) {
       recipe.makes.push_back(*read);
     }
   }
@@ -184,10 +260,22 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
     }
   }
   for (const Node* step : fields.list("method")) {
-    recipe.method.push_back(read_step(*step, diagnostics));
+    recipe.method.push_back(read_step(*step, customs, diagnostics));
+    MethodStep& last = recipe.method.back();
+    if (last.fits && !recipe.made_in_terms_of(last.fits->measure)) {
+      diagnostics.warning(errors::bad_value, last.at,
+                          fmt::format("{} does not say what it makes in that measure, so 'fits' "
+                                      "tells nothing",
+                                      recipe.name),
+                          "add it to 'makes', or say how many servings fit: 'fits: 4 servings'");
+      last.fits.reset();
+    }
   }
   if (const Node* keeps = fields.find("keeps")) {
     read_keeps(*keeps, recipe, diagnostics);
+  }
+  for (const Node* given : fields.list("gives")) {
+    read_by_product(*given, recipe, customs, names, diagnostics);
   }
   if (const Node* ahead = fields.find("make ahead")) {
     recipe.make_ahead = read_yes_no(*ahead, diagnostics).value_or(false);

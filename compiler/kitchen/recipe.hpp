@@ -11,7 +11,14 @@
 
 namespace manciple::kitchen {
 
-/// One step of a method. Times are of one making of the recipe as written.
+/// What one making gives besides its servings: "8 cups", "12 tortillas".
+struct Makes {
+  Rational number;
+  foods::Measure measure;
+};
+
+/// One step of a method. Times are of one making of the recipe as written; where it says what fits
+/// into what it is done in, of one load.
 struct MethodStep {
   std::string what;
   int hands_on = 0;              ///< minutes in which a cook is busy
@@ -19,13 +26,21 @@ struct MethodStep {
   std::string appliance;         ///< "burner", "oven", ...; empty when none is needed
   std::optional<int> fahrenheit; ///< of the oven
   std::optional<int> wait;       ///< minutes that it may wait for the next step at most
+  std::string vessel;            ///< "pot", "tray"; empty when it is not said
+  std::optional<Makes> fits;     ///< into one of them: of what the recipe makes
   text::Span at;
 };
 
-/// What one making gives besides its servings: "8 cups", "12 tortillas".
-struct Makes {
-  Rational number;
-  foods::Measure measure;
+/// What making a recipe leaves over besides its dish: the meat of a stock, a ham bone. It costs
+/// nothing: what went in is paid for by the dish.
+struct ByProduct {
+  Ingredient what; ///< a food or a recipe that others ask for, with its amount in one making
+  std::optional<int> keeps_unfrozen; ///< days, from the day on which the recipe is made
+  std::optional<int> keeps_freezer;
+  foods::Place cool_place = foods::Place::fridge; ///< where it stands unless it is frozen
+  /// The lines of the recipe that are in it; none: all of them may be.
+  std::vector<Target> of;
+  text::Span at;
 };
 
 /// In which parts a recipe is made.
@@ -40,6 +55,7 @@ struct Recipe {
   bool says_serves = false; ///< else as many as is usual
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
+  std::vector<ByProduct> gives;
   std::vector<MethodStep> method;
   std::optional<int> keeps_pantry;  ///< days, once made: mixes, granola
   std::optional<int> keeps_fridge;  ///< days
@@ -55,6 +71,9 @@ struct Recipe {
   std::vector<foods::Allergen> may_contain;
   measure::Writing system;
 
+  /// What one making comes to in such a measure: its servings, or what it makes of such pieces or
+  /// in that dimension, in the measure's unit. Nothing if it does not say.
+  [[nodiscard]] std::optional<Rational> made_in_terms_of(const foods::Measure& measure) const;
   /// Where it stands once made, if it is not frozen.
   [[nodiscard]] foods::Place cool_place() const {
     return keeps_pantry ? foods::Place::pantry : foods::Place::fridge;

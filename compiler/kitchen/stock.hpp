@@ -18,6 +18,7 @@ struct StockLot {
   bool thawed = false;              ///< was frozen before, and is not to be frozen again
   std::optional<text::Date> opened; ///< since when it is open
   bool hard = false;                ///< fruit that has still to ripen
+  bool given = false;               ///< left over from a dish, for others that ask for it
 };
 
 /// Something in the house that was made of a recipe: leftovers, a batch.

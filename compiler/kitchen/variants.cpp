@@ -169,6 +169,14 @@ std::optional<RecipeId> Splitter::swapped(RecipeId of, const Swaps& swaps) {
     return std::nullopt;
   }
   copy.ingredients = std::move(lines);
+  // What is left over of another dish is another thing, unless it is of what both have.
+  std::erase_if(copy.gives, [&](const ByProduct& given) {
+    const auto is_there = [&](const Target& one) {
+      return std::any_of(copy.ingredients.begin(), copy.ingredients.end(),
+                         [&](const Ingredient& line) { return line.target == one; });
+    };
+    return given.of.empty() || !std::all_of(given.of.begin(), given.of.end(), is_there);
+  });
   copy.name = fmt::format("{} {}", copy.name, words_of(swaps));
   copy.slug = text::slug(fmt::format("{} {}", copy.slug, words_of(swaps)));
   // What all eat is measured together; of this, only what those few eat is made.

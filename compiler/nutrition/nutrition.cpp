@@ -27,6 +27,54 @@ bool is_part(Form form) {
          form == Form::peeled || form == Form::leaves || form == Form::florets;
 }
 
+void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
+                Sum& out);
+
+// What so much of a food or of a recipe holds. Of a recipe, times as written.
+Sum of_target(const Kitchen& kitchen, const kitchen::Target& what, Form form,
+              const Rational& amount, int depth) {
+  Sum out;
+  if (const auto* id = std::get_if<kitchen::RecipeId>(&what)) {
+    add_recipe(kitchen, kitchen.recipe(*id), to_double(amount), depth + 1, out);
+  } else if (const Food& food = kitchen.food(std::get<foods::FoodId>(what)); !food.from_tap) {
+    out.add(food.nutrients_of(form), eaten_grams(food, form, amount).value_or(0));
+  }
+  return out;
+}
+
+// What one making leaves over and its eaters do not have: no more than what it is of holds.
+Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth) {
+  Sum out;
+  const auto bought = resolve::purchased_per_making(kitchen, recipe);
+  text::Diagnostics unsaid;
+  for (const kitchen::ByProduct& given : recipe.gives) {
+    Sum most;
+    for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
+      const kitchen::Ingredient& line = recipe.ingredients[i];
+      const bool in_it = given.of.empty() ||
+                         std::find(given.of.begin(), given.of.end(), line.target) != given.of.end();
+      const auto times = line.recipe() != nullptr && line.amount
+                             ? resolve::times_of(kitchen, line, unsaid)
+                             : std::optional(bought[i]);
+      if (in_it && line.amount && !line.optional && times) {
+        most.add(of_target(kitchen, line.target, eaten_form(line), *times, depth));
+      }
+    }
+    const foods::FoodId* food = given.what.food();
+    const auto of_food = food == nullptr
+                             ? tl::expected<foods::Purchased, foods::NoConversion>()
+                             : foods::as_purchased(kitchen.food(*food), *given.what.amount);
+    const auto amount = food == nullptr ? resolve::times_of(kitchen, given.what, unsaid)
+                        : of_food       ? std::optional(of_food->amount)
+                                        : std::nullopt;
+    if (amount) {
+      out.add(of_target(kitchen, given.what.target, eaten_form(given.what), *amount, depth)
+                  .at_most(most));
+    }
+  }
+  return out;
+}
+
 // Adds what is in a recipe, with what is in its recipes.
 void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
                 Sum& out) {
@@ -51,6 +99,9 @@ void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double ti
       out.add(food.nutrients_of(form), grams.value_or(0) * times);
     }
   }
+  if (!recipe.gives.empty() && depth < deepest) {
+    out.add(left_over(kitchen, recipe, depth), -times);
+  }
 }
 
 class Reckoner {
@@ -63,6 +114,7 @@ public:
 private:
   void dishes();
   void add_to_dishes(const resolve::Use& use);
+  void by_products();
   void person(const kitchen::Person& person, bool guest);
   void without_amount();
 
@@ -90,6 +142,32 @@ void Reckoner::add_to_dishes(const resolve::Use& use) {
   }
 }
 
+// What is left over is eaten with the dish that it goes into, not with the one that it is of.
+void Reckoner::by_products() {
+  const auto add = [&](resolve::MakingId making, const Sum& of, const Rational& times) {
+    for (const resolve::DishShare& share : resolved_.shares_of(making)) {
+      out_.dishes[share.dish.meal][share.dish.dish].whole.add(
+          of, to_double(Rational(times * share.share)));
+    }
+  };
+  for (const resolve::Making& making : resolved_.makings) {
+    const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
+    if (!making.on_hand && !recipe.gives.empty()) {
+      add(making.id, left_over(kitchen_, recipe, 0), -making.times);
+    }
+  }
+  for (const resolve::ByProduct& one : resolved_.by_products) {
+    const kitchen::Recipe& giver = kitchen_.recipe(resolved_.making(one.of).recipe);
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      const kitchen::Ingredient& line =
+          kitchen_.recipe(resolved_.making(part.into).recipe).ingredients[part.ingredient];
+      add(part.into,
+          of_target(kitchen_, giver.gives[one.given].what.target, eaten_form(line), part.amount, 0),
+          1);
+    }
+  }
+}
+
 void Reckoner::dishes() {
   const auto& meals = kitchen_.plan->meals;
   for (std::size_t m = 0; m < meals.size(); ++m) {
@@ -107,6 +185,7 @@ void Reckoner::dishes() {
   for (const resolve::Use& use : resolved_.uses) {
     add_to_dishes(use);
   }
+  by_products();
   for (const resolve::Making& making : resolved_.makings) {
     if (making.on_hand) {
       Sum once;
@@ -204,6 +283,16 @@ void Sum::add(const Sum& other, double times) {
     of.at(i) += other.of.at(i) * times;
     known.at(i) += other.known.at(i) * times;
   }
+}
+
+Sum Sum::at_most(const Sum& other) const {
+  Sum out = *this;
+  out.grams = std::min(grams, other.grams);
+  for (std::size_t i = 0; i < of.size(); ++i) {
+    out.of.at(i) = std::min(of.at(i), other.of.at(i));
+    out.known.at(i) = std::min(known.at(i), other.known.at(i));
+  }
+  return out;
 }
 
 double Sum::coverage(Nutrient nutrient) const {

@@ -21,6 +21,8 @@ struct Sum {
   /// So many grams of what holds `per_100_g`; of nothing known, where that is null.
   void add(const foods::Nutrients* per_100_g, double amount);
   void add(const Sum& other, double times = 1);
+  /// The same, but nothing of it more than in another.
+  [[nodiscard]] Sum at_most(const Sum& other) const;
   [[nodiscard]] double operator[](Nutrient nutrient) const {
     return of[static_cast<std::size_t>(nutrient)];
   }

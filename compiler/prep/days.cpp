@@ -3,11 +3,13 @@
 #include "foods/spoken.hpp"
 #include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
+#include "prep/by_products.hpp"
 #include "prep/cooling.hpp"
 #include "prep/errors.hpp"
 #include "prep/parts.hpp"
 #include "prep/reheat.hpp"
 #include "prep/ripening.hpp"
+#include "prep/who_cooks.hpp"
 #include "prep/work.hpp"
 #include "resolve/steps.hpp"
 #include "text/words.hpp"
@@ -72,6 +74,7 @@ public:
 private:
   void thaw_food();
   void thaw_dishes();
+  void by_products();
   void pack();
   void wait_times();
   void ripening();
@@ -169,6 +172,31 @@ void Days::thaw_dishes() {
                 hot ? fmt::format(", in shallow boxes, {} deep at most", us ? "2 in" : "5 cm")
                     : ""),
             making.session ? std::nullopt : std::optional(by));
+      }
+    }
+  }
+}
+
+// What is kept of a dish for others, and what of it comes out of the freezer for them.
+void Days::by_products() {
+  for (const Making& making : resolved_.makings) {
+    if (making.session) {
+      continue; // one of its tasks
+    }
+    const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
+    for (std::string& words : put_away(kitchen_, resolved_, making.id)) {
+      add(Kind::leftovers, making.date, std::move(words), by);
+    }
+  }
+  for (const resolve::ByProduct& one : resolved_.by_products) {
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      if (part.from_freezer) {
+        add(Kind::thaw, std::max(plan_.from, part.date - std::chrono::days(1)),
+            fmt::format("Move {} (made {}) from the freezer to the fridge, for {} on {}",
+                        amount_given(kitchen_, resolved_, one, part.amount),
+                        text::print_day(one.date),
+                        kitchen_.recipe(resolved_.making(part.into).recipe).name,
+                        text::print_day(part.date)));
       }
     }
   }
@@ -294,6 +322,7 @@ void Days::use_up() {
 std::vector<Reminder> Days::run() {
   thaw_food();
   thaw_dishes();
+  by_products();
   pack();
   wait_times();
   ripening();
@@ -318,9 +347,6 @@ std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved
   return Days(kitchen, resolved, shopping, cooking, freezing).run();
 }
 
-namespace {
-
-// How much a part of a batch is: in the recipe's own measure where it goes into something else.
 std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish) {
   if (as_dish || recipe.makes.empty()) {
     // What is left of a serving in rounding is eaten with the rest.
@@ -337,8 +363,6 @@ std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bo
   return fmt::format("{} {}", measure::print_decimal(number, 1, recipe.system.point),
                      number > 1 ? text::plural(makes.measure.piece) : makes.measure.piece);
 }
-
-} // namespace
 
 std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                           const std::vector<Freezing>& freezing) {
@@ -360,6 +384,22 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                      amount_made(recipe, consumer.times, dish), making.date, good,
                      consumer.from_freezer ? foods::Place::freezer : recipe.cool_place(),
                      reheat_words(recipe, consumer.from_freezer), making.id});
+    }
+  }
+  for (const resolve::ByProduct& one : resolved.by_products) {
+    const Making& of = resolved.making(one.of);
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      if (part.date == one.date) {
+        continue;
+      }
+      const foods::Place place = place_of(kitchen, resolved, one, part);
+      const kitchen::Recipe& into = kitchen.recipe(resolved.making(part.into).recipe);
+      out.push_back({fmt::format("{}, of {}", name_given(kitchen, resolved, one),
+                                 kitchen.recipe(of.recipe).name),
+                     fmt::format("{} on {}", into.name, text::print_day(part.date)),
+                     amount_given(kitchen, resolved, one, part.amount), one.date,
+                     part.from_freezer ? *one.frozen_until : one.good_until.value_or(one.date),
+                     place, "", of.id});
     }
   }
   for (const Freezing& one : freezing) {
@@ -432,6 +472,7 @@ Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& s
     diagnostics.warning(one.code, one.at, one.what, one.fix);
   }
   out.cooking = cooking(kitchen, resolved, out.sessions, diagnostics);
+  name_cooks(kitchen, resolved, out.sessions, out.cooking, diagnostics);
   out.reminders = reminders(kitchen, resolved, shopping, out.cooking, frozen);
   out.labels = labels(kitchen, resolved, frozen);
   return out;

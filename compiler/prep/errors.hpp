@@ -15,4 +15,7 @@ inline constexpr Code done_early{"S002"};
 /// A dish that is eaten hot is packed for the next day.
 inline constexpr Code hot_and_packed{"S003"};
 
+/// A dish is begun when those who cook it have no time yet.
+inline constexpr Code nobody_there{"S004"};
+
 } // namespace manciple::prep::errors

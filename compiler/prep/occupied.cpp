@@ -1,5 +1,6 @@
 #include "prep/occupied.hpp"
 
+#include "prep/batch.hpp"
 #include "prep/parts.hpp"
 
 #include <algorithm>
@@ -20,6 +21,10 @@ std::vector<Taken> taken_by(const Recipe& recipe, const Cooking& cook) {
       if (on != nullptr) {
         stretch.appliance = recipe.method[on->step].appliance; // which outlives the cooking
         stretch.places = on->places;
+        if (on->vessels > 0 && !warms) {
+          stretch.vessel = vessel_of(recipe.method[on->step]);
+          stretch.vessels = on->vessels;
+        }
         stretch.fahrenheit = on->fahrenheit;
         stretch.warms = warms;
       }
@@ -40,9 +45,16 @@ std::vector<Taken> taken_by(const Recipe& recipe, const Cooking& cook) {
 Occupied occupied(const Kitchen& kitchen, const std::vector<SessionPlan>& sessions, Date date) {
   Occupied out;
   std::vector<int> cooks(text::minutes_a_day, 1);
+  for (const kitchen::Shift& shift : kitchen::shifts(kitchen, date)) {
+    for (int m = shift.from; m < shift.until; ++m) {
+      cooks[static_cast<std::size_t>(m)] = shift.hands(m);
+    }
+  }
   const auto stretch = [](const Task& task, int minutes, bool hands) {
     Stretch one{minutes, hands, task.appliance, task.places, task.fahrenheit};
     one.warms = task.kind == Task::Kind::preheat;
+    one.vessel = task.vessel;
+    one.vessels = task.vessels;
     return one;
   };
   for (const SessionPlan& plan : sessions) {
@@ -65,11 +77,20 @@ Occupied occupied(const Kitchen& kitchen, const std::vector<SessionPlan>& sessio
     }
   }
   out.cooks = *std::max_element(cooks.begin(), cooks.end());
+  // So many at most are there for a while.
   for (int away = 1; away < out.cooks; ++away) {
-    for (int m = 0; m < text::minutes_a_day; ++m) {
-      if (out.cooks - cooks[static_cast<std::size_t>(m)] >= away) {
-        out.taken.push_back({m, m + 1, {1, true}});
+    for (int from = 0; from < text::minutes_a_day;) {
+      const auto missing = [&](int m) {
+        return m < text::minutes_a_day && out.cooks - cooks[static_cast<std::size_t>(m)] >= away;
+      };
+      int until = from;
+      while (missing(until)) {
+        ++until;
       }
+      if (until > from) {
+        out.taken.push_back({from, until, {until - from, true}});
+      }
+      from = until + 1;
     }
   }
   return out;

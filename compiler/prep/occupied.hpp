@@ -7,8 +7,9 @@
 
 namespace manciple::prep {
 
-/// What the sessions of a day take of hands and appliances, in minutes from midnight. As many cook
-/// as in the largest of them while it lasts, and one at any other time.
+/// What the sessions of a day take of hands and appliances, in minutes from midnight. While one
+/// lasts, as many cook as in it, and at any other time those who cook the next meal; where the most
+/// of them do not, their hands are taken.
 struct Occupied {
   int cooks = 1;
   std::vector<Taken> taken;

@@ -40,6 +40,9 @@ Begun begun_by_day(int moment);
 std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                     const resolve::Use& use);
 
+/// How much a part of a batch is: in the recipe's own measure where it goes into something else.
+std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish);
+
 /// What has to be remembered: thawing, soaking, marinating, ripening, freezing, using up.
 std::vector<Reminder> reminders(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                                 const purchase::Shopping& shopping,

@@ -26,7 +26,9 @@ struct Task {
   int hands_on = 0;                ///< minutes
   int then = 0;                    ///< minutes unattended afterwards
   std::string appliance;
-  int places = 1; ///< so many of the appliance
+  int places = 1;          ///< so many of the appliance
+  std::string vessel = {}; ///< what it is done in, and how many of them
+  int vessels = 0;
   std::optional<int> fahrenheit;
   std::optional<int> by; ///< minutes from the session's start when it must have ended: cooling
   int start = 0;         ///< minutes from the session's start
@@ -63,6 +65,9 @@ struct Cooking {
     int then = 0;
     std::string appliance;
     int places = 1;
+    std::string vessel = {}; ///< what it is done in, and how many of them
+    int vessels = 0;
+    std::string who = {}; ///< who does it; empty when nobody says
     std::optional<int> fahrenheit;
     int preheat = 0; ///< minutes before its start the oven is turned on, or to another temperature
     int wash = 0;    ///< minutes to wash up after raw meat, right after the hands-on ones
@@ -78,6 +83,7 @@ struct Cooking {
   std::vector<Step> steps;
   /// When it begins to stand, if it does and it is done here.
   std::optional<int> stands_from = {};
+  std::vector<std::string> cooks = {}; ///< who does its steps, the first one first
   std::string first_for = {}; ///< who must not have what another dish has; it is made before that
 };
 

@@ -3,6 +3,7 @@
 #include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "prep/batch.hpp"
+#include "prep/by_products.hpp"
 #include "prep/cooks.hpp"
 #include "prep/cooling.hpp"
 #include "prep/cutting.hpp"
@@ -73,6 +74,9 @@ private:
   [[nodiscard]] Task heat_up(MakingId making, std::string_view oven, int fahrenheit) const;
   void cooking();
   void store(const Making& making, std::size_t last_hot, bool bagged);
+  void keep_by_products(const Making& making);
+  [[nodiscard]] std::size_t last_step(MakingId id) const;
+  [[nodiscard]] std::size_t last_of_method(MakingId id) const;
   void order_parts();
   void clear_up();
   [[nodiscard]] std::vector<Job> jobs(const std::set<MakingId>& without) const;
@@ -235,6 +239,8 @@ void Session::cooking() {
       task.then = step.then;
       task.appliance = step.appliance;
       task.places = step.places;
+      task.vessel = step.vessel;
+      task.vessels = step.vessels;
       task.fahrenheit = step.fahrenheit;
       Work work;
       work.job = job_of(step);
@@ -285,6 +291,7 @@ void Session::cooking() {
       store(making, first + *last_hot, bagged);
     }
     steps_[making.id] = {first, work_.size() - 1};
+    keep_by_products(making);
   }
 }
 
@@ -320,6 +327,45 @@ void Session::store(const Making& making, std::size_t last_hot, bool bagged) {
   }
 }
 
+// What it leaves over for other days is put away once its steps are done, beside the dish itself.
+void Session::keep_by_products(const Making& making) {
+  const std::vector<std::string> words = put_away(kitchen_, resolved_, making.id);
+  if (words.empty()) {
+    return;
+  }
+  Task task;
+  task.kind = Task::Kind::store;
+  task.what = text::join(words, "; ");
+  task.making = making.id;
+  task.hands_on = 1 + static_cast<int>(words.size()); // common practice, no source
+  Work work;
+  work.making = making.id;
+  work.job.after = {last_of_method(making.id)};
+  work.add(std::move(task));
+  work_.push_back(std::move(work));
+}
+
+// The job after which a making can be used: it need not be cooled and put away before that.
+std::size_t Session::last_step(MakingId id) const {
+  const auto& [first, end] = steps_.at(id);
+  std::size_t last = end;
+  while (last > first && (work_[last].tasks.back().second.kind == Task::Kind::store ||
+                          work_[last].tasks.back().second.kind == Task::Kind::cool)) {
+    --last;
+  }
+  return last;
+}
+
+// What a making leaves over is there when the last step of its method is done, cooling or not.
+std::size_t Session::last_of_method(MakingId id) const {
+  const auto& [first, end] = steps_.at(id);
+  std::size_t last = end;
+  while (last > first && !work_[last].tasks.back().second.step) {
+    --last;
+  }
+  return last;
+}
+
 // Recipes that are part of recipes made in the same session; and the board: ready-to-eat first.
 void Session::order_parts() {
   for (const Making& making : resolved_.makings) {
@@ -328,14 +374,14 @@ void Session::order_parts() {
       if (parent == nullptr || !steps_.contains(making.id) || !steps_.contains(*parent)) {
         continue;
       }
-      // What is used at once need not be cooled and put away before that.
-      std::size_t last = steps_[making.id].second;
-      while (last > steps_[making.id].first &&
-             (work_[last].tasks.back().second.kind == Task::Kind::store ||
-              work_[last].tasks.back().second.kind == Task::Kind::cool)) {
-        --last;
+      work_[steps_[*parent].first].job.after.push_back(last_step(making.id));
+    }
+  }
+  for (const resolve::ByProduct& one : resolved_.by_products) {
+    for (const resolve::ByProduct::Part& part : one.parts) {
+      if (steps_.contains(one.of) && steps_.contains(part.into)) {
+        work_[steps_[part.into].first].job.after.push_back(last_of_method(one.of));
       }
-      work_[steps_[*parent].first].job.after.push_back(last);
     }
   }
   for (std::size_t later = 0; later < work_.size(); ++later) {

@@ -23,6 +23,9 @@ std::vector<int> Workplace::takes(const Stretch& stretch) const {
   if (const auto on = resource(stretch.appliance)) {
     out[*on] = stretch.places;
   }
+  if (const auto in = resource(stretch.vessel)) {
+    out[*in] += stretch.vessels;
+  }
   return out;
 }
 

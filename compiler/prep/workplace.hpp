@@ -19,6 +19,8 @@ struct Stretch {
   int places = 1;
   std::optional<int> fahrenheit = {}; ///< of an oven
   bool warms = false; ///< the oven is brought to that temperature, and nothing is in it yet
+  std::string_view vessel = {}; ///< of which so many are taken, where the house has few
+  int vessels = 0;
 };
 
 /// Hands and appliances as the resources of a project.

@@ -83,7 +83,8 @@ public:
       const bool here = std::any_of(shop.offers.begin(), shop.offers.end(), of_group);
       const bool open = !has_prices_[static_cast<std::size_t>(shop.id)];
       const Chance chance = chance_of(shop, kitchen_.food(id));
-      if (!here && (open || !listed) && chance != Chance::none && may_stop_at_.contains(shop.id)) {
+      if (!here && (open || !listed) && chance != Chance::none && may_stop_at_.contains(shop.id) &&
+          !kitchen_.food(id).given) {
         Offer offer = foods_offer(id);
         offer.shop = shop.id;
         offer.guess = guess(offer, id, least, chance);

@@ -20,6 +20,9 @@ inline constexpr Code cannot_scale{"R005"};
 /// A dish that nobody is there to eat.
 inline constexpr Code nobody_eats{"R006"};
 
+/// What a recipe leaves over has something in it that an eater of another must not have.
+inline constexpr Code not_for_all{"R008"};
+
 /// A food of which nobody has said what is in it, for somebody who must not have something.
 inline constexpr Code read_the_label{"R007"};
 

@@ -67,10 +67,61 @@ std::vector<const Ingredient*> circle(const Graph& graph, std::size_t start,
   return {};
 }
 
+bool reaches(const Graph& graph, std::size_t from, std::size_t to) {
+  std::vector<bool> seen(boost::num_vertices(graph), false);
+  std::vector<std::size_t> open{from};
+  while (!open.empty()) {
+    const std::size_t next = open.back();
+    open.pop_back();
+    if (next == to) {
+      return true;
+    }
+    for (const auto& edge : boost::make_iterator_range(boost::out_edges(next, graph))) {
+      const std::size_t there = boost::target(edge, graph);
+      if (!seen[there]) {
+        seen[there] = true;
+        open.push_back(there);
+      }
+    }
+  }
+  return false;
+}
+
+// What recipes leave over to each other. None of it is needed: an edge that would close a circle is
+// left out.
+void add_by_products(const Kitchen& kitchen, Graph& graph) {
+  const auto add = [&](RecipeId first, RecipeId then) {
+    const auto one = static_cast<std::size_t>(first);
+    const auto other = static_cast<std::size_t>(then);
+    if (!reaches(graph, other, one)) {
+      boost::add_edge(one, other, nullptr, graph);
+    }
+  };
+  for (const Recipe& giver : kitchen.recipes) {
+    for (const kitchen::ByProduct& given : giver.gives) {
+      if (const RecipeId* recipe = given.what.recipe()) {
+        add(giver.id, *recipe);
+      }
+      const auto asks = [&](const Ingredient& line) {
+        const foods::FoodId* food = line.food();
+        const foods::FoodId* of = given.what.food();
+        return line.target == given.what.target || (food != nullptr && of != nullptr &&
+                                                    kitchen.household.in_terms_of(*food).food ==
+                                                        kitchen.household.in_terms_of(*of).food);
+      };
+      for (const Recipe& asking : kitchen.recipes) {
+        if (std::any_of(asking.ingredients.begin(), asking.ingredients.end(), asks)) {
+          add(asking.id, giver.id);
+        }
+      }
+    }
+  }
+}
+
 } // namespace
 
 std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
-  const Graph graph = graph_of(kitchen);
+  Graph graph = graph_of(kitchen);
   std::vector<std::size_t> component(boost::num_vertices(graph));
   const std::size_t components =
       component.empty()
@@ -108,6 +159,7 @@ std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& d
   }
   std::vector<RecipeId> order;
   if (!circles) {
+    add_by_products(kitchen, graph);
     std::vector<std::size_t> backwards;
     boost::topological_sort(graph, std::back_inserter(backwards));
     for (auto v = backwards.rbegin(); v != backwards.rend(); ++v) {

@@ -29,7 +29,7 @@ struct Reached {
 
 // All that goes into a dish, nearest first. Every recipe is looked into once, however often and
 // deep it is used.
-struct Inside {
+struct Dissected {
   std::vector<Reached> lines;
   std::vector<std::pair<const Recipe*, std::optional<std::size_t>>> recipes;
 
@@ -49,7 +49,7 @@ struct Plate {
   const kitchen::Meal& meal;
   const kitchen::Dish& dish;
   const Person& person;
-  const Inside& inside;
+  const Dissected& inside;
 };
 
 // A way longer than this is shown by its two ends.
@@ -76,7 +76,7 @@ public:
   std::vector<LabelCheck> run();
 
 private:
-  const Inside& inside(const Recipe& recipe);
+  const Dissected& inside(const Recipe& recipe);
   void dish(const DishRef& ref);
   void tell_unknown(const std::vector<LabelCheck>& labels);
   void check(const Plate& plate);
@@ -88,13 +88,13 @@ private:
 
   const Kitchen& kitchen_;
   text::Diagnostics& diagnostics_;
-  std::map<kitchen::RecipeId, Inside> known_;
+  std::map<kitchen::RecipeId, Dissected> known_;
   std::map<std::tuple<std::string, FoodId, std::string>, bool> labels_; // whether it is known
 };
 
-const Inside& Check::inside(const Recipe& recipe) {
+const Dissected& Check::inside(const Recipe& recipe) {
   const auto [place, fresh] = known_.try_emplace(recipe.id);
-  Inside& out = place->second;
+  Dissected& out = place->second;
   if (!fresh) {
     return out;
   }
@@ -214,7 +214,7 @@ void Check::dish(const DishRef& ref) {
   const kitchen::Meal& meal = kitchen_.plan->meals[ref.meal];
   const kitchen::Dish& dish = meal.dishes[ref.dish];
   const kitchen::RecipeId* recipe = dish.what.recipe();
-  const Inside plain{{{&dish.what, nullptr, {}}}, {}};
+  const Dissected plain{{{&dish.what, nullptr, {}}}, {}};
   for (const Person* person : eaters(kitchen_, ref)) {
     if (!person->limits.empty()) {
       check({meal, dish, *person, recipe != nullptr ? inside(kitchen_.recipe(*recipe)) : plain});
@@ -256,10 +256,7 @@ std::vector<LabelCheck> Check::run() {
     out.push_back({food, what, person, known});
   }
   tell_unknown(out);
-  std::stable_sort(out.begin(), out.end(), [&](const LabelCheck& a, const LabelCheck& b) {
-    return std::tuple(std::string_view(kitchen_.food(a.food).name), a.what) <
-           std::tuple(std::string_view(kitchen_.food(b.food).name), b.what);
-  });
+  sort_labels(kitchen_, out);
   return out;
 }
 
@@ -267,6 +264,66 @@ std::vector<LabelCheck> Check::run() {
 
 std::vector<LabelCheck> check_limits(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
   return Check(kitchen, diagnostics).run();
+}
+
+void Inside::add(const Kitchen& kitchen, const kitchen::Target& what) {
+  if (const auto* food = std::get_if<FoodId>(&what)) {
+    for (const FoodId one : kitchen.household.instead_of(*food)) {
+      foods.insert(one);
+    }
+    return;
+  }
+  const auto id = std::get<kitchen::RecipeId>(what);
+  if (recipes.insert(id).second) {
+    for (const Ingredient& line : kitchen.recipe(id).ingredients) {
+      add(kitchen, line.target);
+    }
+  }
+}
+
+Fit fit_for(const Kitchen& kitchen, const Inside& inside, const Person& person) {
+  Fit out;
+  const auto refuse = [&](const kitchen::Limit& limit, const std::string& why) {
+    if (!out.forbidden) {
+      out.forbidden =
+          fmt::format("{} must not have {}: {}", person.name, said(limit, kitchen), why);
+    }
+  };
+  for (const kitchen::Limit& limit : person.limits) {
+    const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+    for (const FoodId id : inside.foods) {
+      const foods::Food& food = kitchen.food(id);
+      if (food.from_tap) {
+        continue;
+      }
+      const auto holds = of != nullptr                        ? foods::holds(food, *of)
+                         : std::get<FoodId>(limit.what) == id ? foods::Holds::yes
+                                                              : foods::Holds::no;
+      if (holds == foods::Holds::yes) {
+        refuse(limit, fmt::format("{} is in it", food.name));
+      } else if (holds == foods::Holds::read_the_label) {
+        out.labels.push_back({id, said(limit, kitchen), person.name, true});
+      } else if (holds == foods::Holds::not_known) {
+        out.labels.push_back({id, limit.diet.empty() ? said(limit, kitchen) : whether(limit.diet),
+                              person.name, false});
+      }
+    }
+    for (const kitchen::RecipeId id : inside.recipes) {
+      for (const foods::Allergen allergen : kitchen.recipe(id).may_contain) {
+        if (of != nullptr && *of == foods::AnyClass(allergen)) {
+          refuse(limit, fmt::format("{} may contain it", kitchen.recipe(id).name));
+        }
+      }
+    }
+  }
+  return out;
+}
+
+void sort_labels(const Kitchen& kitchen, std::vector<LabelCheck>& labels) {
+  std::stable_sort(labels.begin(), labels.end(), [&](const LabelCheck& a, const LabelCheck& b) {
+    return std::tuple(std::string_view(kitchen.food(a.food).name), a.what) <
+           std::tuple(std::string_view(kitchen.food(b.food).name), b.what);
+  });
 }
 
 } // namespace manciple::resolve

@@ -2,6 +2,7 @@
 
 #include "resolve/errors.hpp"
 #include "resolve/steps.hpp"
+#include "resolve/uses.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -71,21 +72,23 @@ struct Need {
   int begun = clock; ///< when it must be there: a part, when what it goes into is begun
   /// On which it is made at home: the day before, for what is packed.
   Date made = consumer.date;
+  std::size_t ingredient = 0; ///< of a part: of what it goes into
 };
 
 class Maker {
 public:
   Maker(const Kitchen& kitchen, const std::vector<std::vector<Rational>>& servings,
-        text::Diagnostics& diagnostics)
+        const std::vector<RecipeId>& order, const Barred& barred, text::Diagnostics& diagnostics)
       : kitchen_(kitchen),
         plan_(*kitchen.plan),
         servings_(servings),
         diagnostics_(diagnostics),
         dishes_(kitchen.recipes.size()),
         parts_(kitchen.recipes.size()),
-        on_hand_(made_before(kitchen, diagnostics)) {}
+        on_hand_(made_before(kitchen, diagnostics)),
+        supplies_(kitchen, order, barred) {}
 
-  std::vector<Making> run(const std::vector<RecipeId>& order);
+  Made run(const std::vector<RecipeId>& order);
 
 private:
   void collect_dishes();
@@ -94,12 +97,14 @@ private:
   void make_on_the_day(const Recipe& recipe, std::vector<Need> needs);
   void make_in_sessions(const Recipe& recipe, std::vector<Need> needs);
   void finish(const Recipe& recipe, Making making, Date last, int within);
-  void date_parts();
   [[nodiscard]] std::optional<std::size_t> last_session_before(const Need& need) const;
   [[nodiscard]] bool in_time(std::size_t session, const Need& need) const;
   void take_on_hand(const Recipe& recipe, std::vector<Need>& needs);
   Rational take_on_hand(RecipeId recipe, const Consumer& consumer);
   void add_on_hand();
+  [[nodiscard]] Ask ask_of(const Need& need) const;
+  void take_by_products(const Recipe& recipe, std::vector<Need>& needs);
+  void take_foods();
 
   const Kitchen& kitchen_;
   const Plan& plan_;
@@ -108,6 +113,8 @@ private:
   std::vector<std::vector<Need>> dishes_; // by recipe: as a meal
   std::vector<std::vector<Need>> parts_;  // by recipe: as an ingredient
   std::vector<MadeBefore> on_hand_;       // in the order in which it is taken
+  Supplies supplies_;
+  std::vector<Need> food_needs_; // of what others may leave over; their times are amounts
   std::vector<Making> makings_;
 };
 
@@ -222,8 +229,10 @@ void Maker::make(const Recipe& recipe) {
   if (recipe.make_ahead) {
     std::move(dishes.begin(), dishes.end(), std::back_inserter(parts));
     take_on_hand(recipe, parts);
+    take_by_products(recipe, parts);
   } else {
     take_on_hand(recipe, parts);
+    take_by_products(recipe, parts);
     std::vector<Need> packed; // for the first day, on the evening before
     const auto later = std::stable_partition(dishes.begin(), dishes.end(), [&](const Need& need) {
       const auto& meal = plan_.meals[std::get<DishRef>(need.consumer.who).meal];
@@ -280,6 +289,53 @@ void Maker::take_on_hand(const Recipe& recipe, std::vector<Need>& needs) {
   }
   std::erase_if(needs,
                 [](const Need& need) { return need.consumer.times == 0 && need.later.empty(); });
+}
+
+Ask Maker::ask_of(const Need& need) const {
+  const auto into = std::get<MakingId>(need.consumer.who);
+  return {into,
+          makings_[static_cast<std::size_t>(into)].recipe,
+          need.ingredient,
+          need.consumer.date,
+          need.clock,
+          need.begun,
+          need.session,
+          need.last,
+          need.within};
+}
+
+// What others leave over of a recipe is not made. A dish of its own is: it is cooked fresh.
+void Maker::take_by_products(const Recipe& recipe, std::vector<Need>& needs) {
+  if (!supplies_.may_give(recipe.id)) {
+    return;
+  }
+  std::stable_sort(needs.begin(), needs.end(), [](const Need& a, const Need& b) {
+    return std::pair(a.consumer.date, a.clock) < std::pair(b.consumer.date, b.clock);
+  });
+  for (Need& need : needs) {
+    if (std::holds_alternative<MakingId>(need.consumer.who)) {
+      const Rational asked = need.consumer.times;
+      const Rational enough = asked * (1 - give_of(kitchen_, recipe));
+      const Rational taken = supplies_.take(recipe.id, asked, ask_of(need));
+      need.consumer.times -= taken > 0 && taken >= enough ? asked : taken;
+    }
+  }
+  std::erase_if(needs,
+                [](const Need& need) { return need.consumer.times == 0 && need.later.empty(); });
+}
+
+// Of foods when all is made: who needs it first takes it first.
+void Maker::take_foods() {
+  std::stable_sort(food_needs_.begin(), food_needs_.end(), [](const Need& a, const Need& b) {
+    return std::pair(a.consumer.date, a.clock) < std::pair(b.consumer.date, b.clock);
+  });
+  for (const Need& need : food_needs_) {
+    const Ask ask = ask_of(need);
+    const Ingredient& line = kitchen_.recipe(ask.recipe).ingredients[need.ingredient];
+    Ask fresh = ask;
+    fresh.from_freezer = !line.fresh;
+    (void)supplies_.take(line.target, need.consumer.times, fresh);
+  }
 }
 
 // What was made before stands behind what it goes into.
@@ -397,64 +453,46 @@ void Maker::finish(const Recipe& recipe, Making making, Date last, int within) {
       consumer.times *= making.times / making.needed;
     }
   }
-  for (const Ingredient& ingredient : recipe.ingredients) {
+  for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
+    const Ingredient& ingredient = recipe.ingredients[i];
     const RecipeId* part = ingredient.recipe();
-    if (part == nullptr || !ingredient.amount) {
+    if (!ingredient.amount || (part == nullptr && !supplies_.may_give(ingredient.target))) {
       continue;
     }
-    if (const auto times = times_of(kitchen_, ingredient, diagnostics_)) {
-      Need need{.consumer = {making.id, *times * making.times, making.date, false, false},
-                .clock = making.ready_by,
-                .session = making.session};
-      need.begun = making.ready_by - minutes_to_cook(recipe);
-      // What stands in the pantry does not spoil in what it goes into.
-      if (last > making.date && !kitchen_.recipe(*part).keeps_pantry) {
-        need.last = last;
-        need.within = std::min(within, recipe.keeps_unfrozen().value_or(never_old));
-      }
-      parts_[static_cast<std::size_t>(*part)].push_back(std::move(need));
+    const auto times =
+        part != nullptr
+            ? times_of(kitchen_, ingredient, diagnostics_)
+            : std::optional(purchased_per_making(kitchen_, recipe)[i] *
+                            times_of_ingredient(kitchen_, recipe, ingredient, making.times) /
+                            making.times);
+    if (!times) {
+      continue;
     }
+    Need need{.consumer = {making.id, *times * making.times, making.date, false, false},
+              .clock = making.ready_by,
+              .session = making.session};
+    need.begun = making.ready_by - minutes_to_cook(recipe);
+    need.ingredient = i;
+    // What stands in the pantry does not spoil in what it goes into.
+    if (last > making.date && (part == nullptr || !kitchen_.recipe(*part).keeps_pantry)) {
+      need.last = last;
+      need.within = std::min(within, recipe.keeps_unfrozen().value_or(never_old));
+    }
+    (part != nullptr ? parts_[static_cast<std::size_t>(*part)] : food_needs_)
+        .push_back(std::move(need));
   }
   makings_.push_back(std::move(making));
+  supplies_.add(makings_.back());
 }
 
-std::vector<Making> Maker::run(const std::vector<RecipeId>& order) {
+Made Maker::run(const std::vector<RecipeId>& order) {
   collect_dishes();
   for (const RecipeId id : order) {
     make(kitchen_.recipe(id));
   }
+  take_foods();
   add_on_hand();
-  date_parts();
-  return std::move(makings_);
-}
-
-// How long each is good, counted from its oldest part. What a making needs stands after it here.
-void Maker::date_parts() {
-  std::vector<Date> begun(makings_.size());
-  std::vector<std::optional<Date>> spoils(makings_.size());
-  for (std::size_t i = 0; i < makings_.size(); ++i) {
-    begun[i] = makings_[i].date;
-  }
-  for (std::size_t i = makings_.size(); i-- > 0;) {
-    Making& making = makings_[i];
-    const Recipe& recipe = kitchen_.recipe(making.recipe);
-    if (const auto keeps = recipe.keeps_unfrozen(); keeps && !making.on_hand) {
-      const Date good = begun[i] + std::chrono::days(*keeps);
-      making.good_until = spoils[i] ? std::min(*spoils[i], good) : good;
-    }
-    for (const Consumer& consumer : making.consumers) {
-      const auto* into = std::get_if<MakingId>(&consumer.who);
-      if (into == nullptr || consumer.from_freezer || recipe.keeps_pantry ||
-          consumer.date == making.date) {
-        continue;
-      }
-      const auto at = static_cast<std::size_t>(*into);
-      begun[at] = std::min(begun[at], begun[i]);
-      if (making.good_until) {
-        spoils[at] = spoils[at] ? std::min(*spoils[at], *making.good_until) : making.good_until;
-      }
-    }
-  }
+  return {std::move(makings_), std::move(supplies_).all()};
 }
 
 } // namespace
@@ -489,10 +527,10 @@ std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingre
   return std::nullopt;
 }
 
-std::vector<Making> makings(const Kitchen& kitchen,
-                            const std::vector<std::vector<Rational>>& servings,
-                            const std::vector<RecipeId>& order, text::Diagnostics& diagnostics) {
-  return Maker(kitchen, servings, diagnostics).run(order);
+Made makings(const Kitchen& kitchen, const std::vector<std::vector<Rational>>& servings,
+             const std::vector<RecipeId>& order, const Barred& barred,
+             text::Diagnostics& diagnostics) {
+  return Maker(kitchen, servings, order, barred, diagnostics).run(order);
 }
 
 } // namespace manciple::resolve

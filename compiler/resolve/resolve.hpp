@@ -55,6 +55,37 @@ struct Making {
   [[nodiscard]] Rational left() const { return std::max(Rational(0), Rational(times - needed)); }
 };
 
+/// What a making leaves over besides its dish, and what takes it.
+struct ByProduct {
+  /// What one ingredient of another making takes of it.
+  struct Part {
+    MakingId into{};
+    std::size_t ingredient = 0;
+    Rational amount; ///< of what is given
+    Rational covers; ///< of what is asked for, in its own terms
+    Date date;
+    bool from_freezer = false;
+  };
+  MakingId of{};
+  std::size_t given = 0; ///< place in what the recipe gives
+  /// Of a food as purchased, in its basis; of a recipe, in times as written.
+  Rational amount;
+  Date date;
+  /// The last day on which it is good unfrozen, counted from the oldest part of the making.
+  std::optional<Date> good_until = {};
+  std::optional<Date> frozen_until = {};
+  std::vector<Part> parts = {};
+
+  /// What nothing takes.
+  [[nodiscard]] Rational left() const {
+    Rational out = amount;
+    for (const Part& part : parts) {
+      out -= part.amount;
+    }
+    return out;
+  }
+};
+
 /// How much of a making a dish eats, of 1.
 struct DishShare {
   DishRef dish;
@@ -108,6 +139,7 @@ struct Resolved {
   std::vector<std::vector<Rational>> servings; ///< by meal and dish
   std::vector<Making> makings;                 ///< what needs a making stands before it
   std::vector<std::vector<DishShare>> shares;  ///< by making: the dishes it ends up in, by meal
+  std::vector<ByProduct> by_products;          ///< by the making that they are of
   std::vector<Use> uses;                       ///< by food's name, then date
   std::vector<Use> left_out;                   ///< optional ones that are not bought
   std::vector<LabelCheck> labels;

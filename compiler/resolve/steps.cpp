@@ -60,11 +60,19 @@ Rational whole_parts(const Rational& number) {
   return nearest > 0 && nearest * 10 >= number * 9 ? nearest : Rational(measure::ceil(number));
 }
 
+// Of what a dish leaves over the nearest number, and at least one: a larger roast has one bone,
+// too.
+Rational whole_pieces(const Rational& number) {
+  return std::max(Rational(1), Rational(measure::round(number)));
+}
+
 // Of each ingredient that is counted.
 std::vector<int> all_parts(const Kitchen& kitchen, const Recipe& recipe) {
   std::vector<int> out;
   for (const Ingredient& ingredient : recipe.ingredients) {
-    if (const auto counted = parts(kitchen, ingredient)) {
+    const foods::FoodId* food = ingredient.food();
+    const bool given = food != nullptr && kitchen.food(*food).given; // a bone more or less
+    if (const auto counted = parts(kitchen, ingredient); counted && !given) {
       out.push_back(*counted);
     }
   }
@@ -147,7 +155,17 @@ Rational times_of_ingredient(const Kitchen& kitchen, const Recipe& recipe,
                              const Ingredient& ingredient, const Rational& times) {
   const auto counted =
       recipe.made_in == MadeIn::exactly ? std::nullopt : parts(kitchen, ingredient);
+  const foods::FoodId* food = ingredient.food();
+  if (counted && food != nullptr && kitchen.food(*food).given) {
+    return whole_pieces(times * *counted) / *counted;
+  }
   return counted ? Rational(whole_parts(times * *counted) / *counted) : times;
+}
+
+Rational times_given(const Kitchen& kitchen, const Recipe& recipe, const Ingredient& given,
+                     const Rational& times) {
+  const auto counted = recipe.made_in == MadeIn::exactly ? std::nullopt : parts(kitchen, given);
+  return counted ? Rational(whole_pieces(times * *counted) / *counted) : times;
 }
 
 Rational times_to_make(const Kitchen& kitchen, const Recipe& recipe, const Rational& needed) {

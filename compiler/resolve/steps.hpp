@@ -36,4 +36,8 @@ measure::Rational times_of_ingredient(const kitchen::Kitchen& kitchen,
                                       const kitchen::Ingredient& ingredient,
                                       const measure::Rational& times);
 
+/// The same of what a recipe gives besides its dish: whole things, the nearest number of them.
+measure::Rational times_given(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
+                              const kitchen::Ingredient& given, const measure::Rational& times);
+
 } // namespace manciple::resolve

@@ -74,7 +74,21 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
   return last;
 }
 
-void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std::vector<Use>& out) {
+// By making and ingredient: how much of it others leave over.
+using Covered = std::map<std::pair<MakingId, std::size_t>, Rational>;
+
+Covered covered_by(const std::vector<ByProduct>& by_products) {
+  Covered out;
+  for (const ByProduct& one : by_products) {
+    for (const ByProduct::Part& part : one.parts) {
+      out[{part.into, part.ingredient}] += part.covers;
+    }
+  }
+  return out;
+}
+
+void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, const Covered& covered,
+                std::vector<Use>& out) {
   std::vector<std::vector<Rational>> per_making;
   for (const Recipe& recipe : kitchen.recipes) {
     per_making.push_back(purchased_per_making(kitchen, recipe));
@@ -97,11 +111,16 @@ void of_makings(const Kitchen& kitchen, const std::vector<Making>& makings, std:
       const Date date = session ? kitchen.plan->sessions[*session].date : making.date;
       const int clock = done_in ? kitchen.plan->sessions[*done_in].from : making.ready_by;
       const Rational times = times_of_ingredient(kitchen, recipe, ingredient, making.times);
-      const Rational amount = amounts[i] * times;
+      const Rational whole = amounts[i] * times;
+      const Rational can_do_without = whole * give(kitchen, ingredient, give_of(kitchen, recipe));
+      const auto known = covered.find({making.id, i});
+      const Rational amount = known == covered.end() ? whole : Rational(whole - known->second);
+      if (known != covered.end() && amount <= can_do_without) {
+        continue;
+      }
       out.push_back({*ingredient.food(), amount, date, clock, ingredient.fresh,
-                     OfMaking{making.id, i}, form, session,
-                     amount * give(kitchen, ingredient, give_of(kitchen, recipe)),
-                     any_containers(ingredient, times)});
+                     OfMaking{making.id, i}, form, session, std::min(can_do_without, amount),
+                     any_containers(ingredient, times * amount / whole)});
       out.back().optional = ingredient.optional;
     }
   }
@@ -270,9 +289,10 @@ bool is_cooked(const Kitchen& kitchen, const std::vector<Making>& makings, const
 
 } // namespace
 
-std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings) {
+std::vector<Use> uses(const Kitchen& kitchen, const std::vector<Making>& makings,
+                      const std::vector<ByProduct>& by_products) {
   std::vector<Use> out;
-  of_makings(kitchen, makings, out);
+  of_makings(kitchen, makings, covered_by(by_products), out);
   of_dishes(kitchen, out);
   of_plan(kitchen, out);
   for (Use& use : out) {

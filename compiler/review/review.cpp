@@ -150,7 +150,7 @@ void rates(const Kitchen& kitchen, const Resolved& resolved, const history::Past
     rate.planned = once->amount * days_a_week / *staple.every_days;
     Rational reckoned = 0;
     for (const history::Holding& one : past.there) {
-      reckoned += one.food == food && !one.cut ? one.amount : Rational(0);
+      reckoned += one.food == food && !one.cut && !one.given ? one.amount : Rational(0);
     }
     for (const Move& move : past.moves) {
       const auto* of =

@@ -138,6 +138,34 @@ private:
   const Recipe& recipe_;
 };
 
+// What a recipe leaves over is kept no longer than a dish of what is in it.
+void check_kept(const Kitchen& kitchen, const Recipe& recipe, const kitchen::ByProduct& given,
+                const std::set<std::string_view>& told, text::Diagnostics& diagnostics) {
+  Recipe kept = recipe;
+  kept.name = fmt::format("{}, of {}", given.what.text, recipe.name);
+  (given.cool_place == foods::Place::pantry ? kept.keeps_pantry : kept.keeps_fridge) =
+      given.keeps_unfrozen;
+  (given.cool_place == foods::Place::pantry ? kept.keeps_fridge : kept.keeps_pantry).reset();
+  kept.keeps_freezer = given.keeps_freezer;
+  if (!given.of.empty()) {
+    std::erase_if(kept.ingredients, [&](const Ingredient& line) {
+      return std::find(given.of.begin(), given.of.end(), line.target) == given.of.end();
+    });
+  }
+  std::set<std::string_view> said = told;
+  for (const Hazard& hazard : hazards()) {
+    if (!hazard.pattern.kept || !Look(kitchen, kept).place_of(hazard.pattern) ||
+        !said.insert(hazard.code.number).second) {
+      continue;
+    }
+    const std::string what = fmt::format("{}: {}", kept.name, hazard.what);
+    auto& one = hazard.forbidden
+                    ? diagnostics.error(hazard.code, given.at, what, std::string(hazard.instead))
+                    : diagnostics.warning(hazard.code, given.at, what, std::string(hazard.instead));
+    one.note(std::nullopt, std::string(hazard.source));
+  }
+}
+
 void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diagnostics) {
   const Look look(kitchen, recipe);
   std::set<std::string_view> told; // each danger once, the gravest first
@@ -153,6 +181,9 @@ void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diag
     said.note(std::nullopt, std::string(hazard.source));
   }
   check_temperatures(kitchen, recipe, diagnostics);
+  for (const kitchen::ByProduct& given : recipe.gives) {
+    check_kept(kitchen, recipe, given, told, diagnostics);
+  }
 }
 
 // Honey may carry spores of botulism, which heat does not kill and only infants cannot cope with.

@@ -37,6 +37,7 @@ public:
       }
     }
     untouched();
+    by_products();
     std::stable_sort(out_.begin(), out_.end(), [&](const Left& a, const Left& b) {
       const auto key = [&](const Left& one) {
         return std::tuple(!one.until.has_value(), one.until.value_or(one.since),
@@ -171,6 +172,24 @@ private:
           add(of_lot(lot, rest));
         }
       }
+    }
+  }
+
+  // What dishes leave over and no other takes: unfrozen, or where it does not keep so, frozen.
+  void by_products() {
+    for (const resolve::ByProduct& one : resolved_.by_products) {
+      const kitchen::Recipe& of = kitchen_.recipe(resolved_.making(one.of).recipe);
+      const foods::FoodId* food = of.gives[one.given].what.food();
+      if (food == nullptr || one.left() <= 0) {
+        continue;
+      }
+      Left left;
+      left.food = *food;
+      left.amount = one.left();
+      left.since = one.date;
+      left.frozen = (!one.good_until || *one.good_until <= one.date) && one.frozen_until;
+      left.until = left.frozen ? one.frozen_until : one.good_until;
+      add(std::move(left));
     }
   }
 

@@ -109,6 +109,15 @@ const std::map<std::string, Spoil>& spoilt() {
          house.household("", "[egg]");
          house.recipe("stew", "4 oz zorgle flakes");
        }},
+      {"R008",
+       [](House& house) {
+         house.household("", "[milk]");
+         house.recipe("stew", "1 lb onion, 1 leftover pea");
+         house.recipe("roast", "1 lb onion, 1 cup whole milk",
+                      "keeps: {fridge: 4 days}\ngives: 1 leftover pea\n");
+         house.plan("2027-03-01: {dinner: {dish: roast, eaten by: [Ada]}}, 2027-03-02: {dinner: "
+                    "stew}");
+       }},
       {"N001", plan("2027-03-02: {dinner: stew}", "aims: {protein: at least 30 g a dinner}\n")},
       {"K021", file("plans/on-hand.yaml", "date: 2027-02-01\non hand: [1 lb onions]\n")},
       {"B001", plan("2027-03-02: {dinner: stew}", "as of: 2027-03-05\n")},
@@ -175,6 +184,13 @@ const std::map<std::string, Spoil>& spoilt() {
                                              "\"18:30\", packed: every day}}\n");
          house.recipe("stew", "1 lb onion",
                       "method: [{do: Simmer, hands on: 10 min, on: burner}]\n");
+       }},
+      {"S004",
+       [](House& house) {
+         house.household("cooks: [{who: Ada, from: \"18:00\"}]\n");
+         house.recipe("stew", "1 lb onion",
+                      "method: [{do: Simmer, hands on: 5 min, then: 1 h, on: burner}]\n");
+         house.plan("2027-03-02: {dinner: stew}"); // at 18:30
        }},
       {"S002",
        [](House& house) {

@@ -1,5 +1,5 @@
 """Checks every minute of every day of a plan by itself: hands, places on appliances, temperatures of ovens, waiting,
-soaking, marinating, thawing, cooling. Reads result.json and the house's own files, and shares no code with the compiler.
+soaking, marinating, thawing, cooling; and that what dishes leave over is there and good. Reads result.json and the house's own files, and shares no code with the compiler.
 
 Usage: check_clock.py HOUSE FOLDER
 
@@ -103,6 +103,9 @@ for one in done:
     for minute in range(one.start, one.end):
         busy[minute].append(one)
 cooks = collections.defaultdict(lambda: 1)
+for shift in result["shifts"]:
+    for clock in range(shift["from"], shift["until"]):
+        cooks[absolute(shift["date"], clock)] = max(1, sum(c["from"] <= clock < c["until"] for c in shift["cooks"]))
 for session in result["sessions"]:
     for minute in range(absolute(session["date"], session["from"]), absolute(session["date"], session["from"]) + session["length"]):
         cooks[minute] = session["cooks"]
@@ -132,6 +135,31 @@ for minute in sorted(busy):
         if wrong and key not in said:
             said.add(key)
             check(False, f"{when(minute)}: {n} on {appliance} at {sorted(heats[appliance])}: {list(key[1])}")
+
+# Nobody is at two things, and no more pots and trays are used than the house has, where it says.
+at_work = collections.defaultdict(list)
+vessels = collections.Counter()
+for session in result["sessions"]:
+    base = absolute(session["date"], session["from"])
+    for t in session["tasks"]:
+        start, end = base + t["start"], base + t["start"] + t["hands_on"]
+        if t["cook"] is not None and t["cook"] < len(session["names"]):
+            at_work[session["names"][t["cook"]]].append((start, end, t["what"]))
+        for minute in range(start, end + t["then"]):
+            vessels[minute, t["vessel"]] += t["vessels"]
+for cook in result["cooking"]:
+    for s in cook["steps"]:
+        start = absolute(cook["date"], s["start"])
+        if s["who"]:
+            at_work[s["who"]].append((start, start + s["hands_on"] + s["wash"], s["what"]))
+        for minute in range(start, start + s["hands_on"] + s["then"]):
+            vessels[minute, s["vessel"]] += s["vessels"]
+for who, stretches in at_work.items():
+    stretches.sort()
+    for one, later in zip(stretches, stretches[1:]):
+        check(one[1] <= later[0], f"{when(later[0])}: {who} is at '{one[2]}' and '{later[2]}'")
+for (minute, vessel), n in vessels.items():
+    check(n <= result["appliances"].get(vessel, n), f"{when(minute)}: {n} of {vessel}")
 
 # What goes into an oven finds it hot.
 ovens = sorted((one for one in done if one.heat is not None and one.appliance), key=lambda one: one.start)
@@ -200,6 +228,19 @@ for i, m in enumerate(made):
         if by_making.get(i):
             ended = max(s[2] for s in by_making[i] if s[3] == "cook") if any(s[3] == "cook" for s in by_making[i]) else 0
             check(ended <= begun[c["making"]], f"{m['recipe']} of {m['date']} is made {ended - begun[c['making']]} minutes after {made[c['making']]['recipe']} of {c['date']} is begun")
+# What a dish leaves over is there before it is taken, good, and gives its date to what it goes into.
+for one in result["by_products"]:
+    of = made[one["making"]]
+    for part in one["for"]:
+        into = made[part["making"]]
+        words = f"{one['name']} of {of['recipe']} ({one['date']}) in {into['recipe']} ({part['date']})"
+        check(part["date"] == into["date"] and one["date"] == of["date"] <= part["date"], f"{words}: it is not there")
+        check(part["date"] <= (one["frozen_until"] if part["frozen"] else one["good_until"]), f"{words}: it is not good")
+        if not part["frozen"] and not one["keeps_in_pantry"] and into["good_until"]:
+            check(into["good_until"] <= one["good_until"], f"{words}: good for longer than that")
+        if by_making.get(one["making"]) and part["making"] in begun:
+            ended = max((s[2] for s in by_making[one["making"]] if s[3] == "cook"), default=0)
+            check(ended <= begun[part["making"]], f"{words}: it is left over {ended - begun[part['making']]} minutes too late")
 for use in result["uses"]:
     if use.get("cut_in") is not None and use.get("making") in begun:
         s = sessions[use["cut_in"]]

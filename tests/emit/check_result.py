@@ -73,6 +73,11 @@ check(len(bought) == len(purchases), "lines of list.csv")
 check(sum(round(float((r["cost"] or "0").replace(point, ".")) * 100) for r in bought) == sum(p["cost"] or 0 for p in purchases), "sum of list.csv")
 check({r["food"].removeprefix("'") for r in rows if r["row"] == "find"} == {s["food"] for s in result["still_to_find"]}, "list.csv: what is still to be found")
 
+# What a making leaves over is taken once.
+for one in result["by_products"]:
+    check(close(one["amount"], one["left"] + sum(p["amount"] for p in one["for"])), f"{one['name']}: not all of it, or more, is accounted for")
+    check(one["left"] >= -1e-6 and all(p["amount"] > 0 and p["covers"] > 0 for p in one["for"]), f"{one['name']}: less than nothing")
+
 # Every use is met exactly, by stock and by purchases.
 met = collections.Counter()
 for s in result["from_stock"]:
@@ -155,18 +160,26 @@ made = result["makings"]
 parts = collections.defaultdict(list)
 for i, m in enumerate(made):
     for c in m["for"]:
-        if "making" in c and not c["frozen"] and not m["keeps_in_pantry"] and c["date"] > m["date"]:
-            parts[c["making"]].append(i)
+        if "making" in c and not c["frozen"] and not m["keeps_in_pantry"]:
+            parts[c["making"]].append((i, c["date"] > m["date"]))
+left_over = collections.defaultdict(list)  # of other dishes, by what it goes into
+for one in result["by_products"]:
+    for part in one["for"]:
+        if not part["frozen"] and not one["keeps_in_pantry"]:
+            left_over[part["making"]].append((one["making"], day(one["good_until"])))
 
 
 def oldest(i):
-    return min([day(made[i]["date"])] + [oldest(p) for p in parts[i]])
+    return min([day(made[i]["date"])] + [oldest(p) for p, _ in parts[i] + left_over[i]])
 
 
 def good(i):
     own = made[i]["keeps_unfrozen_days"]
-    dates = [oldest(i) + datetime.timedelta(days=own)] if own is not None else []
-    return min(dates + [g for g in map(good, parts[i]) if g is not None], default=None) if own is not None else None
+    if own is None:
+        return None
+    # What is made on the same day gives no date of its own, but that of what is older in it.
+    older = [good(p) for p, later in parts[i] if later or oldest(p) < day(made[p]["date"])]
+    return min([oldest(i) + datetime.timedelta(days=own)] + [g for g in older if g is not None] + [g for _, g in left_over[i]])
 
 
 for i, m in enumerate(made):

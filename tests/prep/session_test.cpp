@@ -197,6 +197,84 @@ TEST(Session, MoreThanAMixerHoldsIsDoneInRuns) {
   }
 }
 
+// What a session's tasks for a making are called, in their order.
+std::vector<std::string> cooked_in(const emit::Compiled& compiled) {
+  std::vector<std::string> out;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    if (task.kind == Kind::cook) {
+      out.push_back(task.what);
+    }
+  }
+  return out;
+}
+
+class Trays : public ::testing::Test {
+protected:
+  emit::Compiled baked(const std::string& appliances, int cookies, const std::string& step = {}) {
+    house.household("", "[]", appliances);
+    house.recipe(
+        "dough", "1 lb onion",
+        "made in: exactly\nmakes: 12 cookies\nkeeps: {fridge: 4 days}\nmethod: [{do: Bake, "
+        "hands on: 3 min, then: 10 min, on: oven, at: 350 F" +
+            (step.empty() ? ", in: tray, fits: 6 cookies" : step) + "}]\n");
+    house.recipe("plate", std::to_string(cookies) + " cookies dough");
+    house.plan("2027-03-08: {dinner: plate}", sunday);
+    return house.good();
+  }
+  House house;
+};
+
+TEST_F(Trays, StandSideBySideOnTheShelvesOfAnOvenAndThenInLoads) {
+  using Names = std::vector<std::string>;
+  EXPECT_EQ(cooked_in(baked("{oven: 1}", 6)), (Names{"dough: Bake"}));
+  EXPECT_EQ(cooked_in(baked("{oven: 2}", 12)), (Names{"dough: Bake, 2 trays"}));
+  EXPECT_EQ(cooked_in(baked("{oven: 1}", 12)),
+            (Names{"dough: Bake, 1 tray, load 1 of 2", "dough: Bake, 1 tray, load 2 of 2"}));
+  const auto compiled = baked("{oven: 2}", 18);
+  EXPECT_EQ(cooked_in(compiled),
+            (Names{"dough: Bake, 2 trays, load 1 of 2", "dough: Bake, 1 tray, load 2 of 2"}));
+  int ends = 0;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    if (task.kind == Kind::cook) {
+      EXPECT_EQ(task.then, 10);
+      EXPECT_EQ(task.hands_on, 3 * task.places);
+      EXPECT_GE(task.start, ends);
+      ends = task.start + task.hands_on + task.then;
+    }
+  }
+}
+
+TEST_F(Trays, AreNoMoreThanTheHouseHas) {
+  EXPECT_EQ(cooked_in(baked("{oven: 2, tray: 1}", 18)).size(), 3U);
+  // Where nobody says how many there are, or how much fits, nothing is known to be too much.
+  EXPECT_EQ(cooked_in(baked("{oven: 2}", 18, ", in: tray")).size(), 1U);
+}
+
+TEST_F(Trays, HoldServingsAndMeasuresThatTheRecipeMakes) {
+  EXPECT_EQ(cooked_in(baked("{oven: 1}", 12, ", in: tray, fits: 1 serving")).size(), 2U);
+  (void)baked("{oven: 1}", 12, ", in: tray, fits: 2 cups");
+  EXPECT_TRUE(house.said("K004") || !house.diagnostics.all().empty()); // a warning, and no end
+}
+
+TEST(Session, APotIsFilledByWhatItHolds) {
+  House house;
+  const auto simmered = [&](const std::string& appliances, const std::string& holds) {
+    house.household("holds: " + holds + "\n", "[]", appliances);
+    house.recipe(
+        "stock", "1 lb onion",
+        "made in: exactly\nmakes: 4 qt\nkeeps: {fridge: 4 days}\nmethod: [{do: Cook, hands "
+        "on: 2 min, then: 30 min, on: burner, in: kettle}]\n");
+    house.recipe("soup", "12 qt stock");
+    house.plan("2027-03-08: {dinner: soup}", sunday);
+    return cooked_in(house.good()).at(0);
+  };
+  EXPECT_EQ(simmered("{burner: 4}", "{pot: 4 qt}"), "stock: Cook"); // of a kettle nothing is said
+  EXPECT_EQ(simmered("{burner: 4}", "{kettle: 4 qt}"), "stock: Cook, in 3 kettles");
+  EXPECT_EQ(simmered("{burner: 4, kettle: 2}", "{kettle: 4 qt}"),
+            "stock: Cook, in 2 kettles, in 2 runs");
+  EXPECT_EQ(simmered("{burner: 1}", "{kettle: 4 qt}"), "stock: Cook, in 3 runs");
+}
+
 TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   House house;
   const auto cut_in_session = [&](const std::string& line) {

@@ -50,6 +50,21 @@ TEST(Safety, EveryDangerOfTheCorpusIsSeen) {
   EXPECT_GE(safety::dangerous.size(), 60U);
 }
 
+TEST(Safety, WhatIsLeftOverIsKeptNoLongerThanADishOfIt) {
+  House house;
+  const auto kept = [&](const std::string& gives) {
+    house.recipe("stew", "2 lb ground beef, 2 lb onions",
+                 "method: [{do: Simmer to 160 F, hands on: 5 min, then: 1 h, on: burner}]\nkeeps: "
+                 "{fridge: 3 days}\ngives: " +
+                     gives + "\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    return dangers(house);
+  };
+  EXPECT_TRUE(kept("{what: 1 stew bone, keeps: {fridge: 3 days}}").empty());
+  EXPECT_FALSE(kept("{what: 1 stew bone, keeps: {fridge: 12 days}}").empty());
+  EXPECT_TRUE(kept("{what: 1 stew peel, keeps: {fridge: 5 days}, of: onions}").empty());
+}
+
 TEST(Safety, WhatIsHarmlessIsLeftInPeace) {
   for (const safety::Case& one : safety::harmless) {
     const auto found = dangers(one);

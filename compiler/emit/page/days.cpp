@@ -95,8 +95,9 @@ std::vector<Entry> to_cook(const Compiled& compiled, Date day) {
     out.push_back(
         {cook.start,
          fmt::format(
-             "{}{}<small>{}{}, {} at {}{}{}</small>", cook.ahead ? "Begin " : "",
-             dish_link(compiled, making), how_much(compiled, making),
+             "{}{}<small>{}{}{}, {} at {}{}{}</small>", cook.ahead ? "Begin " : "",
+             dish_link(compiled, making), cook.cooks.empty() ? "" : name(cooks_of(cook)) + ": ",
+             how_much(compiled, making),
              cook.hands_on > 0 ? ", " + text::print_minutes(cook.hands_on) + " of work" : "",
              cook.ahead ? "done" : "ready", text::print_clock(cook.done % text::minutes_a_day),
              safe.empty() || cook.ahead ? "" : ". " + heat_mark() + " " + escape(safe),
