@@ -108,9 +108,10 @@ constexpr Value step_value =
 constexpr Value steps = list_of(step_value, "a list of steps",
                                 "[{do: Simmer, hands on: 2 min, then: 35 min, on: burner}]");
 constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months}");
+constexpr Value left_over = word("an amount of something", "1 ham bone");
 constexpr Value lines_of = list_of(name, "an ingredient or a list of ingredients", "onion");
 constexpr std::array by_product_keys{
-    Key{"what", &line, "what it is, as recipes that use it ask for it, and how much", true},
+    Key{"what", &left_over, "what it is, as recipes that use it ask for it, and how much", true},
     Key{"keeps", &keeps_value, "how long it keeps (default: as long as the recipe)"},
     Key{"of", &lines_of,
         "which of the ingredients are in it, for allergens and diets (default: any of them)"},

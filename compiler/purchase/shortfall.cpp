@@ -91,9 +91,12 @@ private:
           fmt::format("no shop that a trip goes to is known to have '{}', and {} of it is still to "
                       "be found by {}",
                       food.name, amount, when),
-          fmt::format("add it to the prices of a shop in plans/stores, or '{}' to the departments "
-                      "that the shop is walked through",
-                      foods::name(food.department)));
+          food.given ? "cook a dish that leaves it over before that, call it optional in the "
+                       "recipe, or add "
+                       "it to the prices of a shop in plans/stores"
+                     : fmt::format("add it to the prices of a shop in plans/stores, or '{}' to the "
+                                   "departments that the shop is walked through",
+                                   foods::name(food.department)));
       return;
     }
     std::optional<StopId> before;

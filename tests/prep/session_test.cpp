@@ -217,7 +217,7 @@ protected:
         "made in: exactly\nmakes: 12 cookies\nkeeps: {fridge: 4 days}\nmethod: [{do: Bake, "
         "hands on: 3 min, then: 10 min, on: oven, at: 350 F" +
             (step.empty() ? ", in: tray, fits: 6 cookies" : step) + "}]\n");
-    house.recipe("plate", std::to_string(cookies) + " cookies dough");
+    house.recipe("plate", std::to_string(cookies / 6) + " servings dough"); // two of twelve cookies
     house.plan("2027-03-08: {dinner: plate}", sunday);
     return house.good();
   }
