@@ -80,8 +80,10 @@ int run(int argc, char** argv) {
                    "months take a second, the hardest half a minute); if it is not proven by "
                    "then, the build says by how much it may be off")
       ->check(CLI::Range(0.01, 1e6));
-  build->add_flag("--strict", request.strict,
-                  "write nothing and fail if something is still to be found, or nobody knows it");
+  build->add_flag(
+      "--strict", request.strict,
+      "write nothing and fail if something is still to be found, if nobody knows it, or "
+      "if what is on hand was counted long before the plan");
   std::string as_of;
   build->add_option("--as-of", as_of,
                     "the day from which to plan, for example 2027-03-10: what was before it is "
