@@ -56,6 +56,8 @@ constexpr std::string_view age_doc =
     "in years or months: for a child's portion, for what is not safe for the young, and for what "
     "the day's food is compared with";
 constexpr std::string_view sex_doc = "female or male: for what the day's food is compared with";
+constexpr std::string_view stage_doc =
+    "for what the day's food is compared with, and for foods to keep away from (default: no)";
 constexpr std::string_view appetite_doc =
     "how many times their portion they eat at a meal (default: 1)";
 constexpr Value shop_name = word("a shop, by the name of its file", "corner");
@@ -126,6 +128,8 @@ constexpr std::array person_keys{
     Key{"diet", &diet_names, diet_doc},
     Key{"age", &age, age_doc},
     Key{"sex", &sex, sex_doc},
+    Key{"pregnant", &yes_no, stage_doc},
+    Key{"nursing", &yes_no, stage_doc},
     Key{"appetite", &appetites, appetite_doc},
 };
 constexpr Value on_days = word("a day, weekdays, weekends or every day", "weekdays");
@@ -401,6 +405,8 @@ constexpr std::array guest_keys{
     Key{"diet", &diet_names, diet_doc},
     Key{"age", &age, age_doc},
     Key{"sex", &sex, sex_doc},
+    Key{"pregnant", &yes_no, stage_doc},
+    Key{"nursing", &yes_no, stage_doc},
     Key{"appetite", &appetites, appetite_doc},
     Key{"from", &date, "the first day", true},
     Key{"until", &date, "the last day (default: the first)"},

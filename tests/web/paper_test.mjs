@@ -81,7 +81,7 @@ test('a session is a sheet across, the largest of them two, the month of them no
   assert.deepEqual(size(pdf), [843, 596]);
   const texts = wordsOf(pdf);
   // A sheet that goes on from another one says the day and from when, and has the cooks' names again.
-  const goesOn = (text) => /^\w+ \d+ \w+, from \d\d:\d\d/.test(text.trim());
+  const goesOn = (text) => /\w+ \d+ \w+, from \d\d:\d\d/.test(text);
   const bySession = [];
   for (const text of texts) {
     if (goesOn(text)) bySession[bySession.length - 1] += ' ' + text;
