@@ -123,6 +123,30 @@ test('one part is shown at a time, by its address, and without the script all ca
   assert.match(await plain.locator('noscript').first().innerText(), /ticks are not kept/);
 });
 
+test('where the script cannot run to its end, the page is as it is without one', async () => {
+  const context = await browser.newContext({ viewport: phone });
+  await context.addInitScript(() => delete window.ResizeObserver); // as in a browser that is too old
+  const page = await context.newPage();
+  await page.goto(address('demo'));
+  assert.equal(await page.locator('main > section:visible').count(), 7);
+  assert.equal(await page.locator('#shop li[id]').count(), result('demo').purchases.length);
+  assert.match(await page.locator('.warn').first().innerText(), /ticks are not kept/);
+});
+
+test('only what one looks at is laid out, and the page is in ASCII', async () => {
+  const page = await open(browser, 'demo', { at: weekday });
+  const whole = result('demo').purchases.length;
+  assert.equal(await page.locator('.day:has(h3)').count(), 1);
+  assert.equal(await page.locator('#shop li[id]').count(), 0);
+  assert.equal(await page.locator('.label, .month, .task, figure').count(), 0);
+  await go(page, 'shop');
+  await page.locator('.stop > summary').first().click();
+  await page.locator('#shop li[id]').first().waitFor();
+  assert.ok((await page.locator('#shop li[id]').count()) < whole);
+  assert.doesNotMatch(readFileSync(`${place}/hostile/month.html`, 'latin1'), /[^\x00-\x7f]/);
+  assert.deepEqual(page.errors, []);
+});
+
 test('names that look like markup, formulas and the ends of things are text everywhere', async () => {
   const page = await open(browser, 'hostile');
   const house = result('hostile');
