@@ -39,9 +39,8 @@ constexpr std::array<Advice, 6> advices{{
     {[](const Food& food) {
        return foods::holds(food, foods::DietClass::alcohol) == foods::Holds::yes;
      },
-     true,
-     "has alcohol, of which cooking leaves a part; no amount is known to be safe in pregnancy",
-     "leave it out, or take stock or juice", "CDC, Alcohol Use During Pregnancy"},
+     true, "has alcohol, of which cooking leaves a part", "leave it out, or take stock or juice",
+     "CDC, Alcohol Use During Pregnancy: no amount is known to be safe"},
     {[](const Food& food) {
        return is_called(food, {"liver", "liverwurst"});
      },
