@@ -21,7 +21,7 @@ for house in */; do
   # Who measures in grams and litres is told nothing in pounds, inches or degrees Fahrenheit.
   if grep -q '^measures: metric' "$house/plans/household.yaml" 2>/dev/null; then
     for file in "$place/$house"/*; do
-      if sed '/<style>/,/<\/style>/d; /<script>$/,$d' "$file" |
+      if sed '/<style>/,/<\/style>/d; /<script[^>]*>$/,$d' "$file" |
         grep -nE '(^|[^a-z])[0-9./]+ ?(lb|oz|in|F|cups?|qt|gal|fl oz)([^a-z0-9]|$)'; then
         echo "$house: $(basename "$file") has measures of another country"
         bad=1

@@ -16,7 +16,7 @@ struct BuildRequest {
   std::string plan;
   std::string out;                 ///< the folder to write to; empty: out/ and the plan's name
   double search = 1;               ///< how hard to look for the cheapest list, times the usual work
-  bool strict = false;             ///< what is still to be found, or not known, is an error
+  bool strict = false;             ///< what is still to be found, not known or counted long ago is an error
   std::optional<text::Date> as_of; ///< the day from which is planned
 };
 
@@ -56,11 +56,14 @@ int receipt(const std::string& date, const std::string& plan, bool write);
 /// What should be in the house in the morning of a day (empty: the day from which is planned), as a
 /// file of what is on hand; written into plans/on-hand where `write` says so.
 int on_hand(const std::string& date, const std::string& plan, bool write);
-/// What plans came to by their receipts (all plans of the house where none is named).
-int review(const std::vector<std::string>& plans);
+/// What plans came to by their receipts (all plans of the house where none is named); with `write`
+/// as a page, too.
+int review(const std::vector<std::string>& plans, bool write);
 /// A receipt beside the list, and what the price list should say now; changed there where `write`
 /// says so.
 int settle(const std::string& receipt, const std::string& plan, bool write);
+/// A later count beside what should have been there.
+int settle_count(const std::string& count, const std::string& plan);
 /// The keys of a kind of file (all kinds where it is empty), with what stands at each, in the
 /// examples of a system of measures; where it is empty, in those of the house here.
 int keys(const std::string& kind, const std::string& measures);

@@ -145,28 +145,23 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
 
 Reviewed reviewed(const std::string& plan_path, text::Sources& sources,
                   text::Diagnostics& diagnostics, const text::Files& files) {
-  text::Sources unread;
-  text::Diagnostics unsaid; // by the second reading
-  kitchen::Kitchen now = kitchen::read_kitchen(plan_path, unread, unsaid, files);
-  // The count that the plan began with is the last one up to its first day.
-  const auto first = now.plan ? std::optional(now.plan->first_day()) : std::nullopt;
-  kitchen::Kitchen kitchen = kitchen::read_kitchen(plan_path, sources, diagnostics, files, first);
-  Reviewed out{now.as_of.has_value(), {}, {}};
-  if (!first || !kitchen.plan) {
-    return out;
+  kitchen::Kitchen kitchen =
+      kitchen::read_kitchen(plan_path, sources, diagnostics, files, {}, kitchen::Counts::all);
+  if (!kitchen.plan) {
+    return {};
   }
-  kitchen.receipts = std::move(now.receipts);
-  out.done = done_by(std::move(kitchen), now.as_of.value_or(*first), diagnostics);
-  const auto began = out.done ? out.done->kitchen.on_hand.date : std::nullopt;
-  if (began && now.on_hand.date && *now.on_hand.date > *began) {
-    out.later.emplace(review::LaterCount{*now.on_hand.date, {}});
-    for (const kitchen::StockLot& lot : now.on_hand.lots) {
-      // Foods by the numbers of the other reading.
-      if (const auto food = out.done->kitchen.foods.find(now.food(*lot.what.food()).name)) {
-        out.later->amounts[*food] += lot.amount;
-      }
+  const text::Date first = kitchen.plan->first_day();
+  text::Date until = kitchen.as_of.value_or(first);
+  kitchen.on_hand = {};
+  if (!kitchen.counts.empty()) {
+    const auto counted = [](const kitchen::OnHand& count) { return *count.date; };
+    until = std::max(until, counted(kitchen.counts.back()));
+    if (counted(kitchen.counts.front()) <= first) {
+      kitchen.on_hand = kitchen.counts.front();
     }
   }
+  Reviewed out{kitchen.as_of || until > first, {}};
+  out.done = done_by(std::move(kitchen), until, diagnostics);
   return out;
 }
 

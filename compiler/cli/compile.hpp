@@ -31,11 +31,10 @@ std::optional<Done> done_until(const std::string& plan_path, std::optional<text:
                                text::Sources& sources, text::Diagnostics& diagnostics,
                                const text::Files& files = text::disk());
 
-/// A plan from the count on with which it began, whatever was counted later, up to where it is.
+/// A plan from the count on with which it began, through later ones, up to where it is.
 struct Reviewed {
-  bool begun = false;                      ///< something of it is done
-  std::optional<Done> done;                ///< nothing when there are errors
-  std::optional<review::LaterCount> later; ///< what was counted last, if that was after it began
+  bool begun = false;       ///< something of it is done
+  std::optional<Done> done; ///< nothing when there are errors
 };
 Reviewed reviewed(const std::string& plan_path, text::Sources& sources,
                   text::Diagnostics& diagnostics, const text::Files& files = text::disk());

@@ -80,8 +80,10 @@ int run(int argc, char** argv) {
                    "months take a second, the hardest half a minute); if it is not proven by "
                    "then, the build says by how much it may be off")
       ->check(CLI::Range(0.01, 1e6));
-  build->add_flag("--strict", request.strict,
-                  "write nothing and fail if something is still to be found, or nobody knows it");
+  build->add_flag(
+      "--strict", request.strict,
+      "write nothing and fail if something is still to be found, if nobody knows it, or "
+      "if what is on hand was counted long before the plan");
   std::string as_of;
   build->add_option("--as-of", as_of,
                     "the day from which to plan, for example 2027-03-10: what was before it is "
@@ -181,8 +183,12 @@ int run(int argc, char** argv) {
   receipt->callback([&] { code = cli::receipt(name, plan, write); });
 
   CLI::App* settle = app.add_subcommand(
-      "settle", "a receipt beside the list, and what the price list should say now");
-  settle->add_option("RECEIPT", name, "for example plans/receipts/2027-03-06-corner.yaml")
+      "settle", "a receipt beside the list, and what the price list should say now; or a later "
+                "count beside what should have been there");
+  settle
+      ->add_option(
+          "FILE", name,
+          "for example plans/receipts/2027-03-06-corner.yaml or plans/on-hand/2027-03-10.yaml")
       ->required();
   settle->add_option("--plan", plan, "the plan (default: the one that the day is in)");
   with_write(settle, "into the price list");
@@ -190,9 +196,10 @@ int run(int argc, char** argv) {
 
   CLI::App* review = app.add_subcommand(
       "review", "what plans came to: by shop, department, meal and person, prices over time, what "
-                "was thrown away, and how fast staples were used");
+                "was thrown away, what each shop saved, and how fast staples were used");
   review->add_option("FILES", files, "plans (default: all of the house that have receipts)");
-  review->callback([&] { code = cli::review(files); });
+  review->add_flag("--write", write, "draw it as a page, too: out/review.html");
+  review->callback([&] { code = cli::review(files, write); });
 
   CLI::App* on_hand = app.add_subcommand(
       "on-hand", "what should be in the house in the morning of a day, where, and until when it is "

@@ -38,10 +38,12 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
   const bool unknown = diagnostics.said(kitchen::errors::as_written) ||
                        diagnostics.said(kitchen::errors::wrong_measure) ||
                        diagnostics.said(kitchen::errors::unknown_recipe);
-  if (strict && (missing || unknown)) {
+  const bool old = diagnostics.said(kitchen::errors::old_count);
+  if (strict && (missing || unknown || old)) {
     complain("manciple: {}, and --strict makes that an error\n",
-             missing ? "some things are still to be found"
-                     : "some of what is written is not known");
+             missing   ? "some things are still to be found"
+             : unknown ? "some of what is written is not known"
+                       : "what is in the house was counted too long ago");
     return std::nullopt;
   }
   return compiled;

@@ -4,36 +4,60 @@
 #include "cli/exit.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
+#include "cli/write_file.hpp"
+#include "emit/review_page.hpp"
 #include "kitchen/paths.hpp"
 #include "review/review.hpp"
 
-namespace manciple::cli {
+#include <algorithm>
+#include <list>
 
-int review(const std::vector<std::string>& named) {
+namespace manciple::cli {
+namespace {
+
+// A plan of which something is done.
+struct OfPlan {
+  Done done;
+  review::Review review;
+};
+
+int write_page(const std::list<OfPlan>& plans, const std::string& plan) {
+  std::vector<review::Month> months;
+  for (const OfPlan& of : plans) {
+    months.push_back({&of.done.kitchen, &of.review});
+  }
+  std::stable_sort(months.begin(), months.end(),
+                   [](const auto& a, const auto& b) { return a.review->from < b.review->from; });
+  return write_and_say(kitchen::in_root(kitchen::root_of(plan), "out/review.html"),
+                       emit::review_html(months), true);
+}
+
+} // namespace
+
+int review(const std::vector<std::string>& named, bool write) {
   const std::vector<std::string> plans =
       named.empty() ? kitchen::plan_files(kitchen::house_here()) : named;
-  bool any = false;
+  std::list<OfPlan> reviewed_plans; // what stands in it stays in its place
   for (const std::string& plan : plans) {
     text::Sources sources;
     text::Diagnostics diagnostics;
-    const Reviewed read = reviewed(plan, sources, diagnostics);
+    Reviewed read = reviewed(plan, sources, diagnostics);
     if (!read.begun && named.empty()) {
       continue;
     }
     if (report(diagnostics, sources) != good || !read.done) {
       return bad_input;
     }
-    const Done& done = *read.done;
-    say("{}{}", any ? "\n" : "",
-        review::in_words(done.kitchen,
-                         review::review(done.kitchen, done.resolved, done.past, read.later)));
-    any = true;
+    OfPlan& of = reviewed_plans.emplace_back(OfPlan{std::move(*read.done), {}});
+    of.review = review::review(of.done.kitchen, of.done.resolved, of.done.past);
+    say("{}{}", reviewed_plans.size() > 1 ? "\n" : "",
+        review::in_words(of.done.kitchen, of.review));
   }
-  if (!any) {
+  if (reviewed_plans.empty()) {
     complain("manciple: no plan here has receipts yet\n");
     return bad_input;
   }
-  return good;
+  return write ? write_page(reviewed_plans, plans.front()) : good;
 }
 
 } // namespace manciple::cli

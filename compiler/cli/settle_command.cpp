@@ -143,6 +143,10 @@ void say_other_prices(const Kitchen& kitchen, const history::Settled& settled) {
 } // namespace
 
 int settle(const std::string& path, const std::string& plan, bool write) {
+  const std::filesystem::path named(path);
+  if (named.filename() == "on-hand.yaml" || named.parent_path().filename() == "on-hand") {
+    return settle_count(path, plan);
+  }
   const Read read = cli::read(path, plan);
   if (report(read.diagnostics, read.sources) != good) {
     return bad_input;

@@ -3,7 +3,9 @@
 #include "emit/day_words.hpp"
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
+#include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "measure/at_hand.hpp"
 #include "measure/print.hpp"
 #include "prep/by_products.hpp"
 #include "resolve/steps.hpp"
@@ -84,7 +86,8 @@ private:
   [[nodiscard]] std::string on(const std::string& appliance, std::optional<int> fahrenheit) const;
   [[nodiscard]] Taken taken(std::size_t i) const;
   [[nodiscard]] std::string amount(const Ingredient& ingredient) const;
-  [[nodiscard]] std::string one(const foods::Amount& amount) const;
+  [[nodiscard]] std::string one(const Ingredient& ingredient, const foods::Amount& amount) const;
+  [[nodiscard]] bool several(const Ingredient& ingredient, const foods::Food& food) const;
   [[nodiscard]] std::string inside_of(const foods::Amount& amount) const;
   [[nodiscard]] std::optional<std::size_t> step_of(const Ingredient& ingredient) const;
   void from(std::size_t i, Taken& out) const;
@@ -149,16 +152,39 @@ void Sheet::steps() {
   }
 }
 
-std::string Sheet::one(const foods::Amount& amount) const {
-  constexpr std::array<std::string_view, 3> sizes{"small", "medium", "large"};
+std::string Sheet::one(const Ingredient& ingredient, const foods::Amount& amount) const {
+  if (!amount.measure.is_counted()) {
+    return measure::print_for_kitchen({amount.number, amount.measure.unit}, recipe_.system);
+  }
   const std::string& piece = amount.measure.piece;
-  if (std::find(sizes.begin(), sizes.end(), piece) != sizes.end()) {
-    return fmt::format("{} {}", measure::print_exact(amount.number), piece); // "2 large", onions
+  const Rational count = piece.empty() // by the dozen, too
+                             ? measure::in_base({amount.number, amount.measure.unit})
+                             : amount.number;
+  const foods::FoodId* id = ingredient.food();
+  const std::string number =
+      id != nullptr ? foods::pieces_to_take(compiled_.kitchen.food(*id), count, piece)
+                    : measure::print_exact(measure::by_the_piece(count, measure::Cut::quarters));
+  if (piece.empty()) {
+    return number;
   }
-  if (amount.measure.is_counted()) {
-    return foods::print({amount.number, amount.measure});
+  constexpr std::array<std::string_view, 3> sizes{"small", "medium", "large"};
+  const bool sized = std::find(sizes.begin(), sizes.end(), piece) != sizes.end();
+  return fmt::format("{} {}", number,
+                     count > 1 && number != "1" && !sized ? text::plural(piece) : piece);
+}
+
+// Of what is counted by itself more than one are several: "1 1/2 onions".
+bool Sheet::several(const Ingredient& ingredient, const foods::Food& food) const {
+  if (!ingredient.amount || ingredient.containers || !ingredient.amount->measure.is_counted()) {
+    return false;
   }
-  return measure::print_for_kitchen({amount.number, amount.measure.unit}, recipe_.system);
+  const foods::Measure& measure = ingredient.amount->measure;
+  const Rational number =
+      ingredient.amount->number *
+      resolve::times_of_ingredient(compiled_.kitchen, recipe_, ingredient, making_.times);
+  return foods::counts_itself(food,
+                              measure.piece.empty() ? foods::counted_by(food) : measure.piece) &&
+         foods::pieces_to_take(food, number, measure.piece) != "1" && number > 1;
 }
 
 // As it stands on the pack: "14.5 oz".
@@ -180,19 +206,23 @@ std::string Sheet::amount(const Ingredient& ingredient) const {
     const Rational packs = *ingredient.containers * times;
     const foods::Amount inside{ingredient.amount->number / *ingredient.containers,
                                ingredient.amount->measure};
-    const std::string number = measure::print_exact(packs);
+    const std::string number =
+        measure::print_exact(measure::by_the_piece(packs, measure::Cut::quarters));
     const std::string several = packs > 1 ? text::plural(word) : word;
     return ingredient.any_size ? fmt::format("{} {}", number, several)
                                : fmt::format("{} {} ({})", number, several, inside_of(inside));
   }
-  std::string said = one(most);
+  std::string said = one(ingredient, most);
   if (ingredient.low && *ingredient.low < ingredient.amount->number) {
     most.number = *ingredient.low * times;
-    const std::string least = one(most);
+    const std::string least = one(ingredient, most);
     const auto number_of = [](const std::string& words) {
       return words.substr(0, words.find_first_not_of("0123456789/., "));
     };
     const std::string number = number_of(least);
+    if (least == said) {
+      return said;
+    }
     // "1 to 2 tsp": the measure once, where both have the same.
     said = least.substr(number.size()) == said.substr(number_of(said).size())
                ? fmt::format("{} to {}", text::trim(number), said)
@@ -331,7 +361,9 @@ Taken Sheet::taken(std::size_t i) const {
     const auto bought = ingredient.amount ? foods::as_purchased(food, *ingredient.amount)
                                           : tl::expected<foods::Purchased, foods::NoConversion>(
                                                 tl::unexpected(foods::NoConversion{}));
-    out.name = bought ? foods::name_of(food, bought->amount * making_.times) : food.name;
+    out.name = several(ingredient, food) ? text::plural(food.name)
+               : bought                  ? foods::name_of(food, bought->amount * making_.times)
+                                         : food.name;
     if (ingredient.amount && ingredient.amount->form != foods::Form::plain) {
       out.how = foods::name(ingredient.amount->form);
     }

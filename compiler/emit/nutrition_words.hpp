@@ -10,7 +10,8 @@ namespace manciple::emit {
 
 /// What the ranges are, for every place where they stand.
 inline constexpr std::string_view ranges_are_of =
-    "Ranges: US Dietary Reference Intakes for age and sex (National Academies; sodium and "
+    "Ranges: US Dietary Reference Intakes for age and sex, pregnancy and nursing (National "
+    "Academies; sodium and "
     "potassium "
     "of 2019, the rest as of 2011). 'At most' is the upper level; of vitamin A it is meant of the "
     "ready-made kind, of sodium it is where less is better.";

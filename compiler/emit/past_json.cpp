@@ -11,10 +11,14 @@ std::string_view name(history::Move::Kind kind) {
     return "counted";
   case history::Move::Kind::bought:
     return "bought";
+  case history::Move::Kind::found:
+    return "found";
   case history::Move::Kind::eaten:
     return "eaten";
   case history::Move::Kind::thrown_away:
     return "thrown away";
+  case history::Move::Kind::missing:
+    return "missing";
   }
   return "";
 }

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace manciple::foods {
 namespace {
@@ -38,6 +39,21 @@ std::string known_forms(const Food& food) {
   return text::join(words, ", ");
 }
 
+// "1 cup onions" is meant as it goes into a cup: cheese grated, anything else in small pieces.
+const VolumeWeight* as_cut_for_a_cup(const Food& food) {
+  constexpr std::array pieces{Form::chopped, Form::diced,    Form::cubed,  Form::sliced,
+                              Form::florets, Form::shredded, Form::minced, Form::grated};
+  constexpr std::array cheese{Form::shredded, Form::grated, Form::crumbled, Form::diced};
+  const std::span<const Form> forms =
+      food.department == Department::dairy ? std::span<const Form>(cheese) : pieces;
+  for (const Form form : forms) {
+    if (const VolumeWeight* weight = food.volume(form)) {
+      return weight;
+    }
+  }
+  return nullptr;
+}
+
 // The weight of a volume of `form`, or of the form that stands for it.
 const VolumeWeight* weight_for(const Food& food, Form form, std::vector<Step>& steps) {
   if (const VolumeWeight* exact = food.volume(form)) {
@@ -51,8 +67,8 @@ const VolumeWeight* weight_for(const Food& food, Form form, std::vector<Step>& s
       }
     }
   }
-  if (stand_in == nullptr && form == Form::plain && food.volumes.size() == 1) {
-    stand_in = food.volumes.data();
+  if (stand_in == nullptr && form == Form::plain) {
+    stand_in = food.volumes.size() == 1 ? food.volumes.data() : as_cut_for_a_cup(food);
   }
   if (stand_in != nullptr) {
     steps.push_back({fmt::format("{} is weighed as {}", name(form), name(stand_in->form)),

@@ -2,6 +2,7 @@
 
 #include "foods/convert.hpp"
 #include "foods/spoken.hpp"
+#include "measure/at_hand.hpp"
 #include "measure/print.hpp"
 #include "text/words.hpp"
 
@@ -30,16 +31,14 @@ Rational nearest(const Rational& amount, const Rational& step) {
   return Rational(measure::round(amount / step)) * step;
 }
 
-// Quarters and thirds of one, halves of a few, else whole ones.
+// On a board: parts of one, halves of a few, else whole ones.
 Rational rounded(const Rational& count) {
-  const std::array<Rational, 6> parts{least_part,     Rational(1, 3), Rational(1, 2),
-                                      Rational(2, 3), Rational(3, 4), Rational(1)};
-  if (count <= 1) {
-    return *std::min_element(parts.begin(), parts.end(), [&](const auto& a, const auto& b) {
-      return abs(a - count) < abs(b - count);
-    });
+  constexpr int few = 3;
+  if (count >= few) {
+    return nearest(count, 1);
   }
-  return nearest(count, count < 3 ? Rational(1, 2) : Rational(1));
+  return count <= 1 ? measure::by_the_piece(count, measure::Cut::quarters)
+                    : nearest(count, Rational(1, 2));
 }
 
 std::string fraction(const Rational& count) {
@@ -180,6 +179,13 @@ std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {
   }
   pieces->count = nearest(pieces->count, 1);
   return Pieces{words(food, *pieces), pieces->count > 1 && counts_itself(food, pieces->piece)};
+}
+
+std::string pieces_to_take(const Food& food, const Rational& number, std::string_view piece) {
+  const auto one = grams_of(food, piece.empty() ? counted_by(food) : piece);
+  const bool small = one && basis(food) == Dimension::mass && *one < small_grams;
+  return fraction(
+      measure::by_the_piece(number, small ? measure::Cut::halves : measure::Cut::quarters));
 }
 
 std::string part_of(const Rational& share) {

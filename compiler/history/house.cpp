@@ -52,7 +52,14 @@ void House::move(Move move) {
 }
 
 void House::count(Date date) {
-  for (const kitchen::StockLot& lot : kitchen_.on_hand.lots) {
+  bring(kitchen_.on_hand.lots, date);
+  for (const Holding& one : there_) {
+    move({Move::Kind::counted, date, one.food, one.amount});
+  }
+}
+
+void House::bring(const std::vector<kitchen::StockLot>& lots, Date date) {
+  for (const kitchen::StockLot& lot : lots) {
     Holding one;
     one.food = *lot.what.food();
     one.amount = lot.amount;
@@ -66,7 +73,6 @@ void House::count(Date date) {
     const bool closed = !lot.opened && lot.place != Place::freezer;
     one.pack =
         closed && once_open(kitchen_.food(one.food)) ? pack_of(lot.what, lot.amount) : Rational(0);
-    move({Move::Kind::counted, date, one.food, one.amount});
     there_.push_back(std::move(one));
   }
 }

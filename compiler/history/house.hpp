@@ -13,6 +13,8 @@ public:
 
   /// What was counted on a day is there.
   void count(Date date);
+  /// What was counted later takes the place of what should be there.
+  void correct(const kitchen::OnHand& count);
   /// A day begins: what is past its last day is thrown away.
   void morning(Date date);
   /// What was bought comes home and is frozen or put away.
@@ -50,6 +52,12 @@ private:
   [[nodiscard]] Rational eaten_too_late(std::size_t holding, Date date, int clock) const;
   void freeze(std::size_t holding, const Rational& amount, Date date);
   void move(Move move);
+  void bring(const std::vector<kitchen::StockLot>& lots, Date date);
+  [[nodiscard]] std::map<foods::FoodId, Difference> expected(Date date) const;
+  void price(std::map<foods::FoodId, Difference>& differences) const;
+  void say_gone(const kitchen::Gone& gone, std::map<foods::FoodId, Difference>& differences,
+                Date date);
+  [[nodiscard]] Rational cut_for_later(foods::FoodId food, Date date) const;
 
   const kitchen::Kitchen& kitchen_;
   const resolve::Resolved& resolved_;

@@ -23,7 +23,7 @@ constexpr int noon = 12 * text::minutes_an_hour;
 
 // What happens in the order in which it does.
 struct Event {
-  enum class Kind : std::uint8_t { receipt, use, change };
+  enum class Kind : std::uint8_t { count, receipt, use, change };
   Date date;
   int clock = 0;
   Kind kind{};
@@ -42,6 +42,12 @@ int home_of(const Kitchen& kitchen, const kitchen::Receipt& receipt) {
 
 std::vector<Event> events(const Kitchen& kitchen, const Resolved& resolved, Date from, Date until) {
   std::vector<Event> out;
+  for (std::size_t c = 0; c < kitchen.counts.size(); ++c) {
+    const kitchen::OnHand& count = kitchen.counts[c];
+    if (*count.date > from && *count.date <= until) {
+      out.push_back({*count.date, 0, Event::Kind::count, c}); // of the morning
+    }
+  }
   for (std::size_t r = 0; r < kitchen.receipts.size(); ++r) {
     const kitchen::Receipt& receipt = kitchen.receipts[r];
     if (receipt.date >= from && receipt.date <= until) {
@@ -102,6 +108,10 @@ void add_made(const Kitchen& kitchen, const Resolved& resolved, Date from, Date 
 // is good. What somebody must not have is not kept: nobody would know later what was in it.
 void add_by_products(const Kitchen& kitchen, const Resolved& resolved, Date from, Date until,
                      Past& out) {
+  // What a later count found is among what was counted.
+  for (const kitchen::OnHand& count : kitchen.counts) {
+    from = *count.date <= until ? std::max(from, *count.date) : from;
+  }
   for (const resolve::ByProduct& one : resolved.by_products) {
     if (one.date < from || one.date >= until || !resolve::is_for_all(kitchen, resolved, one)) {
       continue;
@@ -221,6 +231,9 @@ Past past(const Kitchen& kitchen, const Resolved& resolved, Date until,
   for (const Event& event : events(kitchen, resolved, from, until)) {
     house.morning(event.date);
     switch (event.kind) {
+    case Event::Kind::count:
+      house.correct(kitchen.counts[event.index]);
+      break;
     case Event::Kind::receipt:
       house.bring_home(kitchen.receipts[event.index], event.clock);
       break;

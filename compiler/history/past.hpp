@@ -32,9 +32,10 @@ struct Holding {
   kitchen::Ingredient what;      ///< as the count or the receipt writes it
 };
 
-/// An amount that came into the house or went out of it.
+/// An amount that came into the house or went out of it. What a later count has less or more than
+/// there should be, and nobody says why, is `missing` or `found`.
 struct Move {
-  enum class Kind : std::uint8_t { counted, bought, eaten, thrown_away };
+  enum class Kind : std::uint8_t { counted, bought, found, eaten, thrown_away, missing };
   Kind kind{};
   Date date;
   foods::FoodId food{};
@@ -42,6 +43,21 @@ struct Move {
   /// What was paid for it, in cents; absent where no receipt says.
   std::optional<Rational> cost = {};
   std::optional<std::size_t> use = {}; ///< of the plan as a whole, for which it was eaten
+};
+
+/// What a later count has of a food, against what should be there. What is less and neither eaten
+/// nor thrown away is missing.
+struct Difference {
+  Date date;
+  foods::FoodId food{};
+  Rational expected;
+  Rational counted;
+  Rational eaten; ///< as the count says
+  Rational thrown_away;
+  std::optional<Rational> price; ///< what was paid for a unit, in cents, as far as that is known
+
+  /// More than nothing: missing; less: found.
+  [[nodiscard]] Rational missing() const { return expected - eaten - thrown_away - counted; }
 };
 
 /// What was used although nothing of it was there.
@@ -56,9 +72,10 @@ struct Past {
   /// In the house on that morning, and what was bought on that day.
   std::vector<Holding> there;
   std::vector<kitchen::MadeLot> made;
-  /// Per food, what was counted and bought is what was eaten, thrown away and is there, but for
-  /// what dishes left over.
+  /// Per food, what was counted, bought and found is what was eaten, thrown away, is missing and is
+  /// there, but for what dishes left over.
   std::vector<Move> moves;
+  std::vector<Difference> differences; ///< by count, then by the food's name
   std::vector<NotThere> not_there;
   std::vector<std::size_t> still_to_buy; ///< of the plan's `extra`: due, and never bought
   Cents cash_back = 0;                   ///< earned with them
@@ -69,7 +86,8 @@ struct Past {
 /// as a whole.
 bool is_of_plan(const kitchen::Receipt& receipt, const kitchen::Plan& plan, Date until);
 
-/// Goes through the days from the last count on. What a plan uses is taken as the list has it: what
+/// Goes through the days from the count that is on hand on, and corrects what is there by later
+/// ones among `counts`. What a plan uses is taken as the list has it: what
 /// is open first, then what goes off first, then from the freezer. What was bought and will be
 /// eaten too late otherwise was frozen on its day, unless the receipt says; what is past its last
 /// day was thrown away.

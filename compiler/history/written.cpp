@@ -2,6 +2,7 @@
 
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "history/replacement.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -152,28 +153,47 @@ std::string line_written(const kitchen::Kitchen& kitchen, const kitchen::MadeLot
 }
 
 std::string file_written(const kitchen::Kitchen& kitchen, const Past& past) {
-  std::string out =
-      fmt::format("# What is in the house on {}, in the morning.\ndate: {}\non hand:\n",
-                  text::print_day(past.until), text::print_date(past.until));
+  const kitchen::Currency& currency = kitchen.household.currency;
+  Rational sum = 0;
+  std::size_t unknown = 0;
+  std::string lines;
   for (const foods::Place place :
        {foods::Place::fridge, foods::Place::freezer, foods::Place::pantry}) {
-    std::vector<std::string> lines;
+    std::string of_place;
+    Rational worth = 0;
+    const auto add = [&](const std::string& line, const std::optional<Rational>& cost) {
+      worth += cost.value_or(0);
+      unknown += cost ? 0 : 1;
+      of_place += fmt::format(
+          "  - {}{}\n", line,
+          cost ? "  # " + currency.print(measure::to_int64(measure::round(*cost))) : "");
+    };
     for (const Holding& one : past.there) {
       if (one.place == place) {
-        lines.push_back(line_written(kitchen, one));
+        add(line_written(kitchen, one), replacement_cost(kitchen, one));
       }
     }
     for (const kitchen::MadeLot& lot : past.made) {
       if (lot.place == place) {
-        lines.push_back(line_written(kitchen, lot));
+        add(line_written(kitchen, lot), replacement_cost(kitchen, lot));
       }
     }
-    out += lines.empty() ? "" : fmt::format("  # {}\n", foods::name(place));
-    for (const std::string& line : lines) {
-      out += "  - " + line + "\n";
+    if (!of_place.empty()) {
+      lines += fmt::format("  # {}: {}\n{}", foods::name(place),
+                           currency.print(measure::to_int64(measure::round(worth))), of_place);
+      sum += worth;
     }
   }
-  return out;
+  std::string head =
+      fmt::format("# What is in the house on {}, in the morning.\n", text::print_day(past.until));
+  if (sum > 0) {
+    head += fmt::format("# To buy it again would cost {}{}.\n",
+                        currency.print(measure::to_int64(measure::round(sum))),
+                        unknown == 0   ? ""
+                        : unknown == 1 ? "; one thing has no known price"
+                                       : fmt::format("; {} things have no known price", unknown));
+  }
+  return fmt::format("{}date: {}\non hand:\n{}", head, text::print_date(past.until), lines);
 }
 
 } // namespace manciple::history

@@ -56,6 +56,8 @@ constexpr std::string_view age_doc =
     "in years or months: for a child's portion, for what is not safe for the young, and for what "
     "the day's food is compared with";
 constexpr std::string_view sex_doc = "female or male: for what the day's food is compared with";
+constexpr std::string_view stage_doc =
+    "for what the day's food is compared with, and for foods to keep away from (default: no)";
 constexpr std::string_view appetite_doc =
     "how many times their portion they eat at a meal (default: 1)";
 constexpr Value shop_name = word("a shop, by the name of its file", "corner");
@@ -155,6 +157,8 @@ constexpr std::array person_keys{
     Key{"diet", &diet_names, diet_doc},
     Key{"age", &age, age_doc},
     Key{"sex", &sex, sex_doc},
+    Key{"pregnant", &yes_no, stage_doc},
+    Key{"nursing", &yes_no, stage_doc},
     Key{"appetite", &appetites, appetite_doc},
 };
 constexpr Value on_days = word("a day, weekdays, weekends or every day", "weekdays");
@@ -292,9 +296,17 @@ constexpr Value lot = with_metric(word("a line", "2 lb onions, pantry"), "1 kg o
 constexpr Value lots = with_metric(
     list_of(lot, "a list of what is in the house", "[\"2 lb onions, pantry, use by 2027-03-02\"]"),
     "[\"1 kg onions, pantry, use by 2027-03-02\"]");
+constexpr Value amount_gone =
+    with_metric(word("an amount of a food", "2 lb onions"), "1 kg onions");
+constexpr Value amounts_gone =
+    with_metric(list_of(amount_gone, "an amount of a food, or a list of such", "[2 lb onions]"),
+                "[1 kg onions]");
 constexpr std::array on_hand_keys{
     Key{"date", &date, "when it was counted, in the morning (default: before the first shopping)"},
     Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
+    Key{"eaten", &amounts_gone,
+        "what was eaten since the count before, besides what the plan says"},
+    Key{"thrown away", &amounts_gone, "what was thrown away since the count before"},
 };
 
 // Receipts.
@@ -399,6 +411,9 @@ constexpr std::array shop_keys{
     Key{"walk", &departments, "the departments that it has, in the order in which one walks them"},
     Key{"open", &openings, "the days on which it is open, with hours (default: every day)"},
     Key{"a stop costs", &money, "what saving this stop is worth (default: the household's)"},
+    Key{"membership", &money,
+        "what being a member costs a year; it changes no list, 'review' sets it against what the "
+        "shop saves"},
     Key{"tax", &taxes, "sales tax, by department"},
     Key{"cash back", &share, "of what is spent, comes back later"},
     Key{"store credit", &money, "to spend here, once in a plan"},
@@ -436,6 +451,8 @@ constexpr std::array guest_keys{
     Key{"diet", &diet_names, diet_doc},
     Key{"age", &age, age_doc},
     Key{"sex", &sex, sex_doc},
+    Key{"pregnant", &yes_no, stage_doc},
+    Key{"nursing", &yes_no, stage_doc},
     Key{"appetite", &appetites, appetite_doc},
     Key{"from", &date, "the first day", true},
     Key{"until", &date, "the last day (default: the first)"},

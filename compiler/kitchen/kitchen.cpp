@@ -172,6 +172,8 @@ private:
   std::map<std::string, RecipeId, std::less<>> ids_;
 };
 
+constexpr const char* usual_count = "plans/on-hand.yaml";
+
 class Loader {
 public:
   Loader(std::string root, const text::Files& files, text::Sources& sources,
@@ -191,11 +193,12 @@ public:
   void shops_named();
   /// What was counted last, up to a day.
   void on_hand(std::optional<text::Date> up_to);
+  void counts(text::Date up_to);
   void tell_old_count();
   void receipts(std::optional<text::Date> up_to);
   void settle_as_of(std::optional<text::Date> said);
   void plan(text::FileId file, const std::string& slug);
-  void forget_later_count();
+  void refuse_later_count();
   void recipes();
   void all_recipes();
   std::optional<text::FileId> load(const std::string& path) {
@@ -204,6 +207,10 @@ public:
 
 private:
   std::optional<text::Node> read(const std::string& path);
+  std::optional<OnHand> count(const std::string& path, std::optional<text::Date> day);
+  std::optional<text::Date> counted_usually() const {
+    return kitchen.plan ? std::optional(kitchen.plan->first_day()) : std::nullopt;
+  }
   std::vector<std::string> names_in(const std::string& folder, std::string_view ending = ".yaml");
   void receipt(const std::string& name, std::optional<text::Node> node,
                std::optional<text::Date> since, std::optional<text::Date> up_to);
@@ -314,18 +321,22 @@ void Loader::setting() {
   shops_named();
 }
 
+std::optional<OnHand> Loader::count(const std::string& path, std::optional<text::Date> day) {
+  const auto node = read(path);
+  return node ? std::optional(read_on_hand(*node, kitchen.household.customs(), day, food_names_,
+                                           library_, diagnostics_))
+              : std::nullopt;
+}
+
 // What is in the house, counted before the plan's shopping where the file does not say when. Of
 // several counts the last one holds.
 void Loader::on_hand(std::optional<text::Date> up_to) {
-  const auto usual = kitchen.plan ? std::optional(kitchen.plan->first_day()) : std::nullopt;
   const auto count = [&](const std::string& path, std::optional<text::Date> day) {
-    if (const auto node = read(path)) {
-      OnHand read = read_on_hand(*node, kitchen.household.customs(), day, food_names_, library_,
-                                 diagnostics_);
+    if (auto read = this->count(path, day)) {
       const auto& known = kitchen.on_hand.date;
       const bool too_late = known && up_to && *known > *up_to; // it is of another time
-      if (!known || too_late || (read.date && *read.date >= *known)) {
-        kitchen.on_hand = std::move(read);
+      if (!known || too_late || (read->date && *read->date >= *known)) {
+        kitchen.on_hand = std::move(*read);
       }
     }
   };
@@ -336,11 +347,49 @@ void Loader::on_hand(std::optional<text::Date> up_to) {
       last = std::max(last, {{*day, name}});
     }
   }
-  if (files_.exists(in_root(root_, "plans/on-hand.yaml"))) {
-    count("plans/on-hand.yaml", usual);
+  if (files_.exists(in_root(root_, usual_count))) {
+    count(usual_count, counted_usually());
   }
   if (last) {
     count("plans/on-hand/" + last->second + ".yaml", last->first);
+  }
+}
+
+// All counts from the one with which the plan begins to the one of the morning after it; what is
+// on hand is the last of them up to a day.
+void Loader::counts(text::Date up_to) {
+  const text::Date first = kitchen.plan->first_day();
+  const text::Date last = kitchen.plan->until + std::chrono::days(1);
+  std::map<text::Date, OnHand> by_day;
+  const auto take = [&](const std::string& path, text::Date day) {
+    if (auto read = count(path, day); read && read->date) {
+      by_day.insert_or_assign(*read->date, std::move(*read));
+    }
+  };
+  if (files_.exists(in_root(root_, usual_count))) {
+    take(usual_count, first);
+  }
+  const std::vector<std::string> names = names_in("plans/on-hand");
+  std::optional<text::Date> begun;
+  for (const std::string& name : names) {
+    const auto day = day_in_name(name);
+    begun = day && *day <= first ? std::max(begun, day) : begun;
+  }
+  for (const std::string& name : names) {
+    const auto day = day_in_name(name);
+    if (day && *day <= last && (!begun || *day >= *begun)) {
+      take("plans/on-hand/" + name + ".yaml", *day);
+    }
+  }
+  auto next = by_day.upper_bound(first);
+  next = next == by_day.begin() ? next : std::prev(next);
+  for (; next != by_day.end(); ++next) {
+    if (next->first <= up_to || !kitchen.on_hand.date) {
+      kitchen.on_hand = next->second;
+    }
+    if (next->first <= last) {
+      kitchen.counts.push_back(std::move(next->second));
+    }
   }
 }
 
@@ -377,10 +426,10 @@ void Loader::receipt(const std::string& name, std::optional<text::Node> node,
 // Those that were written since what is in the house was counted, and those of the plan's days,
 // which its budget has paid.
 void Loader::receipts(std::optional<text::Date> up_to) {
-  std::optional<text::Date> since =
-      kitchen.plan ? std::optional(kitchen.plan->first_day()) : std::nullopt;
-  if (const auto& counted = kitchen.on_hand.date; counted && since) {
-    since = std::min(*since, *counted);
+  std::optional<text::Date> since = counted_usually();
+  const OnHand& first = kitchen.counts.empty() ? kitchen.on_hand : kitchen.counts.front();
+  if (since && first.date) {
+    since = std::min(*since, *first.date);
   }
   const auto of_these_days = [&](const std::string& name) {
     const auto day = day_in_name(name);
@@ -460,15 +509,17 @@ void Loader::plan(text::FileId file, const std::string& slug) {
 }
 
 // What was counted after the plan's last day says nothing of its days.
-void Loader::forget_later_count() {
-  OnHand& on_hand = kitchen.on_hand;
+void Loader::refuse_later_count() {
+  const OnHand& on_hand = kitchen.on_hand;
   if (kitchen.plan && on_hand.date && *on_hand.date > kitchen.plan->until) {
-    diagnostics_.warning(
+    diagnostics_.error(
         errors::outside_plan, on_hand.at,
-        fmt::format("what is on hand was counted on {}, after the plan's last day; the plan is "
-                    "reckoned as if nothing were in the house",
-                    text::print_date(*on_hand.date)));
-    on_hand.lots.clear();
+        fmt::format("this was counted on {}, but the plan ends on {}",
+                    text::print_date(*on_hand.date), text::print_date(kitchen.plan->until)),
+        fmt::format(
+            "rename the file to plans/on-hand/{}.yaml: plans that end before that day leave "
+            "such a file alone",
+            text::print_date(*on_hand.date)));
   }
 }
 
@@ -498,7 +549,7 @@ void Loader::all_recipes() {
 
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
                      text::Diagnostics& diagnostics, const text::Files& files,
-                     std::optional<text::Date> as_of) {
+                     std::optional<text::Date> as_of, Counts counts) {
   Loader loader(root_of(plan_path), files, sources, diagnostics);
   // A plan that cannot be read at all makes the rest beside the point.
   if (const auto file = loader.load(plan_path)) {
@@ -506,8 +557,12 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
     loader.plan(*file, plan_slug(plan_path));
     const auto& plan = loader.kitchen.plan;
     const auto last = as_of || !plan ? as_of : std::optional(plan->until);
-    loader.on_hand(last);
-    loader.forget_later_count();
+    if (plan && counts == Counts::all) {
+      loader.counts(*last);
+    } else {
+      loader.on_hand(last);
+    }
+    loader.refuse_later_count();
     loader.tell_old_count();
     loader.receipts(last);
     loader.settle_as_of(as_of);

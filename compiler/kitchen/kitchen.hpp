@@ -29,7 +29,10 @@ struct Kitchen {
   std::vector<Recipe> recipes; ///< those that the plan reaches, or all
   Household household;
   std::vector<Shop> shops;
-  OnHand on_hand;
+  OnHand on_hand; ///< what was counted last
+  /// All counts, if they were asked for: from the one with which the plan began to that of the
+  /// morning after it, by date.
+  std::vector<OnHand> counts;
   std::vector<Receipt> receipts; ///< by date, then by the names of their files
   std::optional<Plan> plan;
   /// The day from which is planned, in the morning; what was bought on it is in the house. Absent
@@ -43,11 +46,13 @@ struct Kitchen {
   [[nodiscard]] const Shop& shop(ShopId id) const { return shops[static_cast<std::size_t>(id)]; }
 };
 
+enum class Counts : std::uint8_t { last, all };
+
 /// Reads a plan and what it reaches, no more: recipes are opened as they are named. `as_of` goes
 /// before what the plan says.
 Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
                      text::Diagnostics& diagnostics, const text::Files& files = text::disk(),
-                     std::optional<text::Date> as_of = std::nullopt);
+                     std::optional<text::Date> as_of = std::nullopt, Counts counts = Counts::last);
 
 /// Reads all that stands below `root`: every recipe, every price list, every plan. For `check`.
 /// The result holds the last plan.

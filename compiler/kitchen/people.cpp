@@ -148,6 +148,32 @@ OwnDiets read_diets(const std::vector<const Entry*>& entries, Names& names,
   return out;
 }
 
+namespace {
+
+// A contradiction would be compared with a table that is not theirs.
+void read_stage(const Fields& fields, Person& person, Diagnostics& diagnostics) {
+  for (const auto& [key, stage] :
+       {std::pair("pregnant", Stage::pregnant), std::pair("nursing", Stage::nursing)}) {
+    const Node* node = fields.find(key);
+    if (node == nullptr || !read_yes_no(*node, diagnostics).value_or(false)) {
+      continue;
+    }
+    if (person.stage) {
+      diagnostics.error(errors::bad_value, node->span,
+                        "the tables have no row for who is pregnant and nursing at once",
+                        "write the one that asks for more: pregnant");
+    } else if (person.sex == Sex::male) {
+      diagnostics.error(errors::bad_value, node->span,
+                        fmt::format("{} is male and {}", person.name, key));
+    } else {
+      person.stage = stage;
+      person.sex = Sex::female;
+    }
+  }
+}
+
+} // namespace
+
 void read_about(const Fields& fields, Person& person, const OwnDiets& own, Names& names,
                 Diagnostics& diagnostics) {
   read_avoids(fields.list("avoids"), person, names, diagnostics);
@@ -173,6 +199,7 @@ void read_about(const Fields& fields, Person& person, const OwnDiets& own, Names
                         "together");
     }
   }
+  read_stage(fields, person, diagnostics);
   if (const Node* portion = fields.find("portion")) {
     person.portion = read_number(*portion, diagnostics).value_or(1);
   } else if (person.months) {

@@ -23,6 +23,8 @@ struct Limit {
 using OwnDiets = std::map<std::string, std::vector<Limit>, std::less<>>;
 
 enum class Sex : std::uint8_t { female, male };
+/// Who carries a child or nurses one needs more of much, and has more to keep away from.
+enum class Stage : std::uint8_t { pregnant, nursing };
 
 /// Someone who eats: of the household, or a guest for some days.
 struct Person {
@@ -33,6 +35,7 @@ struct Person {
   std::vector<std::string> diets; ///< as the file calls them
   std::optional<int> months = {}; ///< their age
   std::optional<Sex> sex = {};
+  std::optional<Stage> stage = {};
   /// By meal: how many times their usual portion they eat there; else once.
   std::map<std::string, Rational, std::less<>> appetite = {};
   text::Span at;
@@ -48,8 +51,8 @@ Rational portion_at(int months);
 OwnDiets read_diets(const std::vector<const text::Entry*>& entries, Names& names,
                     text::Diagnostics& diagnostics);
 
-/// What a file says of someone besides their name: `portion`, `avoids`, `diet`, `age`, `sex` and
-/// `appetite`. `heads` are in the person already.
+/// What a file says of someone besides their name: `portion`, `avoids`, `diet`, `age`, `sex`,
+/// `pregnant`, `nursing` and `appetite`. `heads` are in the person already.
 void read_about(const text::Fields& fields, Person& person, const OwnDiets& own, Names& names,
                 text::Diagnostics& diagnostics);
 

@@ -82,6 +82,7 @@ void read_reduction(const Node& node, const Currency& currency, Shop& shop,
 void Shop::take_member_prices() {
   for (Offer& offer : offers) {
     if (offer.member_price) {
+      offer.others_price = offer.price;
       offer.price = std::min(offer.price.value_or(*offer.member_price), *offer.member_price);
       if (offer.sale) {
         offer.sale->price = std::min(offer.sale->price, *offer.member_price);
@@ -154,6 +155,9 @@ Shop read_shop(const Node& file, std::string slug, ShopId id, const Household& h
   }
   if (const Node* cost = fields.find("a stop costs")) {
     shop.stop_cost = read_money(*cost, household.currency, diagnostics);
+  }
+  if (const Node* cost = fields.find("membership")) {
+    shop.membership = read_money(*cost, household.currency, diagnostics);
   }
   read_taxes(fields.named("tax"), shop, diagnostics);
   if (const Node* back = fields.find("cash back")) {

@@ -45,6 +45,7 @@ struct Offer {
   /// What one pack or step counts as where its price is not known, in cents.
   Rational guess;
   std::optional<Cents> member_price; ///< instead of `price`, for members
+  std::optional<Cents> others_price; ///< where `price` is that for members: what others pay
   std::optional<Sale> sale;
   std::optional<Deal> deal;
   std::optional<int> limit; ///< packs (or steps) in one visit
@@ -93,6 +94,7 @@ struct Shop {
   std::vector<foods::Department> walk;
   std::vector<Opening> open; ///< none: not said, and every day
   std::optional<Cents> stop_cost;
+  std::optional<Cents> membership; ///< what it costs a year
   std::vector<Tax> taxes;
   Rational cash_back = 0; ///< share of what is spent
   Cents credit = 0;       ///< store credit, good once in a plan

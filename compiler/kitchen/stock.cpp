@@ -266,6 +266,19 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
       on_hand.lots.push_back(std::move(lot));
     }
   }
+  for (const std::string_view key : {"eaten", "thrown away"}) {
+    for (const Node* line : fields.list(key)) {
+      for (Ingredient& what : read_line(*line, line->scalar, 0, customs, names, diagnostics)) {
+        if (!what.amount) {
+          diagnostics.error(errors::unread_amount, line->span, "how much of it is not said",
+                            "for example '2 onions'");
+          continue;
+        }
+        const Rational amount = foods::as_purchased(*names.food(what.target), *what.amount)->amount;
+        on_hand.gone.push_back({std::move(what), amount, key == "thrown away"});
+      }
+    }
+  }
   return on_hand;
 }
 

@@ -1,5 +1,7 @@
 #include "measure/print.hpp"
 
+#include "measure/at_hand.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
@@ -15,56 +17,78 @@ std::string with_unit(std::string number, const Rational& amount, Unit unit) {
   return fmt::format("{} {}", number, amount > 1 ? f.plural : f.name);
 }
 
-// The nearest amount that is a whole number of one of the `parts` of a unit.
-Rational nearest_part(const Rational& amount, std::initializer_list<int> parts) {
-  Rational best;
-  bool any = false;
-  for (const int part : parts) {
-    const Rational candidate(round(amount * part), Integer(part));
-    if (!any || abs(candidate - amount) < abs(best - amount)) {
-      best = candidate;
-      any = true;
-    }
-  }
-  return best;
+// The nearest whole number of so many parts of a unit; a half goes up.
+Rational nearest_part(const Rational& amount, int parts) {
+  return {round(amount * parts), Integer(parts)};
 }
 
-std::string volume_for_kitchen(const Rational& ml, Writing writing) {
+// By the spoon, for a cook whose teaspoon and tablespoon hold so many millilitres.
+std::string spoons(const Rational& ml, const Rational& teaspoon, const Rational& tablespoon) {
+  // Less than half of the smallest spoon, an eighth of one, is between two fingers.
+  const Rational pinch(1, 16);
+  if (ml >= tablespoon) {
+    return fmt::format("{} tbsp", print_exact(by_the_tablespoon(ml / tablespoon)));
+  }
+  if (ml < teaspoon * pinch) {
+    return ml > 0 ? "a pinch" : "0";
+  }
+  const Rational number = by_the_teaspoon(ml / teaspoon);
+  return number * teaspoon >= tablespoon ? "1 tbsp" : fmt::format("{} tsp", print_exact(number));
+}
+
+// What a recipe measures by the spoon is measured so again; a jug shows 5 ml.
+std::string metric_volume(const Quantity& quantity, Writing writing) {
+  const Rational ml = in_base(quantity);
+  const Rational teaspoon = facts(Unit::metric_teaspoon).factor;
+  const bool australian = writing.system == System::australian;
+  const Rational tablespoon =
+      facts(australian ? Unit::australian_tablespoon : Unit::metric_tablespoon).factor;
+  constexpr int most_spoons = 4;
+  constexpr int jug = 5;
+  const bool spooned = quantity.unit == Unit::metric_teaspoon ||
+                       quantity.unit == Unit::metric_tablespoon ||
+                       quantity.unit == Unit::australian_tablespoon;
+  if (ml < teaspoon * 2 || (spooned && ml <= tablespoon * most_spoons)) {
+    return spoons(ml, teaspoon, tablespoon);
+  }
+  if (ml >= 1000) {
+    return fmt::format("{} l", print_decimal(ml / 1000, 2, writing.point));
+  }
+  return fmt::format("{} ml", (round(ml / jug) * jug).str());
+}
+
+std::string volume_for_kitchen(const Quantity& quantity, Writing writing) {
   if (writing.system != System::us) {
-    return ml >= 1000 ? fmt::format("{} l", print_decimal(ml / 1000, 2, writing.point))
-                      : fmt::format("{} ml", print_decimal(ml, ml < 10 ? 1 : 0, writing.point));
+    return metric_volume(quantity, writing);
   }
-  const auto in = [&](Unit unit) { return Rational(ml / facts(unit).factor); };
-  if (const Rational cups = in(Unit::us_cup); cups >= Rational(1, 4)) {
-    const Rational part = nearest_part(cups, {4, 3});
-    return with_unit(print_exact(part), part, Unit::us_cup);
+  const Rational ml = in_base(quantity);
+  if (const Rational cups = ml / facts(Unit::us_cup).factor; cups >= Rational(1, 4)) {
+    const Rational number = by_the_cup(cups);
+    return with_unit(print_exact(number), number, Unit::us_cup);
   }
-  if (const Rational spoons = in(Unit::us_tablespoon); spoons >= 1) {
-    const Rational part = nearest_part(spoons, {2});
-    return with_unit(print_exact(part), part, Unit::us_tablespoon);
-  }
-  const Rational spoons = in(Unit::us_teaspoon);
-  if (const Rational part = nearest_part(spoons, {8, 4}); part > 0) {
-    return with_unit(print_exact(part), part, Unit::us_teaspoon);
-  }
-  return spoons > 0 ? "a pinch" : "0";
+  const std::string said =
+      spoons(ml, facts(Unit::us_teaspoon).factor, facts(Unit::us_tablespoon).factor);
+  return said == "4 tbsp" ? "1/4 cup" : said;
 }
 
 std::string mass_for_kitchen(const Rational& g, Writing writing) {
   if (writing.system == System::us && g >= facts(Unit::ounce).factor / 4) {
     const Rational pounds = g / facts(Unit::pound).factor;
     if (pounds >= 1) {
-      const Rational part = nearest_part(pounds, {4});
+      const Rational part = nearest_part(pounds, 4);
       return with_unit(print_exact(part), part, Unit::pound);
     }
     const Rational ounces = g / facts(Unit::ounce).factor;
-    const Rational part = nearest_part(ounces, {ounces < 4 ? 4 : 2});
+    const Rational part = nearest_part(ounces, ounces < 4 ? 4 : 2);
     return with_unit(print_exact(part), part, Unit::ounce);
   }
   if (g >= 1000) {
     return fmt::format("{} kg", print_decimal(g / 1000, 2, writing.point));
   }
-  return fmt::format("{} g", print_decimal(g, g < 10 ? 1 : 0, writing.point));
+  if (g * 2 < 1) {
+    return g > 0 ? "a pinch" : "0";
+  }
+  return fmt::format("{} g", round(g).str());
 }
 
 } // namespace
@@ -79,9 +103,9 @@ std::string print_for_kitchen(const Quantity& quantity, Writing writing) {
   case Dimension::mass:
     return mass_for_kitchen(base, writing);
   case Dimension::volume:
-    return volume_for_kitchen(base, writing);
+    return volume_for_kitchen(quantity, writing);
   case Dimension::count:
-    return print_exact(nearest_part(base, {4, 3}));
+    return print_exact(by_the_piece(base, Cut::quarters));
   }
   return {};
 }

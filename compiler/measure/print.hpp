@@ -9,9 +9,10 @@ namespace manciple::measure {
 /// Exactly, so that a US cook who reads it back has the same quantity: "1 1/2 cups", "2/3 oz".
 std::string print(const Quantity& quantity);
 
-/// As a cook can measure it: cups in quarters and thirds, tablespoons and teaspoons in halves and
-/// quarters, grams and ounces whole or to a quarter; the nearest such amount, never nothing when
-/// there is something. US measures for a `us` cook, metric otherwise.
+/// As a cook can measure it (`at_hand.hpp`): by the cup and the spoon, on a scale whole grams,
+/// ounces to a quarter or a half, pounds to a quarter, on a jug 5 ml. US measures for a `us` cook,
+/// metric otherwise, in which what is measured by the spoon stays so: never nothing when there is
+/// something.
 std::string print_for_kitchen(const Quantity& quantity, Writing writing);
 
 /// As a shop's scale shows it: pounds to a hundredth, small weights in ounces, litres, counts up.

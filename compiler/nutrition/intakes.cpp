@@ -8,6 +8,7 @@ namespace {
 
 using foods::Nutrient;
 using kitchen::Sex;
+using kitchen::Stage;
 
 // By age: 1 to 3, 4 to 8, 9 to 13, 14 to 18, 19 to 30, 31 to 50, 51 to 70 years, and older.
 constexpr std::array<int, 8> begins{1, 4, 9, 14, 19, 31, 51, 71};
@@ -159,6 +160,46 @@ constexpr std::array<Row, 28> table{{
      {-1, -1, -1, -1, -1, -1, -1, -1}},
 }};
 
+// From 14 to 18, 19 to 30 and 31 to 50 years.
+struct StageRow {
+  Nutrient nutrient;
+  Stage stage;
+  bool adequate;
+  std::array<double, 3> per_day;
+  std::array<double, 3> upper; // under 0: none
+};
+
+constexpr std::array<StageRow, 28> stages{{
+    {Nutrient::protein, Stage::pregnant, false, {71, 71, 71}, {-1, -1, -1}},
+    {Nutrient::carbohydrate, Stage::pregnant, false, {175, 175, 175}, {-1, -1, -1}},
+    {Nutrient::fiber, Stage::pregnant, true, {28, 28, 28}, {-1, -1, -1}},
+    {Nutrient::calcium, Stage::pregnant, false, {1300, 1000, 1000}, {3000, 2500, 2500}},
+    {Nutrient::iron, Stage::pregnant, false, {27, 27, 27}, {45, 45, 45}},
+    {Nutrient::magnesium, Stage::pregnant, false, {400, 350, 360}, {-1, -1, -1}},
+    {Nutrient::zinc, Stage::pregnant, false, {12, 11, 11}, {34, 40, 40}},
+    {Nutrient::vitamin_c, Stage::pregnant, false, {80, 85, 85}, {1800, 2000, 2000}},
+    {Nutrient::vitamin_a, Stage::pregnant, false, {750, 770, 770}, {2800, 3000, 3000}},
+    {Nutrient::vitamin_d, Stage::pregnant, false, {15, 15, 15}, {100, 100, 100}},
+    {Nutrient::folate, Stage::pregnant, false, {600, 600, 600}, {-1, -1, -1}},
+    {Nutrient::vitamin_b12, Stage::pregnant, false, {2.6, 2.6, 2.6}, {-1, -1, -1}},
+    {Nutrient::sodium, Stage::pregnant, true, {1500, 1500, 1500}, {2300, 2300, 2300}},
+    {Nutrient::potassium, Stage::pregnant, true, {2600, 2900, 2900}, {-1, -1, -1}},
+    {Nutrient::protein, Stage::nursing, false, {71, 71, 71}, {-1, -1, -1}},
+    {Nutrient::carbohydrate, Stage::nursing, false, {210, 210, 210}, {-1, -1, -1}},
+    {Nutrient::fiber, Stage::nursing, true, {29, 29, 29}, {-1, -1, -1}},
+    {Nutrient::calcium, Stage::nursing, false, {1300, 1000, 1000}, {3000, 2500, 2500}},
+    {Nutrient::iron, Stage::nursing, false, {10, 9, 9}, {45, 45, 45}},
+    {Nutrient::magnesium, Stage::nursing, false, {360, 310, 320}, {-1, -1, -1}},
+    {Nutrient::zinc, Stage::nursing, false, {13, 12, 12}, {34, 40, 40}},
+    {Nutrient::vitamin_c, Stage::nursing, false, {115, 120, 120}, {1800, 2000, 2000}},
+    {Nutrient::vitamin_a, Stage::nursing, false, {1200, 1300, 1300}, {2800, 3000, 3000}},
+    {Nutrient::vitamin_d, Stage::nursing, false, {15, 15, 15}, {100, 100, 100}},
+    {Nutrient::folate, Stage::nursing, false, {500, 500, 500}, {-1, -1, -1}},
+    {Nutrient::vitamin_b12, Stage::nursing, false, {2.8, 2.8, 2.8}, {-1, -1, -1}},
+    {Nutrient::sodium, Stage::nursing, true, {1500, 1500, 1500}, {2300, 2300, 2300}},
+    {Nutrient::potassium, Stage::nursing, true, {2500, 2800, 2800}, {-1, -1, -1}},
+}};
+
 std::optional<std::size_t> bracket(int months) {
   constexpr int a_year = 12;
   std::optional<std::size_t> out;
@@ -170,10 +211,27 @@ std::optional<std::size_t> bracket(int months) {
   return out;
 }
 
+std::optional<Intake> intake_of(Nutrient nutrient, std::size_t age, Stage stage) {
+  constexpr std::size_t youngest = 3; // of the brackets: 14 to 18 years
+  const auto row = std::find_if(stages.begin(), stages.end(), [&](const StageRow& one) {
+    return one.nutrient == nutrient && one.stage == stage;
+  });
+  if (row == stages.end() || age < youngest || age - youngest >= row->per_day.size()) {
+    return std::nullopt;
+  }
+  const double value = row->per_day.at(age - youngest);
+  const double upper = row->upper.at(age - youngest);
+  return Intake{value, value, row->adequate, upper < 0 ? std::nullopt : std::optional(upper)};
+}
+
 } // namespace
 
-std::optional<Intake> intake(Nutrient nutrient, int months, std::optional<Sex> sex) {
+std::optional<Intake> intake(Nutrient nutrient, int months, std::optional<Sex> sex,
+                             std::optional<Stage> stage) {
   const auto age = bracket(months);
+  if (stage) {
+    return age ? intake_of(nutrient, *age, *stage) : std::nullopt;
+  }
   std::optional<Intake> out;
   for (const Row& row : table) {
     if (!age || row.nutrient != nutrient || (sex && row.sex != *sex)) {

@@ -26,9 +26,10 @@ struct EnergyShares {
 
 /// US Dietary Reference Intakes (Institute of Medicine, Food and Nutrition Board, tables as of
 /// 2011); sodium and potassium as renewed in 2019 (National Academies; from memory). From one year
-/// of age; for pregnancy and while nursing there are others, which are not told here. Nothing for
-/// nutrients of which the tables have none: energy depends on weight and work.
-std::optional<Intake> intake(foods::Nutrient nutrient, int months, std::optional<kitchen::Sex> sex);
+/// of age. For pregnancy and while nursing, from 14 to 50 years. Nothing for nutrients of which the
+/// tables have none: energy depends on weight and work.
+std::optional<Intake> intake(foods::Nutrient nutrient, int months, std::optional<kitchen::Sex> sex,
+                             std::optional<kitchen::Stage> stage = {});
 std::optional<EnergyShares> energy_shares(int months);
 
 } // namespace manciple::nutrition

@@ -227,7 +227,7 @@ void Reckoner::person(const kitchen::Person& person, bool guest) {
   if (person.months) {
     for (const Nutrient nutrient : foods::all_nutrients()) {
       out.intakes[static_cast<std::size_t>(nutrient)] =
-          intake(nutrient, *person.months, person.sex);
+          intake(nutrient, *person.months, person.sex, person.stage);
     }
     out.shares = energy_shares(*person.months);
   }

@@ -62,6 +62,9 @@ void eaten(const Kitchen& kitchen, const Review& review, std::string& out) {
     out += sum > 0 ? row(kitchen, meal, cents(sum)) : "";
   }
   out += row(kitchen, "thrown away", cents(review.thrown_away));
+  if (const Cents missing = cents(review.missing); missing != 0) {
+    out += row(kitchen, missing > 0 ? "missing at a count" : "found at a count", std::abs(missing));
+  }
   out += row(kitchen, "still there", cents(review.still_there));
   if (!review.by_person.empty()) {
     out += "\nWho ate it\n";
@@ -85,10 +88,13 @@ void thrown(const Kitchen& kitchen, const Review& review, std::string& out) {
 }
 
 void prices(const Kitchen& kitchen, const Review& review, std::string& out) {
-  if (!review.prices.empty()) {
-    out += "\nWhat was not always bought for about the same\n";
-  }
+  bool any = false;
   for (const FoodPrices& of : review.prices) {
+    if (!of.varies) {
+      continue;
+    }
+    out += any ? "" : "\nWhat was not always bought for about the same\n";
+    any = true;
     const PriceSeen& low = of.seen[of.lowest];
     out +=
         fmt::format("  {}: usually {}; least {} ({} for {}, {} {}{})\n", kitchen.food(of.food).name,
@@ -96,6 +102,50 @@ void prices(const Kitchen& kitchen, const Review& review, std::string& out) {
                     foods::customary(kitchen.food(of.food), low.amount, kitchen.household.system),
                     kitchen.household.currency.figure(low.paid), kitchen.shop(low.shop).name,
                     text::print_day(low.date), low.sale ? ", on sale" : "");
+  }
+}
+
+std::string signed_figure(const kitchen::Currency& currency, const Rational& amount) {
+  const Cents whole = cents(amount);
+  return whole == 0 ? "" : (whole > 0 ? "+" : "-") + currency.figure(std::abs(whole));
+}
+
+void savings(const Kitchen& kitchen, const Review& review, std::string& out) {
+  const kitchen::Currency& currency = kitchen.household.currency;
+  out += fmt::format("\nWhat each shop saved, against buying the same at the plan's other shops on "
+                     "those days\n  {:<28} {:>9} {:>9} {:>9} {:>10} {:>9}\n",
+                     "", "goods", "cash back", "stops", "membership", "in all");
+  for (const ShopSaving& of : review.savings) {
+    out += fmt::format(
+        "  {:<28} {:>9} {:>9} {:>9} {:>10} {:>9}{}\n", kitchen.shop(of.shop).name,
+        signed_figure(currency, of.goods), signed_figure(currency, of.cash_back),
+        signed_figure(currency, -of.stop_costs),
+        signed_figure(currency, -of.membership.value_or(0)), signed_figure(currency, of.in_all()),
+        of.only_here > 0 ? fmt::format("  {} {} only there, not compared", of.only_here,
+                                       of.only_here == 1 ? "food" : "foods")
+                         : "");
+  }
+  for (const ShopSaving& of : review.savings) {
+    if (of.by_member_prices) {
+      out += fmt::format("  Of that, members' prices at {} saved {}.\n", kitchen.shop(of.shop).name,
+                         currency.print(cents(*of.by_member_prices)));
+    }
+  }
+}
+
+void differences(const Kitchen& kitchen, const Review& review, std::string& out) {
+  std::optional<Date> day;
+  for (const history::Difference& one : review.differences) {
+    const auto words = in_words(kitchen, one);
+    if (!words) {
+      continue;
+    }
+    if (day != one.date) {
+      out += fmt::format("\nCounted on {}, against what should have been there\n",
+                         text::print_day(one.date));
+      day = one.date;
+    }
+    out += fmt::format("  {}: {}\n", kitchen.food(one.food).name, *words);
   }
 }
 
@@ -120,6 +170,34 @@ void rates(const Kitchen& kitchen, const Review& review, std::string& out) {
 
 } // namespace
 
+std::optional<std::string> in_words(const Kitchen& kitchen, const history::Difference& difference) {
+  const foods::Food& food = kitchen.food(difference.food);
+  const auto words = [&](const Rational& of) {
+    return of == 0 ? std::string("none") : foods::amount_seen(food, of, kitchen.household.system);
+  };
+  const Rational less = difference.expected - difference.counted;
+  constexpr int parts = 20; // nobody counts finer
+  if (!foods::is_more_than_scraps(food, abs(less)) || abs(less) * parts < difference.expected ||
+      words(difference.expected) == words(difference.counted)) {
+    return std::nullopt;
+  }
+  std::string out =
+      fmt::format("expected {}, counted {}: {} {}", words(difference.expected),
+                  words(difference.counted), words(abs(less)), less > 0 ? "less" : "more");
+  std::vector<std::string> went;
+  if (difference.thrown_away > 0) {
+    went.push_back(words(difference.thrown_away) + " thrown away");
+  }
+  if (difference.eaten > 0) {
+    went.push_back(words(difference.eaten) + " eaten");
+  }
+  if (const Rational missing = difference.missing();
+      !went.empty() && foods::is_more_than_scraps(food, abs(missing))) {
+    went.push_back(words(abs(missing)) + (missing > 0 ? " missing" : " found"));
+  }
+  return went.empty() ? out : fmt::format("{} ({})", out, text::join(went, ", "));
+}
+
 std::string in_words(const Kitchen& kitchen, const Review& review) {
   const kitchen::Currency& currency = kitchen.household.currency;
   const kitchen::Plan& plan = *kitchen.plan;
@@ -137,6 +215,8 @@ std::string in_words(const Kitchen& kitchen, const Review& review) {
   eaten(kitchen, review, out);
   thrown(kitchen, review, out);
   prices(kitchen, review, out);
+  savings(kitchen, review, out);
+  differences(kitchen, review, out);
   rates(kitchen, review, out);
   return out;
 }

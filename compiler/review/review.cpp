@@ -2,6 +2,7 @@
 
 #include "kitchen/table.hpp"
 #include "resolve/eaters.hpp"
+#include "review/usual.hpp"
 
 #include <algorithm>
 
@@ -89,24 +90,6 @@ void thrown(const std::vector<Move>& moves, Review& out) {
   });
 }
 
-// The middle one, or the lower one of two.
-Rational usual(const std::vector<PriceSeen>& seen) {
-  std::vector<Rational> units;
-  for (const bool sales : {false, true}) {
-    for (const PriceSeen& one : seen) {
-      if (!one.sale || sales) {
-        units.push_back(one.unit);
-      }
-    }
-    if (!units.empty()) {
-      break;
-    }
-  }
-  std::sort(units.begin(), units.end());
-  return units[(units.size() - 1) / 2];
-}
-
-// Of what was bought more than once and not always for about the same.
 void prices(const Kitchen& kitchen, Date until, Review& out) {
   std::map<foods::FoodId, std::vector<PriceSeen>> all;
   for (const Receipt& receipt : kitchen.receipts) {
@@ -123,10 +106,9 @@ void prices(const Kitchen& kitchen, Date until, Review& out) {
     const auto [low, high] =
         std::minmax_element(seen.begin(), seen.end(),
                             [](const PriceSeen& a, const PriceSeen& b) { return a.unit < b.unit; });
-    if (seen.size() > 1 && (high->unit - low->unit) * near > low->unit) {
-      FoodPrices one{food, seen, usual(seen), static_cast<std::size_t>(low - seen.begin())};
-      out.prices.push_back(std::move(one));
-    }
+    const bool varies = seen.size() > 1 && (high->unit - low->unit) * near > low->unit;
+    out.prices.push_back(
+        {food, seen, usual(seen), static_cast<std::size_t>(low - seen.begin()), varies});
   }
   std::stable_sort(out.prices.begin(), out.prices.end(),
                    [&](const FoodPrices& a, const FoodPrices& b) {
@@ -134,11 +116,15 @@ void prices(const Kitchen& kitchen, Date until, Review& out) {
                    });
 }
 
-// What was used of a staple is what the plan took of it, and what a later count has less than was
-// reckoned.
+// What was used of a staple between the first count and the last: what the plan took of it, what
+// was eaten besides, and what counts miss.
 void rates(const Kitchen& kitchen, const Resolved& resolved, const history::Past& past,
-           const LaterCount& later, Review& out) {
-  out.weeks = Rational((later.date - out.from).count()) / days_a_week;
+           Review& out) {
+  if (kitchen.counts.size() < 2 || !kitchen.on_hand.date) {
+    return;
+  }
+  const Date last = *kitchen.counts.back().date;
+  out.weeks = Rational((last - out.from).count()) / days_a_week;
   for (std::size_t s = 0; s < kitchen.plan->staples.size() && out.weeks > 0; ++s) {
     const kitchen::Staple& staple = kitchen.plan->staples[s];
     const foods::FoodId food = *staple.what.food();
@@ -148,18 +134,28 @@ void rates(const Kitchen& kitchen, const Resolved& resolved, const history::Past
     Rate rate{s, 0, 0};
     const auto once = foods::as_purchased(kitchen.food(food), *staple.what.amount);
     rate.planned = once->amount * days_a_week / *staple.every_days;
-    Rational reckoned = 0;
-    for (const history::Holding& one : past.there) {
-      reckoned += one.food == food && !one.cut && !one.given ? one.amount : Rational(0);
-    }
     for (const Move& move : past.moves) {
       const auto* of =
           move.use ? std::get_if<resolve::OfStaple>(&resolved.uses[*move.use].reason) : nullptr;
       const bool mine = of != nullptr && of->staple == s;
-      rate.used += move.kind == Move::Kind::eaten && mine ? move.amount : Rational(0);
+      const bool besides = !move.use && move.food == food;
+      if (move.date > last || (!mine && !besides)) {
+        continue;
+      }
+      switch (move.kind) {
+      case Move::Kind::eaten:
+      case Move::Kind::missing:
+        rate.used += move.amount;
+        break;
+      case Move::Kind::found:
+        rate.used -= move.amount;
+        break;
+      case Move::Kind::counted:
+      case Move::Kind::bought:
+      case Move::Kind::thrown_away:
+        break;
+      }
     }
-    const auto counted = later.amounts.find(food);
-    rate.used += reckoned - (counted == later.amounts.end() ? Rational(0) : counted->second);
     rate.used = std::max(Rational(0), Rational(rate.used / out.weeks));
     out.rates.push_back(std::move(rate));
   }
@@ -167,8 +163,7 @@ void rates(const Kitchen& kitchen, const Resolved& resolved, const history::Past
 
 } // namespace
 
-Review review(const Kitchen& kitchen, const Resolved& resolved, const history::Past& past,
-              const std::optional<LaterCount>& later) {
+Review review(const Kitchen& kitchen, const Resolved& resolved, const history::Past& past) {
   Review out;
   out.from = kitchen.on_hand.date.value_or(kitchen.plan->begins);
   out.until = past.until;
@@ -177,15 +172,19 @@ Review review(const Kitchen& kitchen, const Resolved& resolved, const history::P
     if (move.kind == Move::Kind::eaten) {
       eaten(kitchen, resolved, move, out);
     }
+    const Rational cost = move.cost.value_or(0);
+    out.missing += move.kind == Move::Kind::missing ? cost
+                   : move.kind == Move::Kind::found ? Rational(-cost)
+                                                    : Rational(0);
   }
   thrown(past.moves, out);
   for (const history::Holding& one : past.there) {
     out.still_there += one.price && !one.cut ? Rational(*one.price * one.amount) : Rational(0);
   }
   prices(kitchen, past.until, out);
-  if (later) {
-    rates(kitchen, resolved, past, *later, out);
-  }
+  out.savings = savings(kitchen, past.until);
+  out.differences = past.differences;
+  rates(kitchen, resolved, past, out);
   return out;
 }
 

@@ -51,5 +51,7 @@ inline constexpr Code stuffed{"H019"};
 inline constexpr Code poisonous{"H020"};
 /// Honey for a child under one year.
 inline constexpr Code honey_for_infant{"H021"};
+/// What whoever is pregnant or nursing is advised not to eat.
+inline constexpr Code for_expecting{"H022"};
 
 } // namespace manciple::safety::errors

@@ -4,6 +4,7 @@
 #include "kitchen/contents.hpp"
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
+#include "safety/expecting.hpp"
 #include "safety/hazard.hpp"
 #include "safety/temperature.hpp"
 #include "text/phrases.hpp"
@@ -235,6 +236,7 @@ void check(const Kitchen& kitchen, const resolve::Resolved& resolved,
     check(kitchen, kitchen.recipe(id), diagnostics);
   }
   check_infants(kitchen, resolved, diagnostics);
+  check_expecting(kitchen, resolved, diagnostics);
   for (const kitchen::StockLot& lot : kitchen.on_hand.lots) {
     if (lot.thawed && lot.place == foods::Place::freezer) {
       diagnostics

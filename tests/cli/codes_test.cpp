@@ -170,6 +170,12 @@ const std::map<std::string, Spoil>& spoilt() {
                                              "meals: {dinner: \"18:30\"}\n");
          house.recipe("stew", "1 lb onion, 1 tbsp honey");
        }},
+      {"H022",
+       [](House& house) {
+         house.write("plans/household.yaml", "people: [{name: Ada, pregnant: yes}]\n"
+                                             "meals: {dinner: \"18:30\"}\n");
+         house.recipe("stew", "1 lb onion, 1 lb swordfish steak");
+       }},
       {"P013",
        [](House& house) {
          house.household("", "[milk]");

@@ -81,6 +81,8 @@ fresh; echo "  - 2 bunches zorgle" >>recipes/stew.yaml
 expect "a food that nobody knows" "recipes/stew.yaml:5:15: warning: no food or recipe is called 'zorgle'" "[K016]"
 fresh; sed -i 's/dinner: stew/dinner: pizza night/' plans/p.yaml
 expect "a dish that nobody knows" "plans/p.yaml:5:24: warning: there is no recipe 'pizza night'" "[K002]"
+fresh; printf 'date: 2027-01-05\non hand: [1 egg]\n' >plans/on-hand.yaml
+expect "a count of long before the plan" "plans/on-hand.yaml:1:7: warning: what is in the house was counted on" "[K021]" "counted too long ago"
 options=
 fresh; echo "  - 1 cup stew" >>recipes/stew.yaml; echo "makes: 2 cups" >>recipes/stew.yaml
 expect "a circle" "error: recipes need each other in a circle: Stew -> Stew [R001]" "note: recipes/stew.yaml:5:5"

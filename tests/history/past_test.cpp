@@ -80,7 +80,7 @@ TEST_F(PastTest, NothingIsLostAndNothingComesFromNowhere) {
       sums[move.food] += in ? move.amount : Rational(-move.amount);
     }
     for (const history::Holding& one : past.there) {
-      sums[one.food] -= one.cut ? Rational(0) : one.amount;
+      sums[one.food] -= one.cut || one.given ? Rational(0) : one.amount;
     }
     for (const auto& [food, sum] : sums) {
       EXPECT_EQ(sum, 0) << kitchen.food(food).name << " on " << day;
@@ -243,6 +243,77 @@ TEST_F(PastTest, AReceiptIsSetBesideTheList) {
   EXPECT_EQ(edits.front().after, "  onion: 3 lb bag 3.29 # the yellow ones; 3.00 until 2027-03-01");
   const std::string after = cli::edited(text, edits);
   EXPECT_EQ(after.size(), text.size() + std::string("; 3.00 until 2027-03-01").size());
+}
+
+TEST_F(PastTest, ALaterCountIsToldFromWhatShouldBeThere) {
+  house.recipe("stew", "1 lb onions, 1 lb ground beef");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-09: {dinner: stew}");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [6 lb onions, 12 eggs, 4 lemons]\n");
+  house.write("plans/on-hand/2027-03-05.yaml",
+              "on hand: [3 lb onions, 13 eggs]\nthrown away: 4 lemons\neaten: [1 lb onions]\n");
+  receipt("  - 1 lb ground beef, 5.00\n");
+  house.sources = {};
+  house.diagnostics = {};
+  const auto done =
+      cli::reviewed(house.root() + "/plans/p.yaml", house.sources, house.diagnostics).done;
+  ASSERT_TRUE(done) << house.said();
+  std::map<std::string, history::Difference> of;
+  for (const history::Difference& one : done->past.differences) {
+    of.emplace(done->kitchen.food(one.food).name, one);
+  }
+  ASSERT_EQ(of.size(), 3U);
+  EXPECT_NEAR(to_double(of.at("onion").expected), 5 * pound, 1e-6);
+  EXPECT_NEAR(to_double(of.at("onion").eaten), pound, 1e-6);
+  EXPECT_NEAR(to_double(of.at("onion").missing()), pound, 1e-6);
+  EXPECT_EQ(of.at("lemon").missing(), 0);
+  EXPECT_EQ(of.at("lemon").thrown_away, of.at("lemon").expected);
+  EXPECT_EQ(of.at("egg").missing() * 12, -of.at("egg").expected); // one has been found
+  std::map<foods::FoodId, Rational> sums;
+  using Kind = history::Move::Kind;
+  for (const history::Move& move : done->past.moves) {
+    const bool in =
+        move.kind == Kind::counted || move.kind == Kind::bought || move.kind == Kind::found;
+    sums[move.food] += in ? move.amount : Rational(-move.amount);
+  }
+  for (const history::Holding& one : done->past.there) {
+    sums[one.food] -= one.amount;
+  }
+  for (const auto& [food, sum] : sums) {
+    EXPECT_EQ(sum, 0) << done->kitchen.food(food).name;
+  }
+}
+
+TEST_F(PastTest, ACountOfALaterMonthIsRefusedWithWhereItBelongs) {
+  house.recipe("stew", "1 lb onions");
+  house.plan("2027-03-02: {dinner: stew}");
+  house.write("plans/on-hand.yaml", "date: 2027-04-10\non hand: [6 lb onions]\n");
+  EXPECT_FALSE(house.compile());
+  EXPECT_NE(house.said().find("rename the file to plans/on-hand/2027-04-10.yaml"),
+            std::string::npos)
+      << house.said();
+  std::filesystem::create_directories(house.root() + "/plans/on-hand");
+  std::filesystem::rename(house.root() + "/plans/on-hand.yaml",
+                          house.root() + "/plans/on-hand/2027-04-10.yaml");
+  EXPECT_TRUE(house.good().kitchen.on_hand.lots.empty());
+}
+
+TEST_F(PastTest, WhatIsThereIsWrittenWithWhatItWouldCostToBuyAgain) {
+  house.recipe("stew", "1 lb onions, 1/2 lb carrots");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-09: {dinner: stew}");
+  house.write("plans/stores/corner.yaml", "prices: {onions: 1.50/lb, carrots: 2 lb bag 2.00}\n");
+  house.write(
+      "plans/on-hand.yaml",
+      "date: 2027-03-01\non hand: [2 lb onions, 1 oz cinnamon, \"4 servings stew, freezer\"]\n");
+  const Past past = until("2027-03-02");
+  const std::string file = history::file_written(kitchen, past);
+  // 2 lb of onions, 2 lb of carrots, and twice the stew: 3.00 + 2.00 + 4.00.
+  EXPECT_NE(file.find("# To buy it again would cost $9.00; one thing has no known price.\n"),
+            std::string::npos)
+      << file;
+  EXPECT_NE(file.find("  - 2 lb onions, pantry, until 2027-03-31  # $3.00\n"), std::string::npos)
+      << file;
+  EXPECT_NE(file.find("cinnamon, pantry, until 2031-02-28\n"), std::string::npos) << file;
 }
 
 } // namespace

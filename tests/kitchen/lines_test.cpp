@@ -320,6 +320,17 @@ TEST(Lines, APartOfAMeasureThatTheFoodDoesNotHaveIsRefused) {
   }
 }
 
+// A cup of what is cut before it goes into one: USDA SR28 11282 (onions, chopped: 160 g), 1009
+// (cheddar, shredded: 113 g), 11090 (broccoli, chopped: 91 g).
+TEST(Lines, ACupOfWhatIsCutFirstIsOfSmallPieces) {
+  EXPECT_EQ(Read("1 cup onions").grams(), Read("1 cup chopped onions").grams());
+  EXPECT_EQ(Read("1 cup cheddar cheese").grams(), Read("1 cup shredded cheddar cheese").grams());
+  EXPECT_EQ(Read("1 cup broccoli").grams(), Read("1 cup chopped broccoli").grams());
+  EXPECT_EQ(Read("1/4 cup parsley").grams(), Read("1/4 cup chopped parsley").grams());
+  // What has a figure of its own keeps it.
+  EXPECT_NE(Read("1 cup parmesan cheese").grams(), Read("1 cup shredded parmesan cheese").grams());
+}
+
 TEST(Lines, AreReadWithADecimalComma) {
   EXPECT_NEAR(Read("0,5 kg onions, diced").grams(), 500, 0.1);
   EXPECT_EQ(Read("0,5 kg onions, diced").lines.at(0).amount->form, foods::Form::diced);

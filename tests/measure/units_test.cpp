@@ -1,9 +1,11 @@
+#include "measure/at_hand.hpp"
 #include "measure/print.hpp"
 #include "measure/scan.hpp"
 
 #include <gtest/gtest.h>
 
 #include <random>
+#include <set>
 
 namespace manciple::measure {
 namespace {
@@ -161,7 +163,62 @@ TEST(Printing, ForAKitchenIsWhatASpoonCanMeasure) {
   EXPECT_EQ(print_for_kitchen(read("0.34 cup"), System::us), "1/3 cup");
   EXPECT_EQ(print_for_kitchen(read("5 tsp"), System::us), "1 1/2 tbsp");
   EXPECT_EQ(print_for_kitchen(read("0.26 tsp"), System::us), "1/4 tsp");
+  EXPECT_EQ(print_for_kitchen(read("1.9 tsp"), System::us), "2 tsp");
+  EXPECT_EQ(print_for_kitchen(read("2.9 tsp"), System::us), "1 tbsp");
+  EXPECT_EQ(print_for_kitchen(read("0.2 tsp"), System::us), "1/4 tsp");
+  EXPECT_EQ(print_for_kitchen(read("0.1 tsp"), System::us), "1/8 tsp");
+  EXPECT_EQ(print_for_kitchen(read("0.05 tsp"), System::us), "a pinch");
+  EXPECT_EQ(print_for_kitchen(read("3.9 tbsp"), System::us), "1/4 cup");
   EXPECT_EQ(print_for_kitchen(read("501 g"), System::metric), "501 g");
+  EXPECT_EQ(print_for_kitchen(read("3.6 g"), System::metric), "4 g");
+  EXPECT_EQ(print_for_kitchen(read("0.3 g"), System::metric), "a pinch");
+}
+
+// Eighths of spoons beside other parts are on no ring of spoons; of two that are as near it is the
+// smaller one.
+TEST(Printing, NoMeasureIsFinerThanAKitchenHas) {
+  for (const auto& [exact, said] :
+       std::vector<std::pair<std::string, std::string>>{{"3/8 tsp", "1/4 tsp"},
+                                                        {"5/8 tsp", "1/2 tsp"},
+                                                        {"2/3 tsp", "3/4 tsp"},
+                                                        {"1 3/8 tsp", "1 1/4 tsp"},
+                                                        {"2 2/3 tsp", "2 3/4 tsp"},
+                                                        {"4 tsp", "1 1/2 tbsp"},
+                                                        {"5/6 cup", "3/4 cup"},
+                                                        {"1 1/6 cups", "1 1/4 cups"}}) {
+    EXPECT_EQ(print_for_kitchen(read(exact), System::us), said) << exact;
+  }
+  const std::set<std::string> spoons{"1/8",   "1/4",   "1/2", "3/4",   "1",     "1 1/4",
+                                     "1 1/2", "1 3/4", "2",   "2 1/4", "2 1/2", "2 3/4"};
+  const std::set<std::string> cups{"1/4", "1/3", "1/2", "2/3", "3/4", "1"};
+  for (int part = 1; part < 240; ++part) {
+    const Rational some(part, 80);
+    EXPECT_TRUE(spoons.contains(print_exact(by_the_teaspoon(some))) || by_the_teaspoon(some) == 3);
+    EXPECT_TRUE(cups.contains(print_exact(by_the_cup(Rational(part, 240)))));
+    EXPECT_LE(abs(by_the_teaspoon(some) - some), Rational(1, 8)) << part;
+  }
+}
+
+TEST(Printing, WhatIsCountedIsCutInHalvesAndWhatIsLargeInQuarters) {
+  EXPECT_EQ(by_the_piece(Rational(16, 3), Cut::halves), Rational(11, 2)); // cloves
+  EXPECT_EQ(by_the_piece(Rational(1, 6), Cut::halves), Rational(1, 2));
+  EXPECT_EQ(by_the_piece(Rational(5, 4), Cut::halves), Rational(1));
+  EXPECT_EQ(by_the_piece(Rational(1, 3), Cut::quarters), Rational(1, 3)); // of a block
+  EXPECT_EQ(by_the_piece(Rational(1, 6), Cut::quarters), Rational(1, 4));
+  EXPECT_EQ(by_the_piece(Rational(4, 3), Cut::quarters), Rational(5, 4));
+  EXPECT_EQ(by_the_piece(Rational(17, 4), Cut::quarters), Rational(4));
+}
+
+// What a metric recipe measures by the spoon is said by the spoon, in the spoons of its country.
+TEST(Printing, AMetricKitchenHasSpoonsAndAJug) {
+  const Quantity spoons{2, Unit::metric_tablespoon};
+  EXPECT_EQ(print_for_kitchen(spoons, System::metric), "2 tbsp");
+  EXPECT_EQ(print_for_kitchen({Rational(3, 8), Unit::metric_teaspoon}, System::metric), "1/4 tsp");
+  EXPECT_EQ(print_for_kitchen({3, Unit::australian_tablespoon}, System::australian), "3 tbsp");
+  EXPECT_EQ(print_for_kitchen({125, Unit::milliliter}, System::metric), "125 ml");
+  EXPECT_EQ(print_for_kitchen({43, Unit::milliliter}, System::metric), "45 ml");
+  EXPECT_EQ(print_for_kitchen({Rational(5, 2), Unit::milliliter}, System::metric), "1/2 tsp");
+  EXPECT_EQ(print_for_kitchen({1500, Unit::milliliter}, System::metric), "1.5 l");
 }
 
 TEST(Printing, ForAShopIsWhatAScaleShows) {

@@ -120,6 +120,17 @@ TEST(Intakes, AreThoseOfTheTables) {
   EXPECT_EQ(both.least, 8);
   EXPECT_EQ(both.most, 18);
   EXPECT_FALSE(nutrition::intake(Nutrient::energy, 35 * 12, std::nullopt));
+  const auto during = [](Nutrient nutrient, int years, kitchen::Stage stage) {
+    return nutrition::intake(nutrient, years * 12, Sex::female, stage);
+  };
+  using kitchen::Stage;
+  EXPECT_EQ(during(Nutrient::iron, 35, Stage::pregnant)->least, 27);
+  EXPECT_EQ(during(Nutrient::iron, 17, Stage::nursing)->least, 10);
+  EXPECT_EQ(during(Nutrient::folate, 25, Stage::pregnant)->least, 600);
+  EXPECT_EQ(during(Nutrient::vitamin_a, 25, Stage::nursing)->upper, 3000);
+  EXPECT_EQ(during(Nutrient::potassium, 35, Stage::nursing)->least, 2800);
+  EXPECT_FALSE(during(Nutrient::iron, 13, Stage::pregnant)); // of these ages there are no rows
+  EXPECT_FALSE(during(Nutrient::iron, 55, Stage::nursing));
   EXPECT_FALSE(nutrition::intake(Nutrient::iron, 8, std::nullopt)); // a baby of eight months
   EXPECT_EQ(nutrition::energy_shares(3 * 12)->fat_least, 30);
 }

@@ -10,13 +10,12 @@ using measure::Rational;
 
 class ReviewTest : public testing::Test {
 protected:
-  review::Review of_plan(std::optional<review::LaterCount> later = {}) {
+  review::Review of_plan() {
     house.sources = {};
     house.diagnostics = {};
     done = cli::reviewed(house.root() + "/plans/p.yaml", house.sources, house.diagnostics).done;
     EXPECT_TRUE(done) << house.said();
-    return done ? review::review(done->kitchen, done->resolved, done->past, later)
-                : review::Review{};
+    return done ? review::review(done->kitchen, done->resolved, done->past) : review::Review{};
   }
 
   House house;
@@ -53,18 +52,64 @@ TEST_F(ReviewTest, WhatWasPaidIsWhatWasEatenThrownAwayAndIsThere) {
 }
 
 TEST_F(ReviewTest, AStapleIsUsedAsFastAsTwoCountsSay) {
-  house.plan("2027-03-30: {dinner: 1 lb onions}",
-             "staples: [7 lb onions per week]\nas of: 2027-03-22\n");
+  house.plan("2027-03-30: {dinner: 1 lb onions}", "staples: [7 lb onions per week]\n");
   house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [40 lb onions]\n");
   // Three weeks: 21 lb by the plan, so 19 should be there; there are 13: two pounds more a week.
-  (void)of_plan();
-  const auto food = done->kitchen.foods.find("onion");
-  const review::Review review = of_plan(review::LaterCount{
-      *text::parse_date("2027-03-22"), {{*food, Rational(13) * measure::decimal("453.59237")}}});
+  house.write("plans/on-hand/2027-03-22.yaml", "on hand: [13 lb onions]\n");
+  const review::Review review = of_plan();
   ASSERT_EQ(review.rates.size(), 1U);
   EXPECT_EQ(review.weeks, 3);
   EXPECT_EQ(review.rates[0].planned, Rational(7) * measure::decimal("453.59237"));
   EXPECT_EQ(review.rates[0].used, Rational(9) * measure::decimal("453.59237"));
+  ASSERT_EQ(review.differences.size(), 1U);
+  EXPECT_EQ(review::in_words(done->kitchen, review.differences[0]),
+            "expected 19 lb, counted 13 lb: 6 lb less");
+}
+
+TEST_F(ReviewTest, WhatWasThrownAwayIsNoUseOfAStaple) {
+  house.plan("2027-03-30: {dinner: 1 lb onions}", "staples: [7 lb onions per week]\n");
+  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [40 lb onions]\n");
+  house.write("plans/on-hand/2027-03-22.yaml",
+              "on hand: [13 lb onions]\nthrown away: [2 lb onions]\neaten: [1 lb onions]\n");
+  const review::Review review = of_plan();
+  ASSERT_EQ(review.rates.size(), 1U);
+  // 21 lb by the plan, a pound besides and three pounds that nobody knows of.
+  EXPECT_EQ(review.rates[0].used * 3, Rational(25) * measure::decimal("453.59237"));
+  ASSERT_EQ(review.differences.size(), 1U);
+  EXPECT_EQ(review::in_words(done->kitchen, review.differences[0]),
+            "expected 19 lb, counted 13 lb: 6 lb less (2 lb thrown away, 1 lb eaten, 3 lb "
+            "missing)");
+}
+
+TEST_F(ReviewTest, AShopSavesWhatTheSameWouldCostAtTheOthers) {
+  house.recipe("stew", "2 lb onions, 1 lb carrots");
+  house.write("plans/stores/corner.yaml",
+              "prices: {onions: 3 lb bag 4.00, carrots: 2.00/lb, butter: 1 lb pack 5.00}\n");
+  house.write("plans/stores/depot.yaml",
+              "a stop costs: 3.00\nmembership: 36.50\ncash back: 10 %\n"
+              "prices: {onions: {offer: 2 lb bag 3.00, member price: 2.00}, carrots: 5 lb "
+              "bag 6.00}\n");
+  house.write("plans/household.yaml", "member of: [depot]\nleftovers are worth: 50 %\n"
+                                      "people: [{name: Ada}, {name: Ben}]\n");
+  house.plan_with_trip("2027-03-01: {dinner: stew}, 2027-03-10: {dinner: stew}", "[corner, depot]",
+                       "as of: 2027-03-05\n");
+  house.write("plans/receipts/2027-03-01-depot.yaml",
+              "shop: depot\nlines: [\"2 lb onions, 2.00\", \"5 lb carrots, 6.00\"]\n");
+  house.write("plans/receipts/2027-03-01-corner.yaml",
+              "shop: corner\nlines: [\"1 lb butter, 5.00\"]\n");
+  const review::Review review = of_plan();
+  ASSERT_EQ(review.savings.size(), 2U);
+  const review::ShopSaving& corner = review.savings[0];
+  EXPECT_EQ(corner.compared, 0U);
+  EXPECT_EQ(corner.only_here, 1U);
+  const review::ShopSaving& depot = review.savings[1];
+  // A bag of 3 lb for 4.00 of which a third is left, worth half: 3.33; carrots 10.00.
+  EXPECT_EQ(depot.goods, Rational(400) * 5 / 6 - 200 + 1000 - 600);
+  EXPECT_EQ(depot.cash_back, 80);
+  EXPECT_EQ(depot.stop_costs, 300);
+  EXPECT_EQ(depot.membership, Rational(4 * 10)); // four days of a year
+  EXPECT_EQ(depot.by_member_prices, Rational(100));
+  EXPECT_EQ(depot.in_all(), depot.goods + 80 - 300 - 40);
 }
 
 } // namespace

@@ -97,6 +97,31 @@ TEST(Safety, HoneyIsNotForAnInfant) {
   EXPECT_EQ(dangers(house), std::set<std::string>{"H021"});
 }
 
+// Advice for who is pregnant; while nursing only what passes into the milk; nobody else is warned.
+TEST(Safety, WhoExpectsAChildOrNursesOneIsWarned) {
+  House house;
+  house.recipe("stew", "1 lb swordfish steak, 1 lb onion");
+  house.recipe("salad", "4 oz feta, 1 lb romaine lettuce");
+  const auto people = [&](const std::string& about) {
+    house.write("plans/household.yaml",
+                "people: [{name: Tom}, {name: Ada" + about + "}]\nmeals: {dinner: \"18:30\"}\n");
+  };
+  const auto told = [&](const std::string& dish) {
+    house.plan("2027-03-02: {dinner: " + dish + "}");
+    return dangers(house);
+  };
+  const std::set<std::string> warned{"H022"};
+  people(", pregnant: yes");
+  EXPECT_EQ(told("stew"), warned);
+  EXPECT_EQ(told("salad"), warned);
+  EXPECT_TRUE(told("{dish: stew, eaten by: [Tom]}").empty());
+  people(", nursing: yes");
+  EXPECT_EQ(told("stew"), warned);
+  EXPECT_TRUE(told("salad").empty());
+  people("");
+  EXPECT_TRUE(told("stew").empty());
+}
+
 TEST(Safety, IsLookedForOnceThePlanStands) {
   House house;
   house.recipe("stew", "1 lb carrots, 1 tbsp honey");

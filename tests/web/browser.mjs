@@ -13,7 +13,8 @@ export const launch = () => chromium.launch({ executablePath: process.env.WEB_BR
 
 export const result = (house) => JSON.parse(readFileSync(`${place}/${house}/result.json`, 'utf8'));
 export const address = (house, view = '') => `file://${place}/${house}/month.html${view ? '#' + view : ''}`;
-export const pageData = (page) => page.evaluate(() => JSON.parse(document.getElementById('data').textContent));
+export const pageData = (page) =>
+  page.evaluate(() => Object.assign({}, ...['data', 'dishes-data'].map((id) => JSON.parse(document.getElementById(id).textContent))));
 
 export const phone = { width: 390, height: 844 };
 export const tripDay = '2027-03-06T10:12:00';
@@ -40,6 +41,10 @@ export const go = async (page, view) => {
   await page.evaluate((hash) => (location.hash = hash), view);
   await page.waitForFunction((hash) => document.documentElement.dataset.view === (/^\d/.test(hash) ? 'today' : hash.match(/[a-z]+/)[0].replace('stop', 'shop')), view);
 };
+
+// All that lies folded in the page, as a browser without a script shows it.
+export const layOut = (page) =>
+  page.evaluate(() => document.querySelectorAll('noscript.folded').forEach((fold) => (fold.outerHTML = fold.textContent)));
 
 export const openAll = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
 

@@ -1,7 +1,7 @@
 // Days, dishes, sessions: what the page says, and what it does while one cooks.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { go, launch, open, pageData, result, weekday } from './browser.mjs';
+import { go, launch, layOut, open, pageData, result, weekday } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -51,6 +51,7 @@ test('before and after the plan its first and its last day are shown', async () 
 
 test('sessions, days and labels say what result.json says', async () => {
   const page = await open(browser, 'demo');
+  await layOut(page);
   const text = await page.locator('main').evaluate((main) => main.textContent);
   for (const session of demo.sessions) for (const task of session.tasks) assert.ok(text.includes(task.what), task.what);
   for (const reminder of demo.reminders) {
@@ -84,7 +85,7 @@ test('amounts are those of this making: so many times what the recipe says', asy
   assert.equal(taken['brown lentils'], '2 cups');
   assert.equal(taken['Vegetable stock'], '8 cups');
   assert.equal(taken.carrots, '4');
-  assert.equal(taken['smoked paprika'], '1 3/8 to 2 5/8 tsp');
+  assert.equal(taken['smoked paprika'], '1 1/4 to 2 3/4 tsp');
   assert.equal(taken['diced tomatoes'], '1 1/2 cans (14.5 oz)');
 });
 
@@ -94,7 +95,7 @@ test('a dish opens from its day, its steps are ticked and stay so', async () => 
   await page.waitForFunction(() => document.documentElement.dataset.view === 'dish');
   assert.equal(await page.locator('#dishes h3').innerText(), 'Roast chicken');
   assert.match(await page.locator('#dishes').innerText(), /165 F in the middle/);
-  assert.match(await page.locator('#dishes .take').innerText(), /1¼ heads\s+garlic/); // 1 head, 1 1/4 times
+  assert.match(await page.locator('#dishes .take').innerText(), /1¼\s+lemons/); // 1 lemon, 1 1/4 times
   assert.match(await page.locator('#dishes').innerText(), /for all four.*Tue 9 Mar for Maren, Tilda and Otis/s);
   const size = await page.locator('#dishes .steps label').first().evaluate((e) => parseFloat(getComputedStyle(e).fontSize));
   assert.ok(size >= 22, `${size} px`);

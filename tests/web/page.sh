@@ -36,6 +36,8 @@ sed -i -e 's/2027-03-30: {dinner: sesame-tofu-noodles}/2027-03-30: {dinner: [ses
 (cd "$place" && "$program" build plans/2027-03.yaml --out changed >/dev/null 2>&1)
 cmp -s "$place/demo/result.json" "$place/changed/result.json" && { echo "the plan was not changed"; exit 1; }
 
+(cd "$place" && "$program" review --write >/dev/null 2>&1)
+
 size=$(stat -c %s "$place/demo/month.html")
 packed=$(gzip -9c "$place/demo/month.html" | wc -c)
 echo "page weight: $size bytes, $packed compressed"

@@ -20,6 +20,20 @@ const wordsOf = (pdf, layout = []) => {
     .split('\f').map((text) => text.replace(/\s+/g, ' ')).slice(0, -1);
 };
 
+// The sizes of letters on a PDF, in points, as pdftohtml tells them (whole ones, rounded down).
+const lettersOf = (pdf) => {
+  writeFileSync(`${place}/letters.pdf`, pdf);
+  const xml = execFileSync('pdftohtml', ['-xml', '-i', '-stdout', '-zoom', '1', `${place}/letters.pdf`], { encoding: 'utf8' });
+  return [...xml.matchAll(/<fontspec id="\d+" size="(\d+)"/g)].map((one) => Number(one[1]));
+};
+
+test('nothing on paper is in letters of less than 9 pt', async () => {
+  for (const view of ['shop', 'menu', 'cook', 'session0', 'dish3', 'figures', '2027-03-09', '2027-03-06']) {
+    const sizes = lettersOf(await print(await open(browser, 'demo', { view })));
+    assert.ok(sizes.length > 0 && Math.min(...sizes) >= 9, `${view}: ${sizes}`);
+  }
+});
+
 test('a trip is a sheet, with every line, its price and room for the pencil', async () => {
   const page = await open(browser, 'demo', { view: 'shop' });
   const pdf = await print(page);
@@ -60,16 +74,24 @@ test('the menu is one sheet across', async () => {
   for (const meal of demo.meals) for (const dish of meal.dishes) for (const word of dish.name.split(' ')) assert.ok(text.includes(word), dish.name);
 });
 
-test('a session is one sheet across, the month of them no more than six', async () => {
+test('a session is a sheet across, the largest of them two, the month of them no more than six', async () => {
   const pdf = await print(await open(browser, 'demo', { view: 'cook' }));
   console.log(`prep prints on ${sheets(pdf)} sheets for ${demo.sessions.length} sessions`);
-  assert.equal(sheets(pdf), demo.sessions.length);
-  assert.ok(sheets(pdf) <= 6);
+  assert.ok(sheets(pdf) <= 6, `${sheets(pdf)} sheets`);
   assert.deepEqual(size(pdf), [843, 596]);
   const texts = wordsOf(pdf);
+  // A sheet that goes on from another one says the day and from when, and has the cooks' names again.
+  const goesOn = (text) => /\w+ \d+ \w+, from \d\d:\d\d/.test(text);
+  const bySession = [];
+  for (const text of texts) {
+    if (goesOn(text)) bySession[bySession.length - 1] += ' ' + text;
+    else bySession.push(text);
+    assert.match(text, /Cook 1.*By itself/);
+  }
+  assert.equal(bySession.length, demo.sessions.length);
   demo.sessions.forEach((session, i) => {
-    for (const task of session.tasks) for (const word of task.what.split(/[ -]/)) assert.ok(texts[i].includes(word), `${task.what} on sheet ${i + 1}: ${word}`);
-    for (const task of session.tasks.filter((t) => t.kind === 'weigh')) assert.ok(texts[i].includes('Weigh out first'), task.what);
+    for (const task of session.tasks) for (const word of task.what.split(/[ -]/)) assert.ok(bySession[i].includes(word), `${task.what} of session ${i + 1}: ${word}`);
+    for (const task of session.tasks.filter((t) => t.kind === 'weigh')) assert.ok(bySession[i].includes('Weigh out first'), task.what);
   });
   const one = await print(await open(browser, 'demo', { view: 'session1' }));
   assert.equal(sheets(one), 1);

@@ -26,7 +26,7 @@ const open = (view) => async (page) => {
   await page.waitForTimeout(150);
 };
 const dish = (name) => async (page) => {
-  const id = await page.evaluate((n) => JSON.parse(document.getElementById('data').textContent).dishes.findIndex((d) => d.n === n), name);
+  const id = await page.evaluate((n) => JSON.parse(document.getElementById('dishes-data').textContent).dishes.findIndex((d) => d.n === n), name);
   await open(`dish${id}`)(page);
 };
 const panel = async (page) => {

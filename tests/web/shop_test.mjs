@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, go, launch, money, namesOnList, open, pageData, phone, place, result, tripDay } from './browser.mjs';
+import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, result, tripDay } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -29,6 +29,7 @@ const surprise = async (page, l, label, value) => {
 
 test('every line stands at its stop with its price, in the order of result.json', async () => {
   const page = await open(browser, 'demo', { view: 'shop' });
+  await layOut(page);
   const lines = await page.$$eval('#shop li[id]', (rows) =>
     rows.map((one) => ({ id: one.id, stop: one.closest('details').id, food: one.querySelector('bdi').textContent, cost: Number(one.querySelector('data').value) })));
   assert.deepEqual(lines, demo.purchases.map((p, l) => ({ id: `l${l}`, stop: `stop${p.visit}`, food: names[l], cost: p.cost })));
@@ -240,7 +241,7 @@ test('the address holds the ticks: what storage loses comes back with it', async
   const [a, b] = linesOf(here);
   await tick(page, a.l);
   await tick(page, b.l);
-  await page.waitForFunction(() => location.hash.includes('~'));
+  await page.waitForTimeout(600);
   const hash = await page.evaluate(() => location.hash);
   assert.ok(hash.length <= 60, hash);
   await page.evaluate(() => localStorage.clear());

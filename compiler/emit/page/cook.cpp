@@ -2,44 +2,16 @@
 #include "emit/lanes.hpp"
 #include "emit/page/html.hpp"
 #include "emit/page/parts.hpp"
+#include "emit/page/session_sheets.hpp"
 #include "emit/words.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
+#include <optional>
 
 namespace manciple::emit::page {
 namespace {
-
-// The axis of a session has a line for every moment at which something begins or ends, so that the
-// words of a short task have as much room as they need; how long it takes stands in it.
-class Axis {
-public:
-  explicit Axis(const prep::SessionPlan& session) {
-    for (const prep::Task& task : session.tasks) {
-      moments_.insert(task.start);
-    }
-    moments_.insert(session.length);
-  }
-  /// The line at a moment, from 1; of one between two, the later one.
-  [[nodiscard]] std::size_t line(int moment) const {
-    return 1 +
-           static_cast<std::size_t>(std::distance(moments_.begin(), moments_.lower_bound(moment)));
-  }
-  [[nodiscard]] const std::set<int>& moments() const { return moments_; }
-
-private:
-  std::set<int> moments_;
-};
-
-// So many moments stand on one sheet in small letters, in usual and in large ones.
-std::string_view letters_for(const Axis& axis) {
-  constexpr std::size_t usual = 40;
-  constexpr std::size_t few = 22;
-  const std::size_t rows = axis.moments().size();
-  return rows > usual ? " dense" : rows <= few ? " few" : "";
-}
 
 std::string takes(const prep::Task& task, const kitchen::Session& window,
                   const std::optional<std::string>& degrees) {
@@ -54,28 +26,6 @@ std::string takes(const prep::Task& task, const kitchen::Session& window,
   }
   if (!task.appliance.empty()) {
     add(escape(task.appliance) + (degrees ? " " + heat_mark() + " " + *degrees : ""));
-  }
-  return out;
-}
-
-// Where a task stands on paper: its column and the lines between which it stands.
-struct Cell {
-  std::size_t column = 0;
-  std::size_t from = 0;
-  std::size_t to = 0;
-};
-
-// What starts by itself has a column of its own beside the cooks, one thing below the other.
-std::vector<Cell> cells(const prep::SessionPlan& session, const kitchen::Session& window,
-                        const Axis& axis) {
-  std::vector<Cell> out;
-  std::vector<std::size_t> free_from(static_cast<std::size_t>(window.cooks) + 1, 1);
-  for (const prep::Task& task : session.tasks) {
-    const std::size_t lane = task.cook.value_or(static_cast<std::size_t>(window.cooks));
-    const std::size_t from = std::max(axis.line(task.start), free_from[lane]);
-    const std::size_t to = std::max(from + 1, axis.line(task.start + task.hands_on));
-    free_from[lane] = to;
-    out.push_back({lane + 2, from, to});
   }
   return out;
 }
@@ -96,10 +46,22 @@ std::string task_item(const Compiled& compiled, const prep::SessionPlan& session
       task.purpose.empty() ? "" : " <small class=for>for " + name(task.purpose) + "</small>");
 }
 
-// Appliances as thin bars beside the cooks, each with the numbers of nothing: their names stand
-// above, and what they do in the row at which they start.
+// What of two lines of the axis stands on a sheet, counted from its first line.
+struct Span {
+  std::size_t from = 0;
+  std::size_t to = 0;
+};
+std::optional<Span> on_sheet(const SheetLines& sheet, std::size_t from, std::size_t to) {
+  if (to <= sheet.from || from >= sheet.to) {
+    return std::nullopt;
+  }
+  return Span{std::max(from, sheet.from) - sheet.from + 1, std::min(to, sheet.to) - sheet.from + 1};
+}
+
+// Appliances as thin bars beside the cooks: their names stand above, and what they do in the row at
+// which they start.
 std::string bars(const Compiled& compiled, const prep::SessionPlan& session, const Axis& axis,
-                 std::size_t first_column) {
+                 const SheetLines& sheet, std::size_t first_column) {
   std::string out;
   std::size_t column = first_column;
   for (const Lane& lane : lanes(compiled, session)) {
@@ -108,9 +70,11 @@ std::string bars(const Compiled& compiled, const prep::SessionPlan& session, con
     }
     out += fmt::format("<div class=bar-name style=--c:{}>{}</div>", column, escape(lane.name));
     for (const Block& block : lane.blocks) {
-      out += fmt::format("<div class=busy style=\"--c:{};--a:{};--b:{}\"></div>", column,
-                         axis.line(block.start),
-                         std::max(axis.line(block.start) + 1, axis.line(block.end)));
+      const std::size_t from = axis.line(block.start);
+      if (const auto span = on_sheet(sheet, from, std::max(from + 1, axis.line(block.end)))) {
+        out += fmt::format("<div class=busy style=\"--c:{};--a:{};--b:{}\"></div>", column,
+                           span->from, span->to);
+      }
     }
     ++column;
   }
@@ -159,38 +123,85 @@ std::string weighed_first(const prep::SessionPlan& session) {
   return out;
 }
 
+// Without its marks, so many letters.
+std::size_t letters_in(std::string_view html) {
+  std::size_t count = 0;
+  bool inside = false;
+  for (const char c : html) {
+    inside = c == '<' || (inside && c != '>');
+    count += inside || c == '>' ? 0 : 1;
+  }
+  return count;
+}
+
+// The cooks beside their axis of time, as far as it stands on one sheet.
+std::string axis_on(const Compiled& compiled, const prep::SessionPlan& session, const Axis& axis,
+                    const std::vector<Cell>& places, const SheetLines& sheet) {
+  const kitchen::Session& window = compiled.plan().sessions[session.session];
+  const auto cooks = static_cast<std::size_t>(window.cooks);
+  const bool first = sheet.from == 1;
+  std::string out =
+      first
+          ? ""
+          : fmt::format(
+                "<p class=again>{}, from {}</p>", text::print_day(window.date),
+                clock_in(window, axis.moments()[std::min(sheet.from, axis.moments().size()) - 1]));
+  out += fmt::format("<ol class=\"axis{}\" style=\"--cooks:{};--appliances:{}\">\n",
+                     first ? "" : " more", cooks, appliances_in(compiled, session));
+  for (std::size_t c = 0; c <= cooks; ++c) {
+    out += fmt::format("<li class=cook-name aria-hidden=true style=--c:{}>{}</li>", c + 2,
+                       c < cooks ? escape(cook_heading(window, c)) : "By itself");
+  }
+  for (std::size_t t = 0; t < session.tasks.size(); ++t) {
+    if (places[t].from >= sheet.from && places[t].from < sheet.to) {
+      const auto span = *on_sheet(sheet, places[t].from, places[t].to);
+      out += task_item(compiled, session, window, {places[t].column, span.from, span.to}, t);
+    }
+  }
+  out += "<li class=bars aria-hidden=true>" + bars(compiled, session, axis, sheet, cooks + 3);
+  // A moment stands at its line, the end of the session below the last one.
+  const std::size_t moments = axis.moments().size();
+  for (std::size_t line = sheet.from; line <= std::min(sheet.to, moments); ++line) {
+    if (line < sheet.to || line == moments) {
+      out += fmt::format("<time style=--a:{}>{}</time>", line - sheet.from + 1,
+                         clock_in(window, axis.moments()[line - 1]));
+    }
+  }
+  return out + "</li></ol>\n";
+}
+
 std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
   const kitchen::Session& window = compiled.plan().sessions[session.session];
   const Axis axis(session);
-  std::string out = fmt::format(
-      "<article class=\"session{}\" id=session{} data-date={}><h3>{}</h3>\n{}", letters_for(axis),
+  std::string work = made_here(compiled, session);
+  if (const std::string first = weighed_first(session); !first.empty()) {
+    work += "<p class=weigh><b>Weigh out first:</b> " + escape(first) + "</p>\n";
+  }
+  const auto cooks = static_cast<std::size_t>(window.cooks);
+  SheetContent content;
+  content.cells = cells(session, cooks, axis);
+  content.lines = axis.moments().size();
+  for (const Cell& cell : content.cells) { // what starts at one moment stands below each other
+    content.lines = std::max(content.lines, cell.to);
+  }
+  content.cooks = cooks;
+  content.bars = appliances_in(compiled, session);
+  content.head_letters = letters_in(work);
+  for (const prep::Task& task : session.tasks) {
+    const auto degrees =
+        task.fahrenheit ? std::optional(on_the_dial(compiled, *task.fahrenheit)) : std::nullopt;
+    content.letters.push_back(task.what.size() + 1 + letters_in(takes(task, window, degrees)));
+  }
+  for (const SheetLines& sheet : sheets_of(content)) {
+    work += axis_on(compiled, session, axis, content.cells, sheet);
+  }
+  return fmt::format(
+      "<article class=session id=session{} data-date={}><h3>{}</h3>\n{}</article>\n",
       session.session, text::print_date(window.date),
       day_head(window.date,
                fmt::format("; {} to {}, done by {}", text::print_clock(window.from),
                            text::print_clock(window.until), clock_in(window, session.length))),
-      made_here(compiled, session));
-  if (const std::string first = weighed_first(session); !first.empty()) {
-    out += "<p class=weigh><b>Weigh out first:</b> " + escape(first) + "</p>\n";
-  }
-  out += fmt::format("<ol class=axis style=\"--cooks:{};--bars:{}\">\n", window.cooks,
-                     appliances_in(compiled, session));
-  for (std::size_t c = 0; c < static_cast<std::size_t>(window.cooks); ++c) {
-    out += fmt::format("<li class=cook-name aria-hidden=true style=--c:{}>{}</li>", c + 2,
-                       escape(cook_heading(window, c)));
-  }
-  out += fmt::format("<li class=cook-name aria-hidden=true style=--c:{}>By itself</li>\n",
-                     window.cooks + 2);
-  const std::vector<Cell> places = cells(session, window, axis);
-  for (std::size_t t = 0; t < session.tasks.size(); ++t) {
-    out += task_item(compiled, session, window, places[t], t);
-  }
-  out += "<li class=bars aria-hidden=true>" +
-         bars(compiled, session, axis, static_cast<std::size_t>(window.cooks) + 3);
-  std::size_t line = 1;
-  for (const int moment : axis.moments()) {
-    out += fmt::format("<time style=--a:{}>{}</time>", line++, clock_in(window, moment));
-  }
-  return out + "</li></ol></article>\n";
+      folded(work));
 }
 
 } // namespace

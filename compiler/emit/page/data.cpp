@@ -141,6 +141,9 @@ Json lines(const Compiled& compiled, Meals& meals) {
                {"c", line.cost ? Json(*line.cost) : Json(nullptr)},
                {"w", meals.waiting(missing.uses)},
                {"o", offers}};
+    if (const std::string on_list = name_on_list(compiled, line); on_list != entry["f"]) {
+      entry["l"] = on_list;
+    }
     if (!offer_of(compiled, line).by_weight) {
       entry["u"] = number(text.each);
     }
@@ -229,7 +232,22 @@ Json dishes(const Compiled& compiled, Texts& texts) {
   return out;
 }
 
+// Nothing in a script element may look like its end, or like a comment.
+std::string in_script(const Json& json) {
+  std::string safe;
+  for (const char c : json.dump(-1, ' ', true, Json::error_handler_t::replace)) {
+    safe += c == '<' ? std::string("\\u003c") : std::string(1, c);
+  }
+  return safe;
+}
+
 } // namespace
+
+std::string dishes_json(const Compiled& compiled) {
+  Texts texts;
+  const Json all = dishes(compiled, texts);
+  return in_script({{"dishes", all}, {"texts", texts.all()}});
+}
 
 std::string data_json(const Compiled& compiled) {
   const auto& plan = compiled.plan();
@@ -243,8 +261,6 @@ std::string data_json(const Compiled& compiled) {
   }
   Meals meals(compiled);
   const Json all_lines = lines(compiled, meals);
-  Texts texts;
-  const Json all_dishes = dishes(compiled, texts);
   const auto budget = plan.budget ? plan.budget : compiled.kitchen.household.budget;
   const Json out{{"key", fmt::format("manciple|{}|{}", plan.name, text::print_date(plan.from))},
                  {"plan", plan.name},
@@ -255,15 +271,8 @@ std::string data_json(const Compiled& compiled) {
                  {"trips", trips},
                  {"stops", stops(compiled)},
                  {"meals", meals.said()},
-                 {"lines", all_lines},
-                 {"dishes", all_dishes},
-                 {"texts", texts.all()}};
-  std::string safe;
-  for (const char c : out.dump(-1, ' ', false, Json::error_handler_t::replace)) {
-    // Nothing in a script element may look like its end, or like a comment.
-    safe += c == '<' ? std::string("\\u003c") : std::string(1, c);
-  }
-  return safe;
+                 {"lines", all_lines}};
+  return in_script(out);
 }
 
 } // namespace manciple::emit::page

@@ -179,8 +179,8 @@ std::string days_section(const Compiled& compiled) {
     if (content.empty()) {
       continue;
     }
-    out += fmt::format("<article class=day id=d{}><h3>{}</h3>{}{}</article>\n",
-                       text::print_date(day), day_head(day), who(compiled, day), content);
+    out += fmt::format("<article class=day id=d{}>{}</article>\n", text::print_date(day),
+                       folded("<h3>" + day_head(day) + "</h3>" + who(compiled, day) + content));
   }
   return out + "</div></section>\n";
 }
@@ -197,8 +197,7 @@ std::string menu_day(Date day) {
 
 std::string menu_section(const Compiled& compiled) {
   const auto& plan = compiled.plan();
-  std::string out =
-      "<section id=menu aria-labelledby=menu-h><h2 id=menu-h>Menu</h2>\n<ol class=month>\n";
+  std::string out = "<ol class=month>\n";
   std::size_t m = 0;
   for (Date day = plan.from; day <= plan.until; day += std::chrono::days(1)) {
     // The first day stands in its column.
@@ -223,7 +222,8 @@ std::string menu_section(const Compiled& compiled) {
     }
     out += any ? "</dl></li>\n" : "</li>\n";
   }
-  return out + "</ol></section>\n";
+  return "<section id=menu aria-labelledby=menu-h><h2 id=menu-h>Menu</h2>\n" +
+         folded(out + "</ol>") + "</section>\n";
 }
 
 } // namespace manciple::emit::page

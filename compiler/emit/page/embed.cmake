@@ -1,6 +1,6 @@
 # Run by the build: writes the page's style and script, and the library that draws square codes, as
 # constants of C++. Files of a folder are joined in the order of their names; of a module's script,
-# `export` and `import` go, for in the page all stand in one scope.
+# `export` and `import` go, for in the page all stand in one scope, and so do comments and indents.
 # cmake -DOUT=FILE -DFOLDER=FOLDER -DQR=FILE -P embed.cmake
 set(out "// Made by the build from compiler/emit/page.\n#include \"emit/page/parts.hpp\"\n\nnamespace manciple::emit::page {\n\n")
 
@@ -17,6 +17,8 @@ file(GLOB files ${FOLDER}/style/*.css)
 list(SORT files)
 foreach(file IN LISTS files)
   file(READ ${file} content)
+  string(REGEX REPLACE "/\\*[^*]*\\*/\n?" "" content "${content}")
+  string(REGEX REPLACE "\n +" "\n" content "${content}")
   string(APPEND style "${content}")
 endforeach()
 embed(style "${style}")
@@ -28,6 +30,8 @@ foreach(file IN LISTS files)
   file(READ ${file} content)
   string(REGEX REPLACE "(^|\n)import [^\n]*" "\\1" content "${content}")
   string(REGEX REPLACE "(^|\n)export " "\\1" content "${content}")
+  string(REGEX REPLACE "(^|\n) *//[^\n]*" "\\1" content "${content}")
+  string(REGEX REPLACE "\n[\n ]+" "\n" content "${content}")
   string(APPEND script "${content}")
 endforeach()
 string(APPEND script "})();\n")

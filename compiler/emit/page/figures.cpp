@@ -251,8 +251,9 @@ std::string meals(const Compiled& compiled) {
 
 std::string figures_section(const Compiled& compiled) {
   return "<section id=figures aria-labelledby=figures-h><h2 id=figures-h>Figures</h2>\n" +
-         std::string(hatches) + spend(compiled) + room(compiled) + meals(compiled) +
-         nutrition_figure(compiled) + "</section>\n";
+         folded(std::string(hatches) + spend(compiled) + room(compiled) + meals(compiled) +
+                nutrition_figure(compiled)) +
+         "</section>\n";
 }
 
 } // namespace manciple::emit::page

@@ -13,7 +13,7 @@ constexpr std::size_t usual_name = 24;
 
 std::string labels_section(const Compiled& compiled) {
   std::string out = fmt::format(
-      "<section id=labels aria-labelledby=labels-h><h2 id=labels-h>Labels</h2>\n<p>{} labels, in "
+      "<p>{} labels, in "
       "the order in which they are made.</p>\n<form class=grid><label>Paper <select "
       "name=paper><option value=A4>A4<option value=letter>US Letter</select></label> <label>Across "
       "<input name=cols type=number inputmode=numeric min=1 max=6 value=3></label> <label>Down "
@@ -31,7 +31,8 @@ std::string labels_section(const Compiled& compiled) {
         text::print_day(label.use_by),
         label.reheat.empty() ? "" : "<span class=then>" + name(label.reheat) + "</span>");
   }
-  return out + "</div></section>\n";
+  return "<section id=labels aria-labelledby=labels-h><h2 id=labels-h>Labels</h2>\n" +
+         folded(out + "</div>") + "</section>\n";
 }
 
 } // namespace manciple::emit::page

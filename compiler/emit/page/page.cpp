@@ -7,11 +7,15 @@
 namespace manciple::emit {
 namespace {
 
-// What stands before the first paint decides what is painted: with the script one part at a time.
+// What stands before the first paint decides what is painted: with the script one part at a time,
+// the bars where they will be. Where the script cannot run to its end (a browser that is too old),
+// the page is as it is without one.
 constexpr std::string_view first_words =
-    "document.documentElement.className='js';"
-    "document.documentElement.dataset.view=/^#(shop|menu|cook|more|labels|figures)/.test("
-    "location.hash)?location.hash.match(/[a-z]+/)[0]:'today'";
+    "(e=>{e.className=innerHeight>360?'js roomy':'js';e.dataset.view=/^#(shop|menu|cook|more|"
+    "labels|figures)/.test(location.hash)?location.hash.match(/[a-z]+/)[0]:'today';"
+    "addEventListener('error',()=>{if(e.dataset.ready===undefined){e.className='';"
+    "document.querySelectorAll('noscript').forEach(n=>n.outerHTML=n.textContent)}})})"
+    "(document.documentElement)";
 
 constexpr std::string_view without_script =
     "<noscript><p class=warn>This browser runs no scripts here. Everything can be read and "
@@ -55,13 +59,16 @@ std::string page_html(const Compiled& compiled) {
   out += more;
   out += labels_section(compiled);
   out += figures_section(compiled);
-  out += fmt::format("</main>\n<div id=foot><div id=purse role=region aria-label=\"This stop\" "
-                     "hidden></div></div>\n"
-                     "<p id=said class=vh role=status></p>\n<footer><p>{}</p></footer>\n"
-                     "<script type=application/json id=data>{}</script>\n<script>\n{}</script>\n"
-                     "<script>\n{}</script>\n</body>\n</html>\n",
-                     escape(caution), data_json(compiled), script, qr_library);
-  return out;
+  out += fmt::format(
+      "</main>\n<div id=foot><div id=purse role=region aria-label=\"This stop\" "
+      "hidden></div></div>\n"
+      "<p id=said class=vh role=status></p>\n<footer><p>{}</p></footer>\n"
+      "<script type=application/json id=data>{}</script>\n<script type=application/json "
+      "id=dishes-data>{}</script>\n<script type=text/plain id=qr>\n{}</script>\n"
+      "<script>\n{}</script>\n</body>\n</html>\n",
+      escape(caution), data_json(compiled), dishes_json(compiled), script_in_ascii(qr_library),
+      script_in_ascii(script));
+  return in_ascii(out);
 }
 
 } // namespace manciple::emit

@@ -26,8 +26,10 @@ std::string nutrition_figure(const Compiled& compiled);
 std::string labels_section(const Compiled& compiled);
 
 /// What the script needs to know and the page does not say: prices, taxes, where a line goes when
-/// it is not there, each dish as it is cooked. JSON that may stand inside a script element.
+/// it is not there. JSON that may stand inside a script element.
 std::string data_json(const Compiled& compiled);
+/// Each dish as it is cooked: read when one looks at a dish.
+std::string dishes_json(const Compiled& compiled);
 
 /// A day as it stands before what belongs to it: the number large, the words beside it, and below
 /// them the month and `more` (HTML).

@@ -42,9 +42,10 @@ std::string stop(const Compiled& compiled, std::size_t v) {
   }
   std::string out = fmt::format(
       "<details class=stop id=stop{} open><summary><h4>{}</h4><span class=left>{} {}{}</span>"
-      "</summary>\n<div class=walk>\n",
+      "</summary>\n",
       v, name(compiled.kitchen.shop(visit.shop).name), count, count == 1 ? "thing" : "things",
       has_prices(compiled, v) ? ", " + escape(money(compiled, visit.paid())) : "");
+  std::string walk = "<div class=walk>\n";
   std::optional<foods::Department> last;
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     if (shopping.lines[l].visit != v) {
@@ -52,14 +53,14 @@ std::string stop(const Compiled& compiled, std::size_t v) {
     }
     const auto here = food_of(compiled, shopping.lines[l]).department;
     if (last != here) {
-      out += fmt::format("{}<section data-d={}><h5>{}</h5><ul>\n", last ? "</ul></section>" : "",
-                         static_cast<int>(here), foods::name(here));
+      walk += fmt::format("{}<section data-d={}><h5>{}</h5><ul>\n", last ? "</ul></section>" : "",
+                          static_cast<int>(here), foods::name(here));
       last = here;
     }
-    out += row(compiled, l);
+    walk += row(compiled, l);
   }
-  out += last ? "</ul></section>\n" : "";
-  return out + "</div></details>\n";
+  walk += last ? "</ul></section>\n" : "";
+  return out + folded(walk + "</div>") + "</details>\n";
 }
 
 // What belongs to the list and to no stop.

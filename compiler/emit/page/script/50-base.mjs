@@ -46,6 +46,18 @@ const clock = (minutes) => {
 };
 const isoDate = (date) =>
   `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
+// A day's words. The browser has them as well, and takes a tenth of a second to load its table.
+const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
+const wordsOf = (date) => {
+  const when = new Date(date + 'T12:00');
+  return { day: when.getDate(), weekday: weekdays[when.getDay()], month: months[when.getMonth()] };
+};
+// The number of a day hangs before its words.
+const dayTitle = (tag, date, more = '') => {
+  const { day, weekday, month } = wordsOf(date);
+  return make(tag, '', '', make('b', String(day), 'num'), ' ', make('span', weekday, '', make('small', month + more)));
+};
 // The day that it is, by the clock of whoever looks.
 const today = () => isoDate(new Date());
 const dayAfter = (date, days = 1) => new Date(Date.parse(date) + days * 86400000).toISOString().slice(0, 10);
@@ -81,7 +93,12 @@ const read = () => {
 };
 let state = read();
 let full = false;
-const keep = () => {
+// What a finger did is on the screen first, and written after that: the first write of all takes a
+// phone some hundredths of a second. A page that is left writes at once.
+let writing = 0;
+const write = () => {
+  clearTimeout(writing);
+  writing = 0;
   try {
     storage?.setItem(data.key, JSON.stringify(state));
     full = false;
@@ -89,4 +106,10 @@ const keep = () => {
     if (!full) tellOf('This browser has no room left for this page: ticks are in its address only.');
     full = true;
   }
+};
+const keep = () => {
+  writing ||= setTimeout(write, 50);
+};
+const keepNow = () => {
+  if (writing) write();
 };

@@ -111,6 +111,6 @@ const takeIn = (ticks) => {
     if (line && merged[key].f && !merged[key].b) merged[key].b = { f: line.f, n: line.n, q: line.q, c: line.c ?? undefined, d: line.d, t: line.t, date: line.stop.date, slug: line.stop.slug, own: !merged[key].m };
   }
   state.ticks = merged;
-  keep();
+  write();
   return news.length;
 };

@@ -1,13 +1,18 @@
 // The stops: rows, sums, what is found folded away.
 
-const foodOf = (line) => $('bdi', line.row).textContent;
+const foodOf = (line) => line.l ?? line.f;
 const where = (s) => `${stops[s].shop}, ${stops[s].day}`;
 // Meals as the page's data names them: places in one table, the first few, then how many more.
 const meals = (list) =>
   list.map((m) => (m < 0 ? `and ${-m} more` : data.meals[m])).join('; ').replace('; and', ' and');
 
+const walkOf = (s) => {
+  const stop = document.getElementById(`stop${s}`);
+  unfold(stop);
+  return $('.walk', stop);
+};
 const sectionFor = (s, d) => {
-  const walk = $(`#stop${s} .walk`);
+  const walk = walkOf(s);
   const found = $(`section[data-d="${d}"]`, walk);
   if (found) return found;
   const order = stops[s].walk;
@@ -57,6 +62,7 @@ const renderLine = (line) => {
   const now = place(line);
   const { f } = recordOf(line);
   line.now = now;
+  if (!line.row && !line.visitor && (!now || now.own)) return; // nothing of it is laid out
   const home = now?.own ?? false;
   if (line.visitor && (home || !now || line.visitor.closest('.stop').id !== `stop${now.s}`)) {
     forget(line.visitor);
@@ -69,11 +75,13 @@ const renderLine = (line) => {
     line.visitor.append(make('p', `from ${where(line.s)}${now.late.length ? `; too late for ${meals(now.late)}` : ''}`, 'now from'));
   }
   const { row } = line;
-  row.classList.toggle('gone', !home);
-  const box = $('input', row);
-  box.disabled = !home;
-  box.checked = home && Boolean(f);
-  row.classList.toggle('done', home && Boolean(f));
+  if (row) {
+    row.classList.toggle('gone', !home);
+    const box = $('input', row);
+    box.disabled = !home;
+    box.checked = home && Boolean(f);
+    row.classList.toggle('done', home && Boolean(f));
+  }
   if (line.visitor) {
     $('input', line.visitor).checked = Boolean(f);
     line.visitor.classList.toggle('done', Boolean(f));
@@ -86,7 +94,15 @@ const renderLine = (line) => {
   let note = now ? told(line, now) : '';
   if (!now) note = `No later stop has it in time.${line.w.length ? ` Waiting for it: ${meals(line.w)}.` : ''}`;
   else if (!home) note = `Not here: now at ${where(now.s)}, ${now.n}${now.c === null ? '' : `, ${money(now.c)}`}.`;
-  if (note || $('.now', row)) setText(noteOf(row), note);
+  if (row && (note || $('.now', row))) setText(noteOf(row), note);
+};
+// Lines and stops as they are laid out.
+const lay = (around) => {
+  for (const row of all('li[id]', around)) {
+    const line = lines[Number(row.id.slice(1))];
+    line.row = row;
+    renderLine(line);
+  }
 };
 
 const renderStop = (s) => {
@@ -168,6 +184,7 @@ const besidesList = () => {
 };
 
 const renderAll = () => {
+  for (const line of lines) line.now = place(line);
   for (const line of lines) renderLine(line);
   renderStrangers();
   stops.forEach((_, s) => renderStop(s));
@@ -185,9 +202,8 @@ const tick = (line, on, row) => {
 const lineOf = (row) => row.line ?? (row.id ? lines[Number(row.id.slice(1))] : null);
 
 const watchShop = () => {
-  lines.forEach((line, l) => {
-    line.row = document.getElementById(`l${l}`);
-    line.visitor = null;
+  whenUnfolded.push((around) => {
+    if (around.matches('.stop')) lay(around);
   });
   const shop = $('#shop');
   shop.addEventListener('change', (event) => {
@@ -203,6 +219,7 @@ const watchShop = () => {
   // One stop is open at a time, so that the bar below speaks of it.
   shop.addEventListener('toggle', (event) => {
     if (!event.target.matches('.stop')) return;
+    if (event.oldState !== undefined && event.oldState === event.newState) return;
     if (event.target.open && !printing) {
       furnish(event.target);
       for (const other of all('.stop[open]')) if (other !== event.target) other.open = false;
@@ -215,7 +232,7 @@ const watchShop = () => {
 const furnish = (stop) => {
   if ($('.tools', stop)) return;
   const s = Number(stop.id.slice(4));
-  const walk = $('.walk', stop);
+  const walk = walkOf(s);
   const search = make('input');
   Object.assign(search, { type: 'search', placeholder: 'Search this stop', autocomplete: 'off' });
   search.setAttribute('aria-label', `Search the list of ${stops[s].shop}`);

@@ -67,6 +67,8 @@ const fillPanel = (line) => {
   if (focused !== null && focused !== undefined) $(`[data-what="${focused}"]`, panel)?.focus();
 };
 
+const focusOn = (line) => line.row && $('.price', line.row).focus();
+
 // Not here: on to the next stop that has it. Put back, it is what it was before.
 const miss = (line) => {
   closePanel();
@@ -76,7 +78,7 @@ const miss = (line) => {
     r.f = 0;
     for (const key of ['q', 'c', 'x']) delete r[key];
   }, `${foodOf(line)} not here`);
-  $('.price', line.row)?.focus();
+  focusOn(line);
   say(line.now ? `${foodOf(line)} is now on the list of ${where(line.now.s)}` : `Nobody else has ${foodOf(line)} in time`);
 };
 const unmiss = (line) => {
@@ -86,7 +88,7 @@ const unmiss = (line) => {
     r.f = r.m === 0 && r.w ? 1 : 0;
     if (r.m === 0) delete r.w;
   }, `${foodOf(line)} put back`);
-  $('.price', line.row)?.focus();
+  focusOn(line);
   say(`${foodOf(line)} is back on the list of ${where(line.now.s)}`);
 };
 

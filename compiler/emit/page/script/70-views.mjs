@@ -17,7 +17,11 @@ const nearestDay = () => {
 const showDay = (date) => {
   shownDay = date;
   const now = today();
-  for (const day of all('#days .day')) day.classList.toggle('here', day.id === 'd' + date);
+  for (const day of all('#days .day')) {
+    const here = day.id === 'd' + date;
+    day.classList.toggle('here', here);
+    if (here) unfold(day);
+  }
   for (const trip of all('#shop .trip')) trip.classList.toggle('here', trip.dataset.date === date);
   root.classList.toggle('trip-day', trips.includes(date));
   const at = days.indexOf(date);
@@ -28,12 +32,8 @@ const showDay = (date) => {
     link.setAttribute('aria-label', label);
     return link;
   };
-  const when = new Date(date + 'T12:00');
   const head = $('#dayhead');
-  const title = make('h2', '', '',
-    make('b', String(when.getDate()), 'num'), ' ',
-    make('span', when.toLocaleDateString('en', { weekday: 'long' }), '',
-      make('small', when.toLocaleDateString('en', { month: 'long' }) + (date === now ? '; today' : ''))));
+  const title = dayTitle('h2', date, date === now ? '; today' : '');
   head.replaceChildren(title, way(days[at - 1], 'The day before', '‹'), way(days[at + 1], 'The day after', '›'));
   if (date !== now) {
     const back = make('a', 'Today', 'way today');
@@ -76,7 +76,7 @@ const meaning = (hash) => {
   const thing = /^(stop|dish|session|trip)(\d+)$/.exec(words);
   if (thing && document.getElementById(words)?.matches('.stop, .trip')) return { part: 'shop', id: words, code };
   if (thing?.[1] === 'session' && document.getElementById(words)) return { part: 'session', id: words, code };
-  if (thing?.[1] === 'dish' && data.dishes[Number(thing[2])]) return { part: 'dish', id: Number(thing[2]), code };
+  if (thing?.[1] === 'dish' && kitchen().dishes[Number(thing[2])]) return { part: 'dish', id: Number(thing[2]), code };
   if (['shop', 'menu', 'cook', 'more', 'labels', 'figures'].includes(words)) return { part: words, code };
   return { part: 'today', date: null, code };
 };
@@ -112,7 +112,11 @@ const show = () => {
   }
   if (part === 'shop') showMonth();
   if (part === 'dish') showDish(id);
-  if (part === 'session') all('.session').forEach((one) => one.classList.toggle('here', one.id === id));
+  if (part === 'session') {
+    all('.session').forEach((one) => one.classList.toggle('here', one.id === id));
+    unfold(document.getElementById(id));
+  }
+  if (['menu', 'labels', 'figures'].includes(part)) unfold(document.getElementById(part));
   if (part === 'cook') showIndex();
   if (part === 'more') showMore();
   stayAwake(part === 'dish' || part === 'session');

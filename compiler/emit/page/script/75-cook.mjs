@@ -11,9 +11,13 @@ const setDone = (box) => {
   box.closest('li').classList.toggle('done', box.checked);
 };
 const watchDone = () => {
-  const boxes = all('.day input[type=checkbox], .session input[type=checkbox]');
-  const known = new Set(Object.keys(state.done));
-  if (known.size) for (const box of boxes) if (known.has(doneKey(box))) { box.checked = true; setDone(box); }
+  whenUnfolded.push((around) => {
+    if (!around.matches('.day, .session') || !Object.keys(state.done).length) return;
+    for (const box of all('input[type=checkbox]', around)) {
+      box.checked = Boolean(state.done[doneKey(box)]);
+      setDone(box);
+    }
+  });
   document.addEventListener('change', (event) => {
     const box = event.target;
     if (!box.matches?.('.day input[type=checkbox], .session input[type=checkbox], #dishes input[type=checkbox]')) return;
@@ -24,15 +28,14 @@ const watchDone = () => {
   });
 };
 
-const text = (place) => data.texts[place] ?? '';
+const text = (place) => kitchen().texts[place] ?? '';
 const sentence = (words) => words.replace(/^[; ]+/, '').replace(/^./, (first) => first.toUpperCase());
 const dayWords = (date) => {
-  const when = new Date(date + 'T12:00');
-  const part = (options) => when.toLocaleDateString('en', options);
-  return `${part({ weekday: 'short' })} ${when.getDate()} ${part({ month: 'short' })}`;
+  const { day, weekday, month } = wordsOf(date);
+  return `${weekday.slice(0, 3)} ${day} ${month.slice(0, 3)}`;
 };
 // "2½ tbsp": shorter, and to be read from further away.
-const fractions = { '1/2': '½', '1/3': '⅓', '2/3': '⅔', '1/4': '¼', '3/4': '¾', '1/8': '⅛', '3/8': '⅜', '5/8': '⅝', '7/8': '⅞' };
+const fractions = { '1/2': '½', '1/3': '⅓', '2/3': '⅔', '1/4': '¼', '3/4': '¾', '1/8': '⅛' };
 const short = (amount) => amount.replace(/(\d+ )?\b(\d\/\d)\b/g, (whole, units, part) => (fractions[part] ? `${(units ?? '').trim()}${fractions[part]}` : whole));
 
 const checkable = (key, ...content) => {
@@ -45,7 +48,7 @@ const checkable = (key, ...content) => {
 };
 
 const showDish = (id) => {
-  const dish = data.dishes[id];
+  const dish = kitchen().dishes[id];
   const place = $('#dishes');
   const key = `dish|${dish.n}|${dish.d}`;
   const taken = dish.t.map(([amount, food, how, where, from, step], i) => ({ amount: short(text(amount)), food: text(food), how: text(how), where, from: text(from), step, i }));
@@ -85,11 +88,12 @@ const showDish = (id) => {
 // Of a session with several cooks each can have their own tasks alone, on a phone of their own; what
 // starts by itself stays with everybody.
 const furnishSession = (session) => {
+  $('.made', session)?.removeAttribute('open');
   for (const row of all('.task', session)) {
     const then = Number(row.dataset.then);
     if (then >= 3) row.append(timerButton($('bdi', row).textContent, then, `#${session.id}`));
   }
-  const cooks = all('.cook-name', session).slice(0, -1).map((name) => name.textContent);
+  const cooks = all('.axis:not(.more) .cook-name', session).slice(0, -1).map((name) => name.textContent);
   if (cooks.length < 2) return;
   const choose = (chosen) => {
     buttons.forEach((one, i) => one.setAttribute('aria-pressed', String(i === chosen)));
@@ -110,21 +114,17 @@ const showIndex = () => {
     link.href = '#' + session.id;
     on(session.dataset.date).push(make('li', '', '', link, make('small', $('h3 small', session).textContent.split('; ').at(-1))));
   }
-  const ids = data.dishes.map((_, id) => id).sort((a, b) => (data.dishes[a].r ?? 0) - (data.dishes[b].r ?? 0));
+  const { dishes } = kitchen();
+  const ids = dishes.map((_, id) => id).sort((a, b) => (dishes[a].r ?? 0) - (dishes[b].r ?? 0));
   for (const id of ids) {
-    const dish = data.dishes[id];
+    const dish = dishes[id];
     const link = make('a', '', '', make('bdi', dish.n));
     link.href = `#dish${id}`;
     on(dish.d).push(make('li', '', '', link, make('small', dish.x === undefined ? `ready at ${clock(dish.r)}` : 'in the session')));
   }
   const now = today();
-  const day = (date) => {
-    const when = new Date(date + 'T12:00');
-    return make('section', '', date === now ? 'day-list now' : 'day-list',
-      make('h3', '', '', make('b', String(when.getDate()), 'num'), ' ',
-        make('span', when.toLocaleDateString('en', { weekday: 'long' }), '', make('small', when.toLocaleDateString('en', { month: 'long' })))),
-      make('ul', '', '', ...byDay.get(date)));
-  };
+  const day = (date) =>
+    make('section', '', date === now ? 'day-list now' : 'day-list', dayTitle('h3', date), make('ul', '', '', ...byDay.get(date)));
   const dates = [...byDay.keys()].sort();
   const past = dates.filter((date) => date < now);
   const place = $('#dishes');

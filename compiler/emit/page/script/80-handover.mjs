@@ -31,8 +31,9 @@ const tellOf = (words) => {
   $('main').prepend(note);
 };
 
-// The library is loaded with the page, below this script, and used at a touch.
+// The library comes with the page as text, and becomes a script when a square is asked for.
 const squareOf = (words) => {
+  if (!globalThis.qrcode) document.head.append(make('script', $('#qr').textContent));
   const code = globalThis.qrcode(0, 'L');
   code.addData(words);
   code.make();
@@ -65,9 +66,7 @@ const showMore = () => {
   const square = make('div', '', 'square-place');
   const buttons = make('p', '', 'buttons', button('Copy the link', () => copy(link), 'strong'));
   if (navigator.share) buttons.append(button('Share', () => navigator.share({ title: data.plan, url: link }).catch(() => {})));
-  if (globalThis.qrcode) {
-    buttons.append(button('Show as a square code', () => square.replaceChildren(square.firstChild ? '' : squareOf(link))));
-  }
+  buttons.append(button('Show as a square code', () => square.replaceChildren(square.firstChild ? '' : squareOf(link))));
   buttons.append(button('Copy only the ticks', () => copy(link.split('~')[1])));
   const paste = field('A link or ticks from another phone', '', (value, input) => {
     const code = value.split('~').at(-1).trim();

@@ -22,7 +22,7 @@ const arrangeLabels = () => {
   $('#sheets').textContent = `${sheets.length} ${sheets.length === 1 ? 'sheet' : 'sheets'} of ${cols * rows}`;
   state.paper = { paper, cols, rows };
 };
-const watchLabels = () => {
+const furnishLabels = () => {
   document.head.append(Object.assign(make('style'), { id: 'paper' }));
   const form = $('form.grid');
   if (state.paper.paper) {

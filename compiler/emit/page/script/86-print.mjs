@@ -1,3 +1,5 @@
+// What is printed, of each part: what of it lies folded.
+const printed = { today: '.day.here, .trip.here', shop: '#shop', cook: '#cook', session: '.session.here' };
 // On paper every stop of what is shown stands open; afterwards the screen is as it was.
 
 let printing = false;
@@ -5,6 +7,7 @@ let closed = [];
 const watchPrint = () => {
   addEventListener('beforeprint', () => {
     printing = true;
+    for (const part of printed[root.dataset.view] ? all(printed[root.dataset.view]) : []) unfold(part);
     closed = all('details:not([open])').filter((one) => one.matches('.stop, .made, .past'));
     closed.forEach((one) => (one.open = true));
   });

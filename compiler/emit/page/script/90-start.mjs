@@ -1,4 +1,5 @@
 // Everything begins here: first what is seen, then what can wait.
+import { merge } from './10-ticks.mjs';
 
 $('nav a').hash = 'today'; // without the script it leads to all days
 watchShop();
@@ -6,40 +7,50 @@ renderAll();
 document.querySelector('#purse').before(bar);
 root.classList.toggle('shown', state.shown);
 for (const stop of all('.stop')) stop.open = false;
-for (const made of all('.made')) made.open = false;
 addEventListener('hashchange', show);
+watchDone();
+whenUnfolded.push((around) => {
+  if (around.matches('.session')) furnishSession(around);
+  if (around.id === 'labels') furnishLabels();
+});
 show();
 watchPrint();
-watchDone();
 showTimers();
 addEventListener('storage', (event) => {
   if (event.key !== data.key) return;
-  state = read();
+  const other = read();
+  state = { ...other, ticks: merge(state.ticks, other.ticks) };
   renderAll();
   showTimers();
 });
 setInterval(turn, 20000);
+addEventListener('pagehide', keepNow);
 document.addEventListener('visibilitychange', () => {
-  if (document.hidden) return;
+  if (document.hidden) return keepNow();
   turn();
   if (wanted) stayAwake(true);
 });
-for (const session of all('.session')) furnishSession(session);
 if (!storage) {
   $('main').prepend(make('p', 'This browser keeps nothing for this page. The ticks are in its address only: keep the page open, or a bookmark of it.', 'warn'));
 }
 navigator.storage?.persist?.();
 
-// The bars stay on the screen when they leave two thirds of it to the list.
+// The bars stay on the screen when they leave two thirds of it to the list. Usually they are as high
+// as the style says, and nothing changes once they are measured.
 const bars = [$('nav'), $('#purse'), bar];
+let measured = '';
 const fit = () => {
-  const taken = bars.reduce((sum, one) => sum + one.offsetHeight, 0);
-  root.classList.toggle('roomy', taken * 3 < innerHeight);
-  root.style.setProperty('--bars', `${taken}px`);
-  root.style.setProperty('--nav', `${bars[0].offsetHeight}px`);
+  const heights = bars.map((one) => one.offsetHeight);
+  const taken = heights.reduce((sum, one) => sum + one, 0);
+  const roomy = taken * 3 < innerHeight;
+  const now = [roomy, ...heights].join();
+  if (now === measured) return;
+  measured = now;
+  root.classList.toggle('roomy', roomy);
+  for (const one of [root, document.body]) one.style.setProperty('--bars', `${taken}px`);
+  $('#foot').style.setProperty('--nav', `${heights[0]}px`);
 };
 const watch = new ResizeObserver(fit);
 bars.forEach((one) => watch.observe(one));
 addEventListener('resize', fit);
-watchLabels();
 root.dataset.ready = String(Math.round(performance.now()));
