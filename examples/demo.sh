@@ -5,7 +5,7 @@ cd "$(dirname "$0")/.."
 . tests/packages.sh
 need_packages "${build_packages[@]}"
 
-cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
+cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >/dev/null
 cmake --build build/release --target manciple -- --quiet
 
 build/release/manciple build plans/2027-03.yaml --out out/2027-03 >/dev/null

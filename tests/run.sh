@@ -7,9 +7,10 @@ cd "$(dirname "$0")/.."
 need_packages "${build_packages[@]}" "${test_packages[@]}"
 
 cmake -S . -B build/check -G Ninja -DCMAKE_BUILD_TYPE=Debug -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" \
+  -DCMAKE_UNITY_BUILD=ON \
   -DMANCIPLE_TESTS=ON -DMANCIPLE_SANITIZE=ON >/dev/null
 cmake --build build/check -- --quiet
-cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
+cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >/dev/null
 cmake --build build/release --target manciple -- --quiet
 
 # Tests run two at a time, each with a log of its own; the total is counted from these at the end.

@@ -20,7 +20,7 @@ struct Counted {
   std::optional<std::size_t> count; ///< among those of the kitchen
 };
 
-Counted read(const std::string& path, const std::string& plan) {
+Counted read_count(const std::string& path, const std::string& plan) {
   Counted out;
   out.reviewed = reviewed(plan, out.sources, out.diagnostics);
   if (!out.reviewed.done) {
@@ -64,7 +64,7 @@ int settle_count(const std::string& path, const std::string& plan) {
   const std::vector<std::string> plans =
       plan.empty() ? kitchen::plan_files(kitchen::root_of(path)) : std::vector<std::string>{plan};
   for (const std::string& one : plans) {
-    const Counted counted = read(path, one);
+    const Counted counted = read_count(path, one);
     if (!counted.count) {
       // A plan that cannot be read may be the one.
       if (counted.diagnostics.errors() > 0) {

@@ -19,18 +19,18 @@ std::string place_of(const Making& making) {
 }
 
 // To the half, as what is left over is told.
-std::string servings(const Making& making) {
+std::string servings_of(const Making& making) {
   return parts(making.servings, 2);
 }
 std::string for_so_many(const Making& making) {
-  const std::string number = servings(making);
+  const std::string number = servings_of(making);
   return fmt::format("{} {}", number, number == "1" || number == "1/2" ? "serving" : "servings");
 }
 
 // Half a serving in a pot of twenty is no change.
 bool same_amount(const Making& a, const Making& b) {
   constexpr double least = 0.05;
-  return servings(a) == servings(b) ||
+  return servings_of(a) == servings_of(b) ||
          std::abs(a.servings - b.servings) <= least * std::max(a.servings, b.servings);
 }
 
@@ -54,7 +54,7 @@ std::string change_of(const Pair<Making>& pair) {
   const bool other_amount = !same_amount(*pair.before, *pair.after);
   const std::string amount =
       other_amount
-          ? fmt::format(", {} instead of {}", for_so_many(*pair.after), servings(*pair.before))
+          ? fmt::format(", {} instead of {}", for_so_many(*pair.after), servings_of(*pair.before))
           : std::string();
   if (same_place(*pair.before, *pair.after)) {
     return other_amount ? fmt::format("{}: {}{}", place_of(*pair.after), pair.after->recipe, amount)

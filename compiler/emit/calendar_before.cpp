@@ -38,7 +38,7 @@ std::string unfolded(std::string line) {
   return line;
 }
 
-std::optional<int> number(std::string_view digits) {
+std::optional<int> number_in(std::string_view digits) {
   int value = 0;
   const auto [end, failed] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
   return failed == std::errc() && end == digits.data() + digits.size() ? std::optional(value)
@@ -53,8 +53,8 @@ std::optional<std::string> minute_later(std::string_view stamp) {
   }
   const auto date = text::parse_date(
       fmt::format("{}-{}-{}", stamp.substr(0, 4), stamp.substr(4, 2), stamp.substr(6, 2)));
-  const auto hour = number(stamp.substr(9, 2));
-  const auto minute = number(stamp.substr(11, 2));
+  const auto hour = number_in(stamp.substr(9, 2));
+  const auto minute = number_in(stamp.substr(11, 2));
   if (!date || !hour || !minute || *hour > 23 || *minute > 59) {
     return std::nullopt;
   }
@@ -100,7 +100,7 @@ CalendarBefore::CalendarBefore(std::string_view text, std::string first) : next_
     } else if (const auto time = value_of("DTSTAMP:")) {
       event.stamp.time = *time;
     } else if (const auto count = value_of("SEQUENCE:")) {
-      event.stamp.sequence = number(*count).value_or(0);
+      event.stamp.sequence = number_in(*count).value_or(0);
     } else {
       event.content.append(line).append(line_end);
     }

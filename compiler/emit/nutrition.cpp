@@ -21,7 +21,7 @@ using nutrition::Sum;
 constexpr int days_a_week = 7;
 
 // What most people ask about, first.
-constexpr std::array shown{
+constexpr std::array shown_nutrients{
     Nutrient::energy,       Nutrient::protein,   Nutrient::fat,        Nutrient::saturated,
     Nutrient::carbohydrate, Nutrient::fiber,     Nutrient::sugars,     Nutrient::sodium,
     Nutrient::potassium,    Nutrient::calcium,   Nutrient::iron,       Nutrient::magnesium,
@@ -43,7 +43,7 @@ std::string person_part(const Compiled& compiled, const Eater& eater) {
   out += fmt::format("{} meals on {} days. {}% of the weight rests on figures.\n\n", meals,
                      eater.days.size(), percent_of(mean.coverage(Nutrient::energy)));
   out += "| | a day | a week | recommended a day | at most | |\n|---|---:|---:|---:|---:|---|\n";
-  for (const Nutrient nutrient : shown) {
+  for (const Nutrient nutrient : shown_nutrients) {
     const auto& facts = foods::facts(nutrient);
     const auto& range = eater.intakes[static_cast<std::size_t>(nutrient)];
     const double coverage = mean.coverage(nutrient);

@@ -121,7 +121,7 @@ std::optional<Rational> poured(const Food& food, const Rational& purchased) {
   return one && one->amount > 0 ? std::optional<Rational>(purchased / one->amount) : std::nullopt;
 }
 
-std::string weight(const Food& food, const Rational& purchased, measure::Writing writing) {
+std::string weight_written(const Food& food, const Rational& purchased, measure::Writing writing) {
   // By the cup and the spoon, to half a gallon; on a measuring jug, by 10 ml.
   if (const auto ml = poured(food, purchased);
       ml && *ml < measure::facts(Unit::us_gallon).factor / 2) {
@@ -138,7 +138,7 @@ std::string weight(const Food& food, const Rational& purchased, measure::Writing
 }
 
 // "9", "1/2 head": without the name.
-std::string words(const Food& food, const Counted& pieces) {
+std::string words_of(const Food& food, const Counted& pieces) {
   const std::string number = fraction(pieces.count);
   return counts_itself(food, pieces.piece)
              ? number
@@ -153,22 +153,24 @@ std::string as_seen(const Food& food, const Rational& purchased, measure::Writin
   if (!pieces) {
     return basis(food) == Dimension::count
                ? with_name(food, std::max(Rational(1), nearest(purchased, 1)), writing)
-               : fmt::format("{} {}", weight(food, purchased, writing), name_of(food, purchased));
+               : fmt::format("{} {}", weight_written(food, purchased, writing),
+                             name_of(food, purchased));
   }
   const std::string name = !counts_itself(food, pieces->piece) ? after_piece(food, pieces->piece)
                            : pieces->count > 1                 ? text::plural(food.name)
                                                                : food.name;
-  const std::string all = fmt::format("{} {}", words(food, *pieces), name);
-  return is_weighed(food) ? fmt::format("{} ({})", all, weight(food, purchased, writing)) : all;
+  const std::string all = fmt::format("{} {}", words_of(food, *pieces), name);
+  return is_weighed(food) ? fmt::format("{} ({})", all, weight_written(food, purchased, writing))
+                          : all;
 }
 
 std::string amount_seen(const Food& food, const Rational& purchased, measure::Writing writing) {
   const auto pieces = counted(food, purchased);
   if (pieces && !is_weighed(food)) {
-    return words(food, *pieces);
+    return words_of(food, *pieces);
   }
   return basis(food) == Dimension::count ? customary(food, purchased, writing, 0)
-                                         : weight(food, purchased, writing);
+                                         : weight_written(food, purchased, writing);
 }
 
 std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {
@@ -178,7 +180,7 @@ std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {
     return std::nullopt;
   }
   pieces->count = nearest(pieces->count, 1);
-  return Pieces{words(food, *pieces), pieces->count > 1 && counts_itself(food, pieces->piece)};
+  return Pieces{words_of(food, *pieces), pieces->count > 1 && counts_itself(food, pieces->piece)};
 }
 
 std::string pieces_to_take(const Food& food, const Rational& number, std::string_view piece) {

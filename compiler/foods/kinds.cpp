@@ -8,7 +8,7 @@
 namespace manciple::foods {
 namespace {
 
-constexpr auto words = std::to_array<std::pair<std::string_view, std::string_view>>({
+constexpr auto kind_words = std::to_array<std::pair<std::string_view, std::string_view>>({
     {"vegetables", "vegetables"},
     {"vegetable", "vegetables"},
     {"fruit", "fruit"},
@@ -53,9 +53,9 @@ bool is_fruit(const Food& food) {
 } // namespace
 
 std::optional<std::string_view> parse_kind(std::string_view word) {
-  const auto* const found =
-      std::find_if(words.begin(), words.end(), [&](const auto& one) { return one.first == word; });
-  return found == words.end() ? std::nullopt : std::optional(found->second);
+  const auto* const found = std::find_if(kind_words.begin(), kind_words.end(),
+                                         [&](const auto& one) { return one.first == word; });
+  return found == kind_words.end() ? std::nullopt : std::optional(found->second);
 }
 
 bool is_of_kind(const Food& food, std::string_view kind) {

@@ -26,9 +26,9 @@ struct Figure {
   std::string source;
 };
 
-class Reader {
+class FileReader {
 public:
-  Reader(Food& food, Diagnostics& diagnostics) : food_(food), diagnostics_(diagnostics) {}
+  FileReader(Food& food, Diagnostics& diagnostics) : food_(food), diagnostics_(diagnostics) {}
 
   void read(const Entry& entry);
 
@@ -67,12 +67,12 @@ std::string nearest_of(std::string_view word, std::span<const std::string_view> 
   return text::did_you_mean(word, {known.begin(), known.end()});
 }
 
-void Reader::bad(const Node& node, std::string_view what, std::string_view example) {
+void FileReader::bad(const Node& node, std::string_view what, std::string_view example) {
   diagnostics_.error(errors::bad_figure, node.span, std::string(what),
                      fmt::format("write it as {}", example));
 }
 
-std::optional<Figure> Reader::figure(const Node& node, std::string_view example) {
+std::optional<Figure> FileReader::figure(const Node& node, std::string_view example) {
   const bool good = node.is_sequence() && node.items.size() == 2 && node.items[0].is_scalar() &&
                     node.items[1].is_scalar() && !node.items[1].scalar.empty();
   if (!good) {
@@ -93,7 +93,7 @@ void put(std::vector<T>& list, T value, Same same) {
   }
 }
 
-void Reader::volumes(const std::vector<const Entry*>& entries) {
+void FileReader::volumes(const std::vector<const Entry*>& entries) {
   for (const Entry* of : entries) {
     const Entry& entry = *of;
     constexpr std::string_view example = "[160 g/cup, SR28 11282.1]";
@@ -125,7 +125,7 @@ void Reader::volumes(const std::vector<const Entry*>& entries) {
   }
 }
 
-void Reader::pieces(const std::vector<const Entry*>& entries) {
+void FileReader::pieces(const std::vector<const Entry*>& entries) {
   for (const Entry* of : entries) {
     const Entry& entry = *of;
     constexpr std::string_view example =
@@ -147,7 +147,7 @@ void Reader::pieces(const std::vector<const Entry*>& entries) {
   }
 }
 
-void Reader::yields(const std::vector<const Entry*>& entries) {
+void FileReader::yields(const std::vector<const Entry*>& entries) {
   for (const Entry* of : entries) {
     const Entry& entry = *of;
     constexpr std::string_view example = "[90 %, SR28 11282 refuse]";
@@ -174,7 +174,8 @@ void Reader::yields(const std::vector<const Entry*>& entries) {
   }
 }
 
-void Reader::keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into) {
+void FileReader::keep(const Fields& fields, std::string_view key,
+                      std::optional<Sourced<int>>& into) {
   const Node* node = fields.find(key);
   if (node == nullptr) {
     return;
@@ -189,7 +190,7 @@ void Reader::keep(const Fields& fields, std::string_view key, std::optional<Sour
   }
 }
 
-void Reader::keeps(const Node& node) {
+void FileReader::keeps(const Node& node) {
   const Fields fields(node, keys::keeps, diagnostics_);
   keep(fields, "pantry", food_.keeps.pantry);
   keep(fields, "fridge", food_.keeps.fridge);
@@ -200,7 +201,7 @@ void Reader::keeps(const Node& node) {
   keep(fields, "frozen juice", food_.keeps.frozen_juice);
 }
 
-void Reader::safe_at(const Node& node) {
+void FileReader::safe_at(const Node& node) {
   constexpr std::string_view example = "[165 F, FSIS 21] or [145 F rest 3 min, FSIS 33]";
   const auto f = figure(node, example);
   if (!f) {
@@ -228,7 +229,7 @@ void Reader::safe_at(const Node& node) {
   food_.safe_at = Sourced<SafeTemperature>{safe, f->source};
 }
 
-std::vector<Allergen> Reader::allergen_list(const Fields& fields, std::string_view key) {
+std::vector<Allergen> FileReader::allergen_list(const Fields& fields, std::string_view key) {
   std::vector<Allergen> out;
   for (const Node* item : fields.list(key)) {
     const auto allergen = parse_allergen(item->scalar);
@@ -243,7 +244,7 @@ std::vector<Allergen> Reader::allergen_list(const Fields& fields, std::string_vi
   return out;
 }
 
-void Reader::allergens(const Node& node) {
+void FileReader::allergens(const Node& node) {
   const Fields fields(node, keys::allergens, diagnostics_);
   Allergens read;
   read.contains = allergen_list(fields, "contains");
@@ -251,7 +252,7 @@ void Reader::allergens(const Node& node) {
   food_.allergens = std::move(read);
 }
 
-void Reader::classes(const Node& node) {
+void FileReader::classes(const Node& node) {
   const Fields fields(node, keys::classes, diagnostics_);
   Classes read;
   const auto list = [&](std::string_view key, std::vector<DietClass>& into) {
@@ -274,7 +275,7 @@ void Reader::classes(const Node& node) {
 }
 
 // A household's record changes the figures that it names.
-void Reader::nutrients(const Node& node) {
+void FileReader::nutrients(const Node& node) {
   const Fields fields(node, keys::nutrients, diagnostics_);
   Nutrients read = food_.nutrients.value_or(Nutrients{});
   for (const Nutrient nutrient : all_nutrients()) {
@@ -296,8 +297,8 @@ void Reader::nutrients(const Node& node) {
 }
 
 template <typename T, typename Parse>
-void Reader::word(const Fields& fields, std::string_view key, T& into, Parse parse,
-                  std::span<const std::string_view> known) {
+void FileReader::word(const Fields& fields, std::string_view key, T& into, Parse parse,
+                      std::span<const std::string_view> known) {
   const Node* node = fields.find(key);
   if (node == nullptr) {
     return;
@@ -311,7 +312,7 @@ void Reader::word(const Fields& fields, std::string_view key, T& into, Parse par
                      nearest_of(node->scalar, known));
 }
 
-void Reader::read(const Entry& entry) {
+void FileReader::read(const Entry& entry) {
   food_.name = text::lower(entry.key.scalar);
   const Fields fields(entry.value, keys::food, diagnostics_,
                       fmt::format("the food '{}'", entry.key.scalar));
@@ -342,7 +343,7 @@ void Reader::read(const Entry& entry) {
         [&](const UsdaForm& u) { return u.form == *form; });
   }
   word(fields, "stored", food_.stored, parse_place, place_words);
-  const auto each = [&](std::string_view key, void (Reader::*part)(const Node&)) {
+  const auto each = [&](std::string_view key, void (FileReader::*part)(const Node&)) {
     if (const Node* node = fields.find(key)) {
       (this->*part)(*node);
     }
@@ -359,7 +360,7 @@ void Reader::read(const Entry& entry) {
     food_.in_packs = text::lower(node->scalar);
   }
   yields(fields.named("yields"));
-  each("keeps", &Reader::keeps);
+  each("keeps", &FileReader::keeps);
   if (const Node* node = fields.find("freezes")) {
     food_.freezes_for_cooking = node->scalar == "for cooking";
     if (node->scalar != "well" && node->scalar != "poorly" && !food_.freezes_for_cooking) {
@@ -390,13 +391,13 @@ void Reader::read(const Entry& entry) {
       }
     }
   }
-  each("safe at", &Reader::safe_at);
-  each("allergens", &Reader::allergens);
+  each("safe at", &FileReader::safe_at);
+  each("allergens", &FileReader::allergens);
   if (const Node* node = fields.find("shop in")) {
     food_.shop_in = node->scalar;
   }
-  each("classes", &Reader::classes);
-  each("nutrients", &Reader::nutrients);
+  each("classes", &FileReader::classes);
+  each("nutrients", &FileReader::nutrients);
   if (const Node* node = fields.find("from the tap")) {
     food_.from_tap = node->scalar == "yes";
   }
@@ -409,7 +410,7 @@ void Reader::read(const Entry& entry) {
   check(entry);
 }
 
-void Reader::check(const Entry& entry) {
+void FileReader::check(const Entry& entry) {
   if (food_.shop_in.empty()) {
     food_.shop_in = food_.is_household() ? "each" : "lb";
   }
@@ -428,7 +429,7 @@ void Reader::check(const Entry& entry) {
 } // namespace
 
 Food read_food(const Entry& entry, Food base, Diagnostics& diagnostics) {
-  Reader(base, diagnostics).read(entry);
+  FileReader(base, diagnostics).read(entry);
   return base;
 }
 

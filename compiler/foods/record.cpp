@@ -40,9 +40,9 @@ public:
   }
 };
 
-class Reader {
+class RecordReader {
 public:
-  explicit Reader(std::string_view bytes) : rest_(bytes) {}
+  explicit RecordReader(std::string_view bytes) : rest_(bytes) {}
 
   template <typename T>
   requires std::is_integral_v<T> || std::is_enum_v<T>
@@ -225,7 +225,7 @@ std::string to_bytes(const Food& food) {
 
 Food from_bytes(std::string_view bytes) {
   Food food;
-  Reader reader(bytes);
+  RecordReader reader(bytes);
   describe(reader, food);
   return food;
 }

@@ -57,9 +57,9 @@ foods::Amount pieces_sold(const foods::Food& food, const Rational& number) {
   return {number, {Unit::each, piece.value_or("")}, foods::Form::plain, false};
 }
 
-class Reader {
+class OfferReader {
 public:
-  Reader(const Household& household, Names& names, Diagnostics& diagnostics)
+  OfferReader(const Household& household, Names& names, Diagnostics& diagnostics)
       : household_(household),
         customs_(household.customs()),
         names_(names),
@@ -102,7 +102,7 @@ private:
   Diagnostics& diagnostics_;
 };
 
-bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer) {
+bool OfferReader::size_of(const Node& node, const foods::Amount& amount, Offer& offer) {
   const foods::Food& food = *names_.food(offer.food);
   const auto bought = foods::as_purchased(food, amount);
   if (!bought) {
@@ -118,7 +118,8 @@ bool Reader::size_of(const Node& node, const foods::Amount& amount, Offer& offer
 }
 
 // "1.99/100 g" is a price for a kilogram.
-bool Reader::by_part(const Node& node, const measure::Quantity& part, Cents price, Offer& offer) {
+bool OfferReader::by_part(const Node& node, const measure::Quantity& part, Cents price,
+                          Offer& offer) {
   const bool grams = part.unit == Unit::gram || part.unit == Unit::milliliter;
   if (part.amount <= 0) {
     return bad(node, "a price must be for something");
@@ -132,8 +133,8 @@ bool Reader::by_part(const Node& node, const measure::Quantity& part, Cents pric
 }
 
 // "1.99/lb": by weight. "0.59 each", "1.29/bunch": by the piece.
-bool Reader::by_unit(const Node& node, std::string_view unit, std::string_view price,
-                     Offer& offer) {
+bool OfferReader::by_unit(const Node& node, std::string_view unit, std::string_view price,
+                          Offer& offer) {
   const auto cents = household_.currency.parse(price);
   if (!cents) {
     return bad(node, fmt::format("'{}' is not a price", price));
@@ -177,7 +178,7 @@ std::optional<std::pair<int, std::string_view>> several_in_one(std::string_view 
 }
 
 // "3 lb bag", "14.5 oz can", "12 large", "1 gal", "6 x 15 oz cans".
-bool Reader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
+bool OfferReader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   offer.pack = std::string(pack);
   const auto inside = several_in_one(pack);
   if (inside) {
@@ -236,7 +237,7 @@ std::optional<std::pair<std::string_view, std::string_view>> price_per(std::stri
   return std::nullopt;
 }
 
-bool Reader::read_words(const Node& node, Offer& offer) {
+bool OfferReader::read_words(const Node& node, Offer& offer) {
   // "2,49 €" is one word as "€2.49" is.
   const std::string_view words = household_.currency.without_sign(node.scalar);
   if (const auto per = price_per(words, household_.currency)) {
@@ -275,7 +276,7 @@ bool Reader::read_words(const Node& node, Offer& offer) {
 }
 
 // Sold here, in nobody knows which packs and for how much.
-bool Reader::without_pack(Offer& offer) const {
+bool OfferReader::without_pack(Offer& offer) const {
   const foods::ShopUnit unit = foods::shop_unit(*names_.food(offer.food), household_.system);
   offer.pack = unit.word;
   offer.size = unit.size;
@@ -287,7 +288,7 @@ bool Reader::without_pack(Offer& offer) const {
 // "2 for 5.00", "14.5 oz can 2 for 3.00": so many packs for a price, and a single one for its
 // share, a part of a cent rounded up. Common practice, no source. "2 lb for 5.00" is a pack of 2
 // lb.
-bool Reader::several(const Node& node, std::string_view words, Cents price, Offer& offer) {
+bool OfferReader::several(const Node& node, std::string_view words, Cents price, Offer& offer) {
   const std::size_t last = words.rfind(' ');
   const std::string_view number = words.substr(last == std::string_view::npos ? 0 : last + 1);
   const std::string_view pack =
@@ -307,7 +308,7 @@ bool Reader::several(const Node& node, std::string_view words, Cents price, Offe
   return size_of(node, pieces_sold(*names_.food(offer.food), 1), offer);
 }
 
-void Reader::read_sale(const Node& node, Offer& offer) {
+void OfferReader::read_sale(const Node& node, Offer& offer) {
   const Fields fields(node, keys::sale, diagnostics_);
   Sale sale;
   if (const Node* price = fields.find("price")) {
@@ -326,7 +327,7 @@ void Reader::read_sale(const Node& node, Offer& offer) {
 }
 
 // By weight, "2 for 5.00" is two of the unit that the price is for, in steps of the scale.
-void Reader::read_deal(const Node& node, Offer& offer) {
+void OfferReader::read_deal(const Node& node, Offer& offer) {
   auto deal = parse_deal(node.scalar, household_.currency);
   if (offer.deal) {
     diagnostics_.error(errors::bad_offer, node.span, "this offer has two deals");
@@ -341,7 +342,7 @@ void Reader::read_deal(const Node& node, Offer& offer) {
   offer.deal = Deal{static_cast<int>(measure::to_int64(numerator(packs))), deal->price};
 }
 
-void Reader::read_terms(const Fields& fields, Offer& offer) {
+void OfferReader::read_terms(const Fields& fields, Offer& offer) {
   if (const Node* from = fields.find("from")) {
     offer.from = read_date(*from, diagnostics_);
   }
@@ -370,7 +371,7 @@ void Reader::read_terms(const Fields& fields, Offer& offer) {
   }
 }
 
-std::optional<Offer> Reader::read(const Node& node, foods::FoodId food) {
+std::optional<Offer> OfferReader::read(const Node& node, foods::FoodId food) {
   Offer offer;
   offer.food = food;
   offer.at = node.span;
@@ -430,7 +431,7 @@ std::vector<Offer> of_unknown_food(const Entry& entry, const Household& househol
     }
     const auto target = names.as_written(name, dimension, {}, nullptr);
     const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
-    auto offer = food != nullptr ? Reader(household, names, diagnostics).read(*item, *food)
+    auto offer = food != nullptr ? OfferReader(household, names, diagnostics).read(*item, *food)
                                  : std::optional<Offer>();
     if (offer) {
       out.push_back(std::move(*offer));
@@ -493,7 +494,7 @@ std::vector<Offer> read_offers(const Entry& entry, ShopId shop, const Household&
                              : fmt::format("no food is called '{}'", name),
                       target ? "" : text::did_you_mean(foods::normal_name(name), names.all()));
   } else {
-    Reader reader(household, names, diagnostics);
+    OfferReader reader(household, names, diagnostics);
     const std::vector<const Node*> items = text::items_of(entry.value);
     for (const Node* item : items) {
       if (auto offer = reader.read(*item, *food)) {

@@ -25,9 +25,9 @@ std::optional<std::string_view> after(std::string_view text, std::string_view wo
   return text::trim(text.substr(word.size()));
 }
 
-class Reader {
+class ReceiptReader {
 public:
-  Reader(const ReceiptContext& context, text::Date date, Diagnostics& diagnostics)
+  ReceiptReader(const ReceiptContext& context, text::Date date, Diagnostics& diagnostics)
       : context_(context), date_(date), diagnostics_(diagnostics) {}
 
   std::optional<Bought> line(const Node& node);
@@ -46,7 +46,7 @@ private:
   Diagnostics& diagnostics_;
 };
 
-std::optional<Ingredient> Reader::what(const Node& node, std::string_view words) {
+std::optional<Ingredient> ReceiptReader::what(const Node& node, std::string_view words) {
   const auto offset = static_cast<std::size_t>(words.data() - node.scalar.data());
   auto read = read_line(node, words, offset, context_.household.customs(), context_.foods,
                         diagnostics_, true);
@@ -74,7 +74,7 @@ std::string_view price_at_end(std::string_view words, const Currency& currency) 
   return pointed && currency.parse(last) ? last : std::string_view();
 }
 
-std::optional<Bought> Reader::words(const Node& node) {
+std::optional<Bought> ReceiptReader::words(const Node& node) {
   std::string_view rest = node.scalar;
   const auto next = [&] {
     const std::size_t comma = std::min(rest.size(), text::find_comma(rest));
@@ -108,7 +108,7 @@ std::optional<Bought> Reader::words(const Node& node) {
   return out;
 }
 
-void Reader::part(const Node& node, std::string_view part, Bought& out) {
+void ReceiptReader::part(const Node& node, std::string_view part, Bought& out) {
   const std::string words = text::lower(part);
   for (const std::string_view word : {"freeze", "froze", "frozen"}) {
     if (const auto amount = after(words, word)) {
@@ -147,7 +147,7 @@ void Reader::part(const Node& node, std::string_view part, Bought& out) {
                        "'sale' and 'instead of ...'");
 }
 
-void Reader::freeze(const Node& node, std::string_view amount, Bought& out) {
+void ReceiptReader::freeze(const Node& node, std::string_view amount, Bought& out) {
   if (amount.empty() || amount == "all" || amount == "it") {
     out.frozen = out.amount;
     return;
@@ -173,7 +173,7 @@ void Reader::freeze(const Node& node, std::string_view amount, Bought& out) {
                      "write it as 'freeze 2 lb', or 'freeze all'");
 }
 
-std::optional<Bought> Reader::line(const Node& node) {
+std::optional<Bought> ReceiptReader::line(const Node& node) {
   if (node.is_scalar()) {
     return words(node);
   }
@@ -237,7 +237,7 @@ std::optional<Receipt> read_receipt(const Node& file, std::string slug,
   out.date = *day;
   out.shop = *id;
   out.at = shop->span;
-  Reader reader(context, out.date, diagnostics);
+  ReceiptReader reader(context, out.date, diagnostics);
   for (const Node* line : fields.list("lines")) {
     if (auto read = reader.line(*line)) {
       out.bought.push_back(std::move(*read));

@@ -245,10 +245,10 @@ int DayOfCooking::early(const Kitchen& kitchen, const Resolved& resolved,
 }
 
 // All the days, the last one first: what stands overnight is begun on a day before.
-class Days {
+class CookingDays {
 public:
-  Days(const Kitchen& kitchen, const Resolved& resolved, const std::vector<SessionPlan>& sessions,
-       text::Diagnostics& diagnostics)
+  CookingDays(const Kitchen& kitchen, const Resolved& resolved,
+              const std::vector<SessionPlan>& sessions, text::Diagnostics& diagnostics)
       : kitchen_(kitchen),
         resolved_(resolved),
         sessions_(sessions),
@@ -425,7 +425,7 @@ bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
 std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved,
                              const std::vector<SessionPlan>& sessions,
                              text::Diagnostics& diagnostics) {
-  return Days(kitchen, resolved, sessions, diagnostics).run();
+  return CookingDays(kitchen, resolved, sessions, diagnostics).run();
 }
 
 } // namespace manciple::prep

@@ -39,7 +39,7 @@ std::string by_unit(const Kitchen& kitchen, const FoodPrices& of, const Rational
   return kitchen.household.currency.figure(cents(unit * of_food.size)) + of_food.word;
 }
 
-void spent(const Kitchen& kitchen, const Review& review, std::string& out) {
+void tell_spent(const Kitchen& kitchen, const Review& review, std::string& out) {
   out += "\nBy shop\n";
   for (const auto& [shop, sum] : review.by_shop) {
     out += row(kitchen, kitchen.shop(shop).name, sum.second,
@@ -56,7 +56,7 @@ void spent(const Kitchen& kitchen, const Review& review, std::string& out) {
   }
 }
 
-void eaten(const Kitchen& kitchen, const Review& review, std::string& out) {
+void tell_eaten(const Kitchen& kitchen, const Review& review, std::string& out) {
   out += "\nWhat it was for, as far as receipts say what was paid\n";
   for (const auto& [meal, sum] : review.by_meal) {
     out += sum > 0 ? row(kitchen, meal, cents(sum)) : "";
@@ -74,7 +74,7 @@ void eaten(const Kitchen& kitchen, const Review& review, std::string& out) {
   }
 }
 
-void thrown(const Kitchen& kitchen, const Review& review, std::string& out) {
+void tell_thrown(const Kitchen& kitchen, const Review& review, std::string& out) {
   std::size_t said = 0;
   for (const Thrown& one : review.thrown) {
     if (!foods::is_more_than_scraps(kitchen.food(one.food), one.amount) || said == most_thrown) {
@@ -87,7 +87,7 @@ void thrown(const Kitchen& kitchen, const Review& review, std::string& out) {
   }
 }
 
-void prices(const Kitchen& kitchen, const Review& review, std::string& out) {
+void tell_prices(const Kitchen& kitchen, const Review& review, std::string& out) {
   bool any = false;
   for (const FoodPrices& of : review.prices) {
     if (!of.varies) {
@@ -149,7 +149,7 @@ void differences(const Kitchen& kitchen, const Review& review, std::string& out)
   }
 }
 
-void rates(const Kitchen& kitchen, const Review& review, std::string& out) {
+void tell_rates(const Kitchen& kitchen, const Review& review, std::string& out) {
   if (review.rates.empty() || review.weeks < enough_weeks) {
     return;
   }
@@ -211,13 +211,13 @@ std::string in_words(const Kitchen& kitchen, const Review& review) {
   if (review.by_shop.empty()) {
     return out + "There is no receipt.\n";
   }
-  spent(kitchen, review, out);
-  eaten(kitchen, review, out);
-  thrown(kitchen, review, out);
-  prices(kitchen, review, out);
+  tell_spent(kitchen, review, out);
+  tell_eaten(kitchen, review, out);
+  tell_thrown(kitchen, review, out);
+  tell_prices(kitchen, review, out);
   savings(kitchen, review, out);
   differences(kitchen, review, out);
-  rates(kitchen, review, out);
+  tell_rates(kitchen, review, out);
   return out;
 }
 

@@ -13,7 +13,7 @@ cd "$(dirname "$0")/../.."
 need_packages "${build_packages[@]}" python3
 program=${1:-}
 if [ -z "$program" ]; then
-  cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release >/dev/null
+  cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >/dev/null
   cmake --build build/release --target manciple -- --quiet
   program=build/release/manciple
 fi

@@ -91,8 +91,8 @@ std::string in_ascii(std::string_view html) {
   });
 }
 
-std::string script_in_ascii(std::string_view script) {
-  return each_letter(script, [](char32_t number) {
+std::string script_in_ascii(std::string_view text) {
+  return each_letter(text, [](char32_t number) {
     const auto code = static_cast<std::uint32_t>(number);
     constexpr std::uint32_t planes = 0x10000;
     return code < planes ? fmt::format("\\u{:04x}", code)

@@ -14,15 +14,15 @@ constexpr double sheet_width = 267;  // the narrower one across is Letter, less 
 constexpr double sheet_height = 198; // the lower one across is A4, less its margins
 constexpr double letter = 1.36;      // on the average
 constexpr double torn = 5;           // left at the end of a line, on the average
-constexpr double row = 3.35;
+constexpr double row_height = 3.35;
 constexpr double box = 5;        // what a tick and the line before it take of a column
 constexpr double task_edge = .3; // above and below its words
 constexpr double time_width = 11;
 constexpr double bar_width = 4;
-constexpr double alone_share = .4; // of a cook's column
-constexpr double head = 12;        // the day
-constexpr double again = 8;        // the day again, and some room to spare
-constexpr double names = 13.5;     // of cooks and appliances
+constexpr double alone_share = .4;    // of a cook's column
+constexpr double head_height = 12;    // the day
+constexpr double again = 8;           // the day again, and some room to spare
+constexpr double names_height = 13.5; // of cooks and appliances
 
 double rows_of(std::size_t letters, double width) {
   return std::ceil(static_cast<double>(letters) * letter / (width - torn));
@@ -39,13 +39,13 @@ public:
 
   /// So many millimetres above the axis of the first sheet.
   [[nodiscard]] double above() const {
-    return head + rows_of(content_.head_letters, sheet_width) * row;
+    return head_height + rows_of(content_.head_letters, sheet_width) * row_height;
   }
 
   /// How high the lines from one to before another are, as in a grid of CSS: what spans several
   /// rows and needs more than they have widens them all alike, the shortest spans first.
   [[nodiscard]] double height(std::size_t from, std::size_t to) const {
-    std::vector<double> rows(to - from, row + task_edge / 2);
+    std::vector<double> rows(to - from, row_height + task_edge / 2);
     for (std::size_t span = 1; span <= rows.size(); ++span) {
       std::vector<double> wider(rows.size(), 0);
       for (std::size_t c = 0; c < content_.cells.size(); ++c) {
@@ -61,7 +61,7 @@ public:
       }
       std::transform(rows.begin(), rows.end(), wider.begin(), rows.begin(), std::plus<>());
     }
-    return names + std::accumulate(rows.begin(), rows.end(), 0.0);
+    return names_height + std::accumulate(rows.begin(), rows.end(), 0.0);
   }
 
   /// The sheets of which none is filled higher than so much.
@@ -83,7 +83,7 @@ public:
 private:
   [[nodiscard]] double task(std::size_t c) const {
     const bool alone = content_.cells[c].column == content_.cooks + 2;
-    return task_edge + rows_of(content_.letters[c], alone ? alone_ : cook_) * row;
+    return task_edge + rows_of(content_.letters[c], alone ? alone_ : cook_) * row_height;
   }
 
   const SheetContent& content_;

@@ -11,7 +11,7 @@ namespace {
 constexpr Fine worth_building = fine(100);
 constexpr int most_builds = 3;
 /// In which a bound for the networks' plans is made one for all.
-constexpr int most_rounds = 5;
+constexpr int most_settlings = 5;
 constexpr int most_halvings = 2;
 /// How much better another node must look to be taken up first.
 constexpr Cost a_little{fine(1000), 0};
@@ -140,7 +140,7 @@ Cost Settler::bound_of_all(const Node& node) {
     }
     far = middle.at;
   }
-  for (int round = 0; round < most_rounds && bound < best() && !with_.effort.spent(); ++round) {
+  for (int round = 0; round < most_settlings && bound < best() && !with_.effort.spent(); ++round) {
     const Cost constant = with_.duals.constant(far);
     Least least =
         least_of_all(with_.model, with_.open, with_.pooled, far, best() - constant, with_.effort);
