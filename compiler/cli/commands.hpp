@@ -14,9 +14,9 @@ namespace manciple::cli {
 /// What `build` is asked for.
 struct BuildRequest {
   std::string plan;
-  std::string out;                 ///< the folder to write to; empty: out/ and the plan's name
-  double search = 1;               ///< how hard to look for the cheapest list, times the usual work
-  bool strict = false;             ///< what is still to be found, not known or counted long ago is an error
+  std::string out;     ///< the folder to write to; empty: out/ and the plan's name
+  double search = 1;   ///< how hard to look for the cheapest list, times the usual work
+  bool strict = false; ///< what is still to be found, not known or counted long ago is an error
   std::optional<text::Date> as_of; ///< the day from which is planned
 };
 

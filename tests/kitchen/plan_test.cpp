@@ -98,10 +98,10 @@ TEST(Sessions, NeedACook) {
   }
 }
 
-TEST(OnHand, CountedAfterThePlanIsNotReckonedWith) {
+TEST(OnHand, CountedAfterThePlanIsAnErrorThatNamesTheFileToRenameItTo) {
   const Read read("{}", "", "{dinner: \"18:30\"}", "2027-04-02");
-  EXPECT_NE(read.said().find("plans/on-hand.yaml:1:7: warning:"), std::string::npos) << read.said();
-  EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
+  EXPECT_NE(read.said().find("plans/on-hand.yaml:1:7: error:"), std::string::npos) << read.said();
+  EXPECT_NE(read.said().find("plans/on-hand/2027-04-02.yaml"), std::string::npos) << read.said();
   EXPECT_EQ(Read("{}").kitchen.on_hand.lots.size(), 1U);
 }
 
