@@ -6,7 +6,7 @@
 namespace manciple::foods {
 namespace {
 
-constexpr auto words = std::to_array<std::string_view>(
+constexpr auto class_words = std::to_array<std::string_view>(
     {"beef", "pork", "lamb", "game", "meat", "poultry", "stock", "gelatin", "lard", "animal fat",
      "rennet", "honey", "carmine", "finings", "alcohol", "caffeine", "lactose",
      "traces of lactose"});
@@ -14,17 +14,18 @@ constexpr auto words = std::to_array<std::string_view>(
 } // namespace
 
 std::optional<DietClass> parse_diet_class(std::string_view word) {
-  const auto* const found = std::find(words.begin(), words.end(), word);
-  return found == words.end() ? std::nullopt
-                              : std::optional(static_cast<DietClass>(found - words.begin()));
+  const auto* const found = std::find(class_words.begin(), class_words.end(), word);
+  return found == class_words.end()
+             ? std::nullopt
+             : std::optional(static_cast<DietClass>(found - class_words.begin()));
 }
 
 std::string_view name(DietClass of) {
-  return words.at(static_cast<std::size_t>(of));
+  return class_words.at(static_cast<std::size_t>(of));
 }
 
 std::span<const std::string_view> diet_class_words() {
-  return words;
+  return class_words;
 }
 
 bool is_within(DietClass narrow, DietClass wide) {

@@ -25,9 +25,9 @@ constexpr std::array<std::string_view, 27> preparing{
     "cut",     "dice", "chop", "slice", "mince", "shred", "grate",     "cube",   "tear",
     "peel",    "trim", "wash", "scrub", "halve", "core",  "pit",       "zest",   "julienne",
     "quarter", "snap", "top",  "tail",  "rinse", "spin",  "pick over", "string", "shell"};
-constexpr std::array<std::string_view, 14> cutting{"cut",   "dice",    "chop",     "slice", "mince",
-                                                   "shred", "grate",   "cube",     "tear",  "halve",
-                                                   "peel",  "quarter", "julienne", "zest"};
+constexpr std::array<std::string_view, 14> cutting_verbs{
+    "cut",  "dice", "chop",  "slice", "mince",   "shred",    "grate",
+    "cube", "tear", "halve", "peel",  "quarter", "julienne", "zest"};
 
 bool is_one_of(std::string_view word, std::span<const std::string_view> words) {
   return std::find(words.begin(), words.end(), word) != words.end();
@@ -126,7 +126,7 @@ bool only_prepares(const Recipe& recipe, const MethodStep& step) {
 bool cuts(const MethodStep& step) {
   const std::vector<Clause> all = clauses(step.what);
   return std::any_of(all.begin(), all.end(), [](const Clause& clause) {
-    return is_one_of(first_word(clause.words), cutting);
+    return is_one_of(first_word(clause.words), cutting_verbs);
   });
 }
 

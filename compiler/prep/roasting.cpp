@@ -12,7 +12,7 @@ namespace {
 using foods::Rational;
 
 // A row of the table, of pieces up to a weight.
-struct Row {
+struct RoastingTime {
   std::string_view food;
   int product; // the number in the table
   int most_pounds;
@@ -21,7 +21,7 @@ struct Row {
 };
 
 // By food, then weight.
-constexpr std::array<Row, 14> rows{{
+constexpr std::array<RoastingTime, 14> rows{{
     {"bone-in ham", 84, 7, 325, 18},
     {"bone-in ham", 83, 14, 325, 15},
     {"eye of round roast", 36, 4, 325, 30},
@@ -42,9 +42,9 @@ constexpr std::array<Row, 14> rows{{
 constexpr int close_to_it = 15; // F
 
 // The row for a piece of that weight; the last one of the food for what is heavier.
-const Row* row_of(const foods::Food& food, const Rational& pounds) {
-  const Row* out = nullptr;
-  for (const Row& row : rows) {
+const RoastingTime* row_of(const foods::Food& food, const Rational& pounds) {
+  const RoastingTime* out = nullptr;
+  for (const RoastingTime& row : rows) {
     if (row.food == food.name && (out == nullptr || pounds > out->most_pounds)) {
       out = &row;
     }
@@ -61,7 +61,7 @@ bool is_roast(const foods::Food& food) {
 int roasting_minutes(const foods::Food& food, const kitchen::MethodStep& step,
                      const Rational& usual, const Rational& grams) {
   const Rational pound = measure::facts(measure::Unit::pound).factor;
-  const Row& row = *row_of(food, grams / pound);
+  const RoastingTime& row = *row_of(food, grams / pound);
   const Rational largest = pound * row.most_pounds;
   const Rational piece =
       grams > largest ? Rational(grams / Rational(measure::ceil(grams / largest))) : grams;

@@ -19,7 +19,7 @@ const Rational default_ml_per_gram{3, 2};
 // Longer than any plan, for what does not spoil.
 constexpr int never_spoils = 3650;
 
-Place place_of(foods::Place place) {
+Place place_for(foods::Place place) {
   static_assert(static_cast<int>(foods::Place::pantry) == static_cast<int>(Place::pantry) &&
                 static_cast<int>(foods::Place::fridge) == static_cast<int>(Place::fridge) &&
                 static_cast<int>(foods::Place::freezer) == static_cast<int>(Place::freezer));
@@ -83,13 +83,13 @@ std::optional<int> once_opened(const Food& food, int sealed, int days) {
 } // namespace
 
 Keeping keeping_of(const Food& food, int days) {
-  Keeping result{place_of(food.stored), {}};
+  Keeping result{place_for(food.stored), {}};
   result.life.cool = never_spoils;
   if (food.is_household()) {
     return result;
   }
   const foods::Place place = food.keeps.best_place(food.stored);
-  result.place = place_of(place);
+  result.place = place_for(place);
   const auto& best = food.keeps.in(place);
   if (!best) {
     result.known = false;
@@ -110,7 +110,7 @@ std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food
   if (until < 0) {
     return std::nullopt;
   }
-  Keeping result{place_of(lot.place), {}};
+  Keeping result{place_for(lot.place), {}};
   result.life.cool = until;
   if (lot.place == foods::Place::freezer) {
     if (food.stored != foods::Place::freezer) {

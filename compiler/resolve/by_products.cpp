@@ -23,10 +23,6 @@ using kitchen::Target;
 // Until what is left of a dish has been eaten around and put away. Common practice, no source.
 constexpr int clearing = 60; // minutes
 
-int gap_in_days(Date from, Date to) {
-  return static_cast<int>((to - from).count());
-}
-
 // What one making as written gives, in the units in which it is taken.
 std::optional<Rational> amount_given(const Kitchen& kitchen, const kitchen::ByProduct& given) {
   if (const foods::FoodId* food = given.what.food()) {

@@ -4,6 +4,11 @@
 
 namespace manciple::resolve {
 
+/// Under 0 where `to` is earlier.
+inline int gap_in_days(Date from, Date to) {
+  return static_cast<int>((to - from).count());
+}
+
 /// Sets until when makings and by-products are good, counted from the oldest of their parts: food
 /// that is combined is as old as its oldest part (FDA Food Code 2022, 3-501.17). What comes from
 /// the freezer or the pantry does not count.

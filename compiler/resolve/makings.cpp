@@ -1,5 +1,6 @@
 #include "resolve/makings.hpp"
 
+#include "resolve/dates.hpp"
 #include "resolve/errors.hpp"
 #include "resolve/steps.hpp"
 #include "resolve/uses.hpp"
@@ -117,10 +118,6 @@ private:
   std::vector<Need> food_needs_; // of what others may leave over; their times are amounts
   std::vector<Making> makings_;
 };
-
-int gap_in_days(Date from, Date to) {
-  return static_cast<int>((to - from).count());
-}
 
 // Whether what is made on a day is good unfrozen until it has been eaten.
 bool keeps_unfrozen(const Recipe& recipe, Date made, const Need& need) {

@@ -206,8 +206,8 @@ private:
     for (const kitchen::Meal& meal : kitchen_.plan->meals) {
       for (const kitchen::Dish& dish : meal.dishes) {
         const RecipeId* of = dish.what.recipe();
-        const bool soon = meal.date + about >= day && meal.date <= day + about;
-        if (soon && of != nullptr && kitchen_.recipe(*of).slug == recipe.slug) {
+        const bool near = meal.date + about >= day && meal.date <= day + about;
+        if (near && of != nullptr && kitchen_.recipe(*of).slug == recipe.slug) {
           return meal.date;
         }
       }
