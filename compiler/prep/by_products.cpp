@@ -81,11 +81,33 @@ std::vector<std::string> put_away(const Kitchen& kitchen, const Resolved& resolv
     }
     const std::string until = keeps_until(one);
     if (one.left() > 0 && !until.empty()) {
-      out.push_back(fmt::format("Keep {} from {} for something else, {}",
-                                amount_given(kitchen, resolved, one, one.left()), from, until));
+      out.push_back(fmt::format("Keep {} for something else, {}",
+                                amount_given(kitchen, resolved, one, one.left()), until));
     }
   }
   return out;
+}
+
+std::string put_away_together(const Kitchen& kitchen, const Resolved& resolved, MakingId of) {
+  std::vector<std::string> out;
+  for (const ByProduct& one : resolved.by_products) {
+    if (one.of != of) {
+      continue;
+    }
+    for (const ByProduct::Part& part : one.parts) {
+      if (part.date > one.date) {
+        out.push_back(fmt::format(
+            "{} into the {}, for {}", amount_given(kitchen, resolved, one, part.amount),
+            foods::name(place_of(kitchen, resolved, one, part)), text::print_day(part.date)));
+      }
+    }
+    if (one.left() > 0 && !keeps_until(one).empty()) {
+      out.push_back(amount_given(kitchen, resolved, one, one.left()) + " for something else");
+    }
+  }
+  return out.empty() ? std::string()
+                     : fmt::format("From {}: {}", kitchen.recipe(resolved.making(of).recipe).name,
+                                   text::join(out, "; "));
 }
 
 } // namespace manciple::prep

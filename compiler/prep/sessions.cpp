@@ -329,15 +329,15 @@ void Session::store(const Making& making, std::size_t last_hot, bool bagged) {
 
 // What it leaves over for other days is put away once its steps are done, beside the dish itself.
 void Session::keep_by_products(const Making& making) {
-  const std::vector<std::string> words = put_away(kitchen_, resolved_, making.id);
-  if (words.empty()) {
+  const std::size_t parts = put_away(kitchen_, resolved_, making.id).size();
+  if (parts == 0) {
     return;
   }
   Task task;
   task.kind = Task::Kind::store;
-  task.what = text::join(words, "; ");
+  task.what = put_away_together(kitchen_, resolved_, making.id);
   task.making = making.id;
-  task.hands_on = 1 + static_cast<int>(words.size()); // common practice, no source
+  task.hands_on = 1 + static_cast<int>(parts); // common practice, no source
   Work work;
   work.making = making.id;
   work.job.after = {last_of_method(making.id)};
