@@ -7,6 +7,7 @@
 #include "cli/write.hpp"
 #include "emit/emit.hpp"
 #include "kitchen/paths.hpp"
+#include "resolve/by_products.hpp"
 #include "safety/safety.hpp"
 #include "text/nearest.hpp"
 #include "text/yaml.hpp"
@@ -155,8 +156,8 @@ int why(const std::string& name, const std::string& plan) {
   const bool used = food && std::any_of(uses.begin(), uses.end(),
                                         [&](const resolve::Use& use) { return use.food == *food; });
   const auto gives = [&](const resolve::ByProduct& one) {
-    const auto& of = compiled->kitchen.recipe(compiled->resolved.making(one.of).recipe);
-    return food && of.gives[one.given].what.target == kitchen::Target(*food);
+    const auto& given = resolve::given_as(compiled->kitchen, compiled->resolved, one);
+    return food && given.what.target == kitchen::Target(*food);
   };
   const auto& given = compiled->resolved.by_products;
   if (!used && std::none_of(given.begin(), given.end(), gives)) {

@@ -9,7 +9,9 @@
 #include "foods/convert.hpp"
 #include "kitchen/table.hpp"
 #include "measure/print.hpp"
+#include "prep/by_products.hpp"
 #include "purchase/lives.hpp"
+#include "resolve/by_products.hpp"
 #include "resolve/eaters.hpp"
 
 #include <nlohmann/json.hpp>
@@ -141,9 +143,7 @@ Json makings(const Compiled& compiled) {
 Json by_products(const Compiled& compiled) {
   Json out = Json::array();
   for (const resolve::ByProduct& one : compiled.resolved.by_products) {
-    const kitchen::ByProduct& given =
-        compiled.kitchen.recipe(compiled.resolved.making(one.of).recipe).gives[one.given];
-    const foods::FoodId* food = given.what.food();
+    const kitchen::ByProduct& given = resolve::given_as(compiled.kitchen, compiled.resolved, one);
     Json parts = Json::array();
     for (const resolve::ByProduct::Part& part : one.parts) {
       parts.push_back({{"making", static_cast<std::size_t>(part.into)},
@@ -154,9 +154,8 @@ Json by_products(const Compiled& compiled) {
                        {"frozen", part.from_freezer}});
     }
     out.push_back({{"making", static_cast<std::size_t>(one.of)},
-                   {"name", food != nullptr ? compiled.kitchen.food(*food).name
-                                            : compiled.kitchen.recipe(*given.what.recipe()).name},
-                   {"is_recipe", food == nullptr},
+                   {"name", prep::name_given(compiled.kitchen, compiled.resolved, one)},
+                   {"is_recipe", given.what.recipe() != nullptr},
                    {"keeps_in_pantry", given.cool_place == foods::Place::pantry},
                    {"amount", number(one.amount)},
                    {"date", date(one.date)},

@@ -4,6 +4,7 @@
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "purchase/other_offers.hpp"
+#include "resolve/by_products.hpp"
 
 #include <fmt/format.h>
 
@@ -169,7 +170,8 @@ void Tree::by_products() {
   for (const resolve::ByProduct& one : compiled_.resolved.by_products) {
     const resolve::Making& of = compiled_.resolved.making(one.of);
     const kitchen::Recipe& giver = compiled_.kitchen.recipe(of.recipe);
-    const foods::FoodId* food = giver.gives[one.given].what.food();
+    const foods::FoodId* food =
+        resolve::given_as(compiled_.kitchen, compiled_.resolved, one).what.food();
     if (food == nullptr || *food != food_) {
       continue;
     }

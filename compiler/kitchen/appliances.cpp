@@ -102,9 +102,10 @@ std::vector<bool> only_given(const Kitchen& kitchen) {
       out[static_cast<std::size_t>(*id)] = false;
     }
   };
-  for (const Meal& meal : kitchen.plan ? kitchen.plan->meals : std::vector<Meal>()) {
-    for (const Dish& dish : meal.dishes) {
-      wanted(dish.what);
+  if (kitchen.plan) {
+    for (const Meal& meal : kitchen.plan->meals) {
+      std::for_each(meal.dishes.begin(), meal.dishes.end(),
+                    [&](const Dish& dish) { wanted(dish.what); });
     }
   }
   for (const Recipe& recipe : kitchen.recipes) {

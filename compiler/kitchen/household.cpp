@@ -255,10 +255,20 @@ std::vector<unsigned> days_called(std::string_view word) {
   return day ? std::vector<unsigned>{day->c_encoding()} : std::vector<unsigned>{};
 }
 
-void not_a_day(const Node& word, Diagnostics& diagnostics) {
-  diagnostics.error(errors::bad_value, word.span,
-                    fmt::format("'{}' is not a day of the week", word.scalar),
-                    "write weekdays, weekends, every day, or days such as Mon and Tue");
+// Sets those of the week, Sunday first, that a list of words names.
+void read_days(const std::vector<const Node*>& words, std::array<bool, 7>& days,
+               Diagnostics& diagnostics) {
+  for (const Node* word : words) {
+    const std::vector<unsigned> called = days_called(word->scalar);
+    if (called.empty()) {
+      diagnostics.error(errors::bad_value, word->span,
+                        fmt::format("'{}' is not a day of the week", word->scalar),
+                        "write weekdays, weekends, every day, or days such as Mon and Tue");
+    }
+    for (const unsigned day : called) {
+      days.at(day) = true;
+    }
+  }
 }
 
 void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
@@ -275,15 +285,7 @@ void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
       }
     }
   }
-  for (const Node* word : fields.list("packed")) {
-    const std::vector<unsigned> days = days_called(word->scalar);
-    if (days.empty()) {
-      not_a_day(*word, diagnostics);
-    }
-    for (const unsigned day : days) {
-      slot.packed.at(day) = true;
-    }
-  }
+  read_days(fields.list("packed"), slot.packed, diagnostics);
 }
 
 void read_slots(const std::vector<const Entry*>& entries, Household& household,
@@ -337,15 +339,7 @@ void read_cooks(const std::vector<const Node*>& nodes, Household& household,
     if (fields.has("days")) {
       rule.on = {};
     }
-    for (const Node* word : fields.list("days")) {
-      const std::vector<unsigned> days = days_called(word->scalar);
-      if (days.empty()) {
-        not_a_day(*word, diagnostics);
-      }
-      for (const unsigned day : days) {
-        rule.on.at(day) = true;
-      }
-    }
+    read_days(fields.list("days"), rule.on, diagnostics);
     household.cooks.push_back(std::move(rule));
   }
   if (!always.who.empty()) {

@@ -260,8 +260,8 @@ constexpr std::array household_keys{
     Key{"holds", &vessels,
         "what a pot, a pan, a slow cooker, a mixer, a food processor, a blender or another vessel "
         "holds: more is done in several, or one after the other (default: a pot 8 qt, a slow "
-        "cooker "
-        "6 qt, a mixer 5 qt, a food processor 11 cups, a blender 6 cups; of others no limit)"},
+        "cooker 6 qt, a mixer 5 qt, a food processor 11 cups, a blender 6 cups; of others no "
+        "limit)"},
     Key{"a stop costs", &money,
         "what saving a stop is worth (default: a quarter of what an hour costs)"},
     Key{"an hour costs", &money,

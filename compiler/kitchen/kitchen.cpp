@@ -220,6 +220,7 @@ private:
     return names;
   }
 
+  [[nodiscard]] std::vector<std::string> recipe_files() const;
   Library::Titles titles() const;
   Library::Given given() const;
 
@@ -235,6 +236,8 @@ std::optional<text::Node> Loader::read(const std::string& path) {
   const auto file = load(in_root(root_, path));
   return file ? text::parse_yaml(*file, sources_, diagnostics_) : std::nullopt;
 }
+
+constexpr std::string_view yaml_ending = ".yaml";
 
 // The names of the YAML files of a folder, without their ending, sorted. A name that could not be
 // printed is refused here, so that it gets no further.
@@ -262,17 +265,23 @@ std::vector<std::string> Loader::names_in(const std::string& folder, std::string
   return out;
 }
 
+// What is wrong with the folder is said when all its names are asked for.
+std::vector<std::string> Loader::recipe_files() const {
+  std::vector<std::string> out =
+      files_.names(in_root(root_, "recipes")).value_or(std::vector<std::string>());
+  std::erase_if(out, [](const std::string& name) {
+    return !name.ends_with(yaml_ending) || name == "foods.yaml";
+  });
+  return out;
+}
+
 Library::Titles Loader::titles() const {
   Library::Titles out;
-  const auto names = files_.names(in_root(root_, "recipes"));
-  constexpr std::string_view ending = ".yaml";
-  for (const std::string& name : names ? *names : std::vector<std::string>()) {
-    const auto file = name.ends_with(ending) && name != "foods.yaml"
-                          ? files_.read(in_root(root_, "recipes/" + name))
-                          : tl::unexpected(text::Files::Refusal{});
+  for (const std::string& name : recipe_files()) {
+    const auto file = files_.read(in_root(root_, "recipes/" + name));
     const std::string title = file ? title_in(*file) : std::string();
     if (!title.empty()) {
-      out.emplace(text::slug(title), name.substr(0, name.size() - ending.size()));
+      out.emplace(text::slug(title), name.substr(0, name.size() - yaml_ending.size()));
     }
   }
   return out;
@@ -280,11 +289,7 @@ Library::Titles Loader::titles() const {
 
 Library::Given Loader::given() const {
   Library::Given out;
-  const auto names = files_.names(in_root(root_, "recipes"));
-  for (const std::string& name : names ? *names : std::vector<std::string>()) {
-    if (!name.ends_with(".yaml") || name == "foods.yaml") {
-      continue;
-    }
+  for (const std::string& name : recipe_files()) {
     // What is wrong with a file is said when it is read for its own sake.
     text::Sources sources;
     text::Diagnostics unsaid;

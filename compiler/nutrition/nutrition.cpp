@@ -1,6 +1,7 @@
 #include "nutrition/nutrition.hpp"
 
 #include "kitchen/table.hpp"
+#include "resolve/by_products.hpp"
 #include "resolve/eaters.hpp"
 #include "resolve/makings.hpp"
 #include "resolve/uses.hpp"
@@ -60,14 +61,7 @@ Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth) 
         most.add(of_target(kitchen, line.target, eaten_form(line), *times, depth));
       }
     }
-    const foods::FoodId* food = given.what.food();
-    const auto of_food = food == nullptr
-                             ? tl::expected<foods::Purchased, foods::NoConversion>()
-                             : foods::as_purchased(kitchen.food(*food), *given.what.amount);
-    const auto amount = food == nullptr ? resolve::times_of(kitchen, given.what, unsaid)
-                        : of_food       ? std::optional(of_food->amount)
-                                        : std::nullopt;
-    if (amount) {
+    if (const auto amount = resolve::amount_given(kitchen, given)) {
       out.add(of_target(kitchen, given.what.target, eaten_form(given.what), *amount, depth)
                   .at_most(most));
     }
@@ -157,13 +151,11 @@ void Reckoner::by_products() {
     }
   }
   for (const resolve::ByProduct& one : resolved_.by_products) {
-    const kitchen::Recipe& giver = kitchen_.recipe(resolved_.making(one.of).recipe);
+    const kitchen::Target& what = resolve::given_as(kitchen_, resolved_, one).what.target;
     for (const resolve::ByProduct::Part& part : one.parts) {
       const kitchen::Ingredient& line =
           kitchen_.recipe(resolved_.making(part.into).recipe).ingredients[part.ingredient];
-      add(part.into,
-          of_target(kitchen_, giver.gives[one.given].what.target, eaten_form(line), part.amount, 0),
-          1);
+      add(part.into, of_target(kitchen_, what, eaten_form(line), part.amount, 0), 1);
     }
   }
 }

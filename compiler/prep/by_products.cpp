@@ -4,33 +4,26 @@
 #include "foods/counted.hpp"
 #include "measure/print.hpp"
 #include "prep/parts.hpp"
+#include "resolve/by_products.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
 
 namespace manciple::prep {
-namespace {
 
 using kitchen::Kitchen;
 using resolve::ByProduct;
 using resolve::Resolved;
 
-const kitchen::ByProduct& given(const Kitchen& kitchen, const Resolved& resolved,
-                                const ByProduct& one) {
-  return kitchen.recipe(resolved.making(one.of).recipe).gives[one.given];
-}
-
-} // namespace
-
 std::string name_given(const Kitchen& kitchen, const Resolved& resolved, const ByProduct& one) {
-  const kitchen::Ingredient& what = given(kitchen, resolved, one).what;
+  const kitchen::Ingredient& what = resolve::given_as(kitchen, resolved, one).what;
   return what.food() != nullptr ? kitchen.food(*what.food()).name
                                 : kitchen.recipe(*what.recipe()).name;
 }
 
 std::string amount_given(const Kitchen& kitchen, const Resolved& resolved, const ByProduct& one,
                          const Rational& amount) {
-  const kitchen::Ingredient& what = given(kitchen, resolved, one).what;
+  const kitchen::Ingredient& what = resolve::given_as(kitchen, resolved, one).what;
   if (const foods::FoodId* id = what.food()) {
     const foods::Food& food = kitchen.food(*id);
     const auto once = foods::as_purchased(food, *what.amount);
@@ -50,7 +43,8 @@ std::string amount_given(const Kitchen& kitchen, const Resolved& resolved, const
 
 foods::Place place_of(const Kitchen& kitchen, const Resolved& resolved, const ByProduct& one,
                       const ByProduct::Part& part) {
-  return part.from_freezer ? foods::Place::freezer : given(kitchen, resolved, one).cool_place;
+  return part.from_freezer ? foods::Place::freezer
+                           : resolve::given_as(kitchen, resolved, one).cool_place;
 }
 
 std::string keeps_until(const ByProduct& one) {
@@ -63,51 +57,49 @@ std::string keeps_until(const ByProduct& one) {
   return out;
 }
 
-std::vector<std::string> put_away(const Kitchen& kitchen, const Resolved& resolved, MakingId of) {
-  std::vector<std::string> out;
+std::vector<PutAway> put_away(const Kitchen& kitchen, const Resolved& resolved, MakingId of) {
+  std::vector<PutAway> out;
   for (const ByProduct& one : resolved.by_products) {
     if (one.of != of) {
       continue;
     }
-    const std::string& from = kitchen.recipe(resolved.making(of).recipe).name;
     for (const ByProduct::Part& part : one.parts) {
       if (part.date > one.date) {
-        const resolve::Making& into = resolved.making(part.into);
-        out.push_back(fmt::format("Put {} from {} into the {}, for {} on {}",
-                                  amount_given(kitchen, resolved, one, part.amount), from,
-                                  foods::name(place_of(kitchen, resolved, one, part)),
-                                  kitchen.recipe(into.recipe).name, text::print_day(part.date)));
+        out.push_back({&one, &part, amount_given(kitchen, resolved, one, part.amount)});
       }
     }
-    const std::string until = keeps_until(one);
-    if (one.left() > 0 && !until.empty()) {
-      out.push_back(fmt::format("Keep {} for something else, {}",
-                                amount_given(kitchen, resolved, one, one.left()), until));
+    if (one.left() > 0 && !keeps_until(one).empty()) {
+      out.push_back({&one, nullptr, amount_given(kitchen, resolved, one, one.left())});
     }
   }
   return out;
 }
 
-std::string put_away_together(const Kitchen& kitchen, const Resolved& resolved, MakingId of) {
-  std::vector<std::string> out;
-  for (const ByProduct& one : resolved.by_products) {
-    if (one.of != of) {
-      continue;
-    }
-    for (const ByProduct::Part& part : one.parts) {
-      if (part.date > one.date) {
-        out.push_back(fmt::format(
-            "{} into the {}, for {}", amount_given(kitchen, resolved, one, part.amount),
-            foods::name(place_of(kitchen, resolved, one, part)), text::print_day(part.date)));
-      }
-    }
-    if (one.left() > 0 && !keeps_until(one).empty()) {
-      out.push_back(amount_given(kitchen, resolved, one, one.left()) + " for something else");
-    }
+std::string in_words(const Kitchen& kitchen, const Resolved& resolved, const PutAway& put) {
+  if (put.part == nullptr) {
+    return fmt::format("Keep {} for something else, {}", put.amount, keeps_until(*put.of));
   }
-  return out.empty() ? std::string()
-                     : fmt::format("From {}: {}", kitchen.recipe(resolved.making(of).recipe).name,
-                                   text::join(out, "; "));
+  return fmt::format("Put {} from {} into the {}, for {} on {}", put.amount,
+                     kitchen.recipe(resolved.making(put.of->of).recipe).name,
+                     foods::name(place_of(kitchen, resolved, *put.of, *put.part)),
+                     kitchen.recipe(resolved.making(put.part->into).recipe).name,
+                     text::print_day(put.part->date));
+}
+
+std::string in_one_line(const Kitchen& kitchen, const Resolved& resolved,
+                        const std::vector<PutAway>& puts) {
+  std::vector<std::string> words;
+  for (const PutAway& put : puts) {
+    words.push_back(put.amount +
+                    (put.part == nullptr
+                         ? " for something else"
+                         : fmt::format(" into the {}, for {}",
+                                       foods::name(place_of(kitchen, resolved, *put.of, *put.part)),
+                                       text::print_day(put.part->date))));
+  }
+  return fmt::format("From {}: {}",
+                     kitchen.recipe(resolved.making(puts.front().of->of).recipe).name,
+                     text::join(words, "; "));
 }
 
 } // namespace manciple::prep

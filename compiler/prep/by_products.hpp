@@ -21,17 +21,27 @@ std::string amount_given(const kitchen::Kitchen& kitchen, const resolve::Resolve
 foods::Place place_of(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                       const resolve::ByProduct& one, const resolve::ByProduct::Part& part);
 
-/// What is to be kept of what a making leaves over, a text each: "Put 1 ham bone from Glazed ham
-/// into the fridge, for Split pea soup on Mon 29 Mar"; of what nothing takes: "Keep 1 ham bone for
-/// something else, good until ...". What is used on the same day is not put away.
-std::vector<std::string> put_away(const kitchen::Kitchen& kitchen,
-                                  const resolve::Resolved& resolved, resolve::MakingId of);
-
 /// "good until Thu 1 Apr, or until 2027-05-28 in the freezer"; empty if it does not keep.
 std::string keeps_until(const resolve::ByProduct& one);
 
-/// The same in one line, for a session's sheet; empty where there is nothing.
-std::string put_away_together(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+/// What is to be kept of what a making leaves over. Refers to what is resolved.
+struct PutAway {
+  const resolve::ByProduct* of = nullptr;
+  const resolve::ByProduct::Part* part = nullptr; ///< null: of what nothing takes
+  std::string amount;                             ///< as `amount_given`
+};
+/// By what takes it, then what nothing does. What is used on the same day is not put away.
+std::vector<PutAway> put_away(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                               resolve::MakingId of);
+
+/// "Put 1 ham bone from Glazed ham into the fridge, for Split pea soup on Mon 29 Mar"; of what
+/// nothing takes: "Keep 1 ham bone for something else, good until ...".
+std::string in_words(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                     const PutAway& put);
+
+/// All of one making in one line, for a session's sheet: "From Glazed ham: 1 ham bone into the
+/// fridge, for Mon 29 Mar". There is at least one.
+std::string in_one_line(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                        const std::vector<PutAway>& puts);
 
 } // namespace manciple::prep

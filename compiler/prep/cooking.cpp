@@ -98,30 +98,25 @@ private:
 
   // A part is done before what it goes into begins, and so is what leaves something over for it.
   void parts() {
-    const auto before = [&](std::size_t one, std::size_t other) {
-      if (!jobs_of_[one].empty() && !jobs_of_[other].empty()) {
-        jobs_[jobs_of_[other].front()].after.push_back(jobs_of_[one].back());
+    const auto before = [&](std::size_t one, MakingId other) {
+      for (std::size_t d = 0; d < dishes_.size(); ++d) {
+        if (dishes_[d].cooking.making == other && !jobs_of_[one].empty() && !jobs_of_[d].empty()) {
+          jobs_[jobs_of_[d].front()].after.push_back(jobs_of_[one].back());
+        }
       }
     };
-    for (const resolve::ByProduct& one : resolved_.by_products) {
-      for (const resolve::ByProduct::Part& part : one.parts) {
-        for (std::size_t g = 0; g < dishes_.size(); ++g) {
-          for (std::size_t d = 0; d < dishes_.size(); ++d) {
-            if (dishes_[g].cooking.making == one.of && dishes_[d].cooking.making == part.into) {
-              before(g, d);
-            }
+    for (std::size_t p = 0; p < dishes_.size(); ++p) {
+      const MakingId making = dishes_[p].cooking.making;
+      for (const resolve::ByProduct& one : resolved_.by_products) {
+        for (const resolve::ByProduct::Part& part : one.parts) {
+          if (one.of == making) {
+            before(p, part.into);
           }
         }
       }
-    }
-    for (std::size_t p = 0; p < dishes_.size(); ++p) {
-      for (const resolve::Consumer& consumer :
-           resolved_.making(dishes_[p].cooking.making).consumers) {
-        const auto* into = std::get_if<MakingId>(&consumer.who);
-        for (std::size_t d = 0; into != nullptr && d < dishes_.size(); ++d) {
-          if (dishes_[d].cooking.making == *into) {
-            before(p, d);
-          }
+      for (const resolve::Consumer& consumer : resolved_.making(making).consumers) {
+        if (const auto* into = std::get_if<MakingId>(&consumer.who)) {
+          before(p, *into);
         }
       }
     }

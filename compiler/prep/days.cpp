@@ -184,8 +184,8 @@ void Days::by_products() {
       continue; // one of its tasks
     }
     const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
-    for (std::string& words : put_away(kitchen_, resolved_, making.id)) {
-      add(Kind::leftovers, making.date, std::move(words), by);
+    for (const PutAway& put : put_away(kitchen_, resolved_, making.id)) {
+      add(Kind::leftovers, making.date, in_words(kitchen_, resolved_, put), by);
     }
   }
   for (const resolve::ByProduct& one : resolved_.by_products) {

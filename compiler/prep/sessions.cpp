@@ -16,6 +16,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
 
@@ -75,6 +76,8 @@ private:
   void cooking();
   void store(const Making& making, std::size_t last_hot, bool bagged);
   void keep_by_products(const Making& making);
+  [[nodiscard]] std::size_t last_where(MakingId id,
+                                       const std::function<bool(const Task&)>& is) const;
   [[nodiscard]] std::size_t last_step(MakingId id) const;
   [[nodiscard]] std::size_t last_of_method(MakingId id) const;
   void order_parts();
@@ -329,15 +332,15 @@ void Session::store(const Making& making, std::size_t last_hot, bool bagged) {
 
 // What it leaves over for other days is put away once its steps are done, beside the dish itself.
 void Session::keep_by_products(const Making& making) {
-  const std::size_t parts = put_away(kitchen_, resolved_, making.id).size();
-  if (parts == 0) {
+  const std::vector<PutAway> puts = put_away(kitchen_, resolved_, making.id);
+  if (puts.empty()) {
     return;
   }
   Task task;
   task.kind = Task::Kind::store;
-  task.what = put_away_together(kitchen_, resolved_, making.id);
+  task.what = in_one_line(kitchen_, resolved_, puts);
   task.making = making.id;
-  task.hands_on = 1 + static_cast<int>(parts); // common practice, no source
+  task.hands_on = 1 + static_cast<int>(puts.size()); // common practice, no source
   Work work;
   work.making = making.id;
   work.job.after = {last_of_method(making.id)};
@@ -345,25 +348,26 @@ void Session::keep_by_products(const Making& making) {
   work_.push_back(std::move(work));
 }
 
-// The job after which a making can be used: it need not be cooled and put away before that.
-std::size_t Session::last_step(MakingId id) const {
+// The last job of a making whose last task is such a one; its first, if none is.
+std::size_t Session::last_where(MakingId id, const std::function<bool(const Task&)>& is) const {
   const auto& [first, end] = steps_.at(id);
   std::size_t last = end;
-  while (last > first && (work_[last].tasks.back().second.kind == Task::Kind::store ||
-                          work_[last].tasks.back().second.kind == Task::Kind::cool)) {
+  while (last > first && !is(work_[last].tasks.back().second)) {
     --last;
   }
   return last;
 }
 
+// The job after which a making can be used: it need not be cooled and put away before that.
+std::size_t Session::last_step(MakingId id) const {
+  return last_where(id, [](const Task& task) {
+    return task.kind != Task::Kind::store && task.kind != Task::Kind::cool;
+  });
+}
+
 // What a making leaves over is there when the last step of its method is done, cooling or not.
 std::size_t Session::last_of_method(MakingId id) const {
-  const auto& [first, end] = steps_.at(id);
-  std::size_t last = end;
-  while (last > first && !work_[last].tasks.back().second.step) {
-    --last;
-  }
-  return last;
+  return last_where(id, [](const Task& task) { return task.step.has_value(); });
 }
 
 // Recipes that are part of recipes made in the same session; and the board: ready-to-eat first.

@@ -92,8 +92,7 @@ private:
                       "be found by {}",
                       food.name, amount, when),
           food.given ? "cook a dish that leaves it over before that, call it optional in the "
-                       "recipe, or add "
-                       "it to the prices of a shop in plans/stores"
+                       "recipe, or add it to the prices of a shop in plans/stores"
                      : fmt::format("add it to the prices of a shop in plans/stores, or '{}' to the "
                                    "departments that the shop is walked through",
                                    foods::name(food.department)));

@@ -23,7 +23,19 @@ using kitchen::Target;
 // Until what is left of a dish has been eaten around and put away. Common practice, no source.
 constexpr int clearing = 60; // minutes
 
-// What one making as written gives, in the units in which it is taken.
+// Foods that stand for each other are one; amounts are in terms of the first of them.
+Target first_of(const Kitchen& kitchen, const Target& what) {
+  const auto* food = std::get_if<foods::FoodId>(&what);
+  return food == nullptr ? what : Target(kitchen.household.in_terms_of(*food).food);
+}
+
+} // namespace
+
+const kitchen::ByProduct& given_as(const Kitchen& kitchen, const Resolved& resolved,
+                                   const ByProduct& one) {
+  return kitchen.recipe(resolved.making(one.of).recipe).gives[one.given];
+}
+
 std::optional<Rational> amount_given(const Kitchen& kitchen, const kitchen::ByProduct& given) {
   if (const foods::FoodId* food = given.what.food()) {
     const auto bought = foods::as_purchased(kitchen.food(*food), *given.what.amount);
@@ -32,14 +44,6 @@ std::optional<Rational> amount_given(const Kitchen& kitchen, const kitchen::ByPr
   text::Diagnostics said; // `makings` says it of every recipe that is made
   return times_of(kitchen, given.what, said);
 }
-
-// Foods that stand for each other are one; amounts are in terms of the first of them.
-Target first_of(const Kitchen& kitchen, const Target& what) {
-  const auto* food = std::get_if<foods::FoodId>(&what);
-  return food == nullptr ? what : Target(kitchen.household.in_terms_of(*food).food);
-}
-
-} // namespace
 
 Supplies::Supplies(const Kitchen& kitchen, const std::vector<RecipeId>& order, const Barred& barred)
     : kitchen_(kitchen), barred_(barred), place_(kitchen.recipes.size(), 0) {
@@ -170,7 +174,7 @@ private:
       return;
     }
     const Making& making = resolved_.making(one.of);
-    const kitchen::ByProduct& given = kitchen_.recipe(making.recipe).gives[one.given];
+    const kitchen::ByProduct& given = given_as(kitchen_, resolved_, one);
     for (const Target& line : given.of) {
       out.add(kitchen_, line);
     }
@@ -230,10 +234,11 @@ std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
   for (const ByProduct& one : resolved.by_products) {
     const Making& of = resolved.making(one.of);
     const Recipe& giver = kitchen.recipe(of.recipe);
+    const kitchen::ByProduct& given = given_as(kitchen, resolved, one);
     for (const ByProduct::Part& part : one.parts) {
       const Making& into = resolved.making(part.into);
       const Barred::One key{of.recipe, one.date, one.given, into.recipe, into.date};
-      const bool keeps_dry = giver.gives[one.given].cool_place == foods::Place::pantry;
+      const bool keeps_dry = given.cool_place == foods::Place::pantry;
       const Date last = keeps_dry ? part.date : eaten[static_cast<std::size_t>(part.into)];
       if (!part.from_freezer && one.good_until && last > *one.good_until) {
         out.insert(key);
@@ -242,7 +247,7 @@ std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
       for (const kitchen::Person* person : eaters_of(kitchen, resolved, part.into)) {
         const auto harm = fit_for(kitchen, inside, *person).forbidden;
         if (harm && out.insert(key).second) {
-          why.remark(errors::not_for_all, giver.gives[one.given].at,
+          why.remark(errors::not_for_all, given.at,
                      fmt::format("what {} of {} leaves over does not go into {} of {}: {}",
                                  giver.name, text::print_day(one.date),
                                  kitchen.recipe(into.recipe).name, text::print_day(into.date),

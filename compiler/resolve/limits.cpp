@@ -68,6 +68,37 @@ std::string whether(const std::string& diet) {
                   : fmt::format("whether it is {}", diet);
 }
 
+// Whether a food has what somebody must not have. The name of one that nobody knows may speak of
+// it.
+foods::Holds holds_limit(const Kitchen& kitchen, FoodId id, const kitchen::Limit& limit) {
+  const foods::Food& food = kitchen.food(id);
+  const FoodId* avoided = std::get_if<FoodId>(&limit.what);
+  if (avoided == nullptr) {
+    return foods::holds(food, std::get<foods::AnyClass>(limit.what));
+  }
+  const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
+  const std::string name = fmt::format(" {} ", kitchen.food(*avoided).name);
+  return id == *avoided || (food.as_written && within.find(name) != std::string::npos)
+             ? foods::Holds::yes
+             : foods::Holds::no;
+}
+
+// What is to be read or asked because of it, if anything is.
+std::optional<LabelCheck> label_for(const Kitchen& kitchen, FoodId id, foods::Holds holds,
+                                    const kitchen::Limit& limit, const Person& person) {
+  switch (holds) {
+  case foods::Holds::read_the_label:
+    return LabelCheck{id, said(limit, kitchen), person.name, true};
+  case foods::Holds::not_known:
+    return LabelCheck{id, limit.diet.empty() ? said(limit, kitchen) : whether(limit.diet),
+                      person.name, false};
+  case foods::Holds::yes:
+  case foods::Holds::no:
+    break;
+  }
+  return std::nullopt;
+}
+
 class Check {
 public:
   Check(const Kitchen& kitchen, text::Diagnostics& diagnostics)
@@ -137,36 +168,18 @@ void Check::refuse(const Plate& plate, std::optional<std::size_t> line, const ki
 
 void Check::check_limit(const Plate& plate, std::size_t line, FoodId id,
                         const kitchen::Limit& limit) {
-  const foods::Food& food = kitchen_.food(id);
-  const auto has = [&] {
+  const foods::Holds holds = holds_limit(kitchen_, id, limit);
+  if (holds == foods::Holds::yes) {
+    const foods::Food& food = kitchen_.food(id);
     const kitchen::RecipeId* dish = plate.dish.what.recipe();
     const Recipe* in = plate.inside.lines[line].of;
-    return fmt::format("{} on {} has {}{}",
+    refuse(plate, line, limit,
+           fmt::format("{} on {} has {}{}",
                        dish != nullptr ? kitchen_.recipe(*dish).name : food.name,
                        text::print_day(plate.meal.date), food.name,
-                       in != nullptr && in->id != *dish ? fmt::format(" in {}", in->name) : "");
-  };
-  if (const FoodId* avoided = std::get_if<FoodId>(&limit.what)) {
-    const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
-    const std::string name = fmt::format(" {} ", kitchen_.food(*avoided).name);
-    if (id == *avoided || (food.as_written && within.find(name) != std::string::npos)) {
-      refuse(plate, line, limit, has());
-    }
-    return;
-  }
-  switch (foods::holds(food, std::get<foods::AnyClass>(limit.what))) {
-  case foods::Holds::yes:
-    refuse(plate, line, limit, has());
-    break;
-  case foods::Holds::read_the_label:
-    labels_[{plate.person.name, id, said(limit, kitchen_)}] = true;
-    break;
-  case foods::Holds::not_known:
-    labels_[{plate.person.name, id,
-             limit.diet.empty() ? said(limit, kitchen_) : whether(limit.diet)}] = false;
-    break;
-  case foods::Holds::no:
-    break;
+                       in != nullptr && in->id != *dish ? fmt::format(" in {}", in->name) : ""));
+  } else if (const auto label = label_for(kitchen_, id, holds, limit, plate.person)) {
+    labels_[{label->person, id, label->what}] = label->known;
   }
 }
 
@@ -296,16 +309,11 @@ Fit fit_for(const Kitchen& kitchen, const Inside& inside, const Person& person) 
       if (food.from_tap) {
         continue;
       }
-      const auto holds = of != nullptr                        ? foods::holds(food, *of)
-                         : std::get<FoodId>(limit.what) == id ? foods::Holds::yes
-                                                              : foods::Holds::no;
+      const foods::Holds holds = holds_limit(kitchen, id, limit);
       if (holds == foods::Holds::yes) {
         refuse(limit, fmt::format("{} is in it", food.name));
-      } else if (holds == foods::Holds::read_the_label) {
-        out.labels.push_back({id, said(limit, kitchen), person.name, true});
-      } else if (holds == foods::Holds::not_known) {
-        out.labels.push_back({id, limit.diet.empty() ? said(limit, kitchen) : whether(limit.diet),
-                              person.name, false});
+      } else if (auto label = label_for(kitchen, id, holds, limit, person)) {
+        out.labels.push_back(std::move(*label));
       }
     }
     for (const kitchen::RecipeId id : inside.recipes) {

@@ -139,6 +139,15 @@ private:
   const Recipe& recipe_;
 };
 
+void tell(const Hazard& hazard, const text::Span& at, const std::string& name,
+          text::Diagnostics& diagnostics) {
+  const std::string what = fmt::format("{}: {}", name, hazard.what);
+  auto& said = hazard.forbidden
+                   ? diagnostics.error(hazard.code, at, what, std::string(hazard.instead))
+                   : diagnostics.warning(hazard.code, at, what, std::string(hazard.instead));
+  said.note(std::nullopt, std::string(hazard.source));
+}
+
 // What a recipe leaves over is kept no longer than a dish of what is in it.
 void check_kept(const Kitchen& kitchen, const Recipe& recipe, const kitchen::ByProduct& given,
                 const std::set<std::string_view>& told, text::Diagnostics& diagnostics) {
@@ -153,17 +162,13 @@ void check_kept(const Kitchen& kitchen, const Recipe& recipe, const kitchen::ByP
       return std::find(given.of.begin(), given.of.end(), line.target) == given.of.end();
     });
   }
+  const Look look(kitchen, kept);
   std::set<std::string_view> said = told;
   for (const Hazard& hazard : hazards()) {
-    if (!hazard.pattern.kept || !Look(kitchen, kept).place_of(hazard.pattern) ||
-        !said.insert(hazard.code.number).second) {
-      continue;
+    if (hazard.pattern.kept && look.place_of(hazard.pattern) &&
+        said.insert(hazard.code.number).second) {
+      tell(hazard, given.at, kept.name, diagnostics);
     }
-    const std::string what = fmt::format("{}: {}", kept.name, hazard.what);
-    auto& one = hazard.forbidden
-                    ? diagnostics.error(hazard.code, given.at, what, std::string(hazard.instead))
-                    : diagnostics.warning(hazard.code, given.at, what, std::string(hazard.instead));
-    one.note(std::nullopt, std::string(hazard.source));
   }
 }
 
@@ -172,14 +177,9 @@ void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diag
   std::set<std::string_view> told; // each danger once, the gravest first
   for (const Hazard& hazard : hazards()) {
     const auto at = look.place_of(hazard.pattern);
-    if (!at || !told.insert(hazard.code.number).second) {
-      continue;
+    if (at && told.insert(hazard.code.number).second) {
+      tell(hazard, *at, recipe.name, diagnostics);
     }
-    const std::string what = fmt::format("{}: {}", recipe.name, hazard.what);
-    auto& said = hazard.forbidden
-                     ? diagnostics.error(hazard.code, *at, what, std::string(hazard.instead))
-                     : diagnostics.warning(hazard.code, *at, what, std::string(hazard.instead));
-    said.note(std::nullopt, std::string(hazard.source));
   }
   check_temperatures(kitchen, recipe, diagnostics);
   for (const kitchen::ByProduct& given : recipe.gives) {

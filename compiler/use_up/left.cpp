@@ -5,6 +5,7 @@
 #include "purchase/lives.hpp"
 #include "purchase/usual_price.hpp"
 #include "purchase/worth.hpp"
+#include "resolve/by_products.hpp"
 
 #include <algorithm>
 #include <tuple>
@@ -178,8 +179,7 @@ private:
   // What dishes leave over and no other takes: unfrozen, or where it does not keep so, frozen.
   void by_products() {
     for (const resolve::ByProduct& one : resolved_.by_products) {
-      const kitchen::Recipe& of = kitchen_.recipe(resolved_.making(one.of).recipe);
-      const foods::FoodId* food = of.gives[one.given].what.food();
+      const foods::FoodId* food = resolve::given_as(kitchen_, resolved_, one).what.food();
       if (food == nullptr || one.left() <= 0) {
         continue;
       }

@@ -216,6 +216,15 @@ TEST_F(ABone, CarriesWhatSomebodyMustNotHave) {
   EXPECT_FALSE(house.said("R008"));
 }
 
+TEST_F(ABone, CarriesWhatTheNameOfAnUnknownFoodSpeaksOf) {
+  house.household("", "[mushroom]");
+  house.recipe("roast", "2 lb onion, 1 jar forest mushroom relish",
+               further("gives: {what: 1 roast bone, keeps: {fridge: 3 days}}\n"));
+  house.plan("2027-03-02: {dinner: {dish: roast, eaten by: [Ada]}}, 2027-03-04: {dinner: soup}");
+  EXPECT_TRUE(only(house.good()).parts.empty());
+  EXPECT_TRUE(house.said("R008")) << house.said();
+}
+
 TEST_F(ABone, CarriesThroughASecondDish) {
   house.household("", "[milk]");
   house.recipe("roast", "2 lb onion, 1 cup whole milk",
