@@ -2,6 +2,7 @@
 
 #include "history/as_planned.hpp"
 #include "history/errors.hpp"
+#include "kitchen/paths.hpp"
 #include "purchase/budget.hpp"
 #include "purchase/likely.hpp"
 #include "purchase/makers.hpp"
@@ -108,7 +109,12 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
   out.nutrition = nutrition::nutrition(out.kitchen, out.resolved);
-  out.aims = nutrition::look_at_aims(out.kitchen, out.resolved, out.nutrition, out.worth);
+  kitchen::Library library;
+  if (!out.kitchen.plan->aims.empty()) {
+    library = kitchen::read_library(kitchen::root_of(plan_path), kitchen::Recipes::suited, files);
+  }
+  out.aims = nutrition::look_at_aims(out.kitchen, out.resolved, out.nutrition, out.worth,
+                                     std::move(library));
   nutrition::tell_aims(out.kitchen, out.aims, diagnostics);
   out.out_of_stock = purchase::out_of_stock(out.kitchen, out.shopping);
   out.prep = prep::prepare(out.kitchen, out.resolved, out.shopping, diagnostics);

@@ -11,26 +11,6 @@
 namespace manciple::cli {
 namespace {
 
-// The files of a house without its plans: of these, only the one that is asked about counts.
-class WithoutPlans final : public text::Files {
-public:
-  explicit WithoutPlans(const std::string& root) : plans_(kitchen::in_root(root, "plans")) {}
-
-  [[nodiscard]] tl::expected<std::string, Refusal> read(const std::string& path) const override {
-    return text::disk().read(path);
-  }
-  [[nodiscard]] tl::expected<std::vector<std::string>, Refusal>
-  names(const std::string& folder) const override {
-    return folder == plans_ ? std::vector<std::string>() : text::disk().names(folder);
-  }
-  [[nodiscard]] bool exists(const std::string& path) const override {
-    return text::disk().exists(path);
-  }
-
-private:
-  std::string plans_;
-};
-
 // What of it is to be used up.
 std::vector<std::size_t> wanted_of(const emit::Compiled& compiled, const emit::UseUp& asked) {
   std::vector<std::size_t> out;
@@ -81,12 +61,9 @@ int use_up(const UseUpRequest& request) {
              text::print_date(first), text::print_date(plan.until));
     return bad_input;
   }
-  text::Sources sources;
-  text::Diagnostics diagnostics; // the library's own mistakes are for `check`
-  const std::string root = kitchen::root_of(request.plan);
-  kitchen::Kitchen library =
-      kitchen::read_everything(root, sources, diagnostics, WithoutPlans(root));
-  emit::UseUp asked{library, {}, {}, {}, {}, !request.date.empty()};
+  kitchen::Library library =
+      kitchen::read_library(kitchen::root_of(request.plan), kitchen::Recipes::all);
+  emit::UseUp asked{library.kitchen, {}, {}, {}, {}, !request.date.empty()};
   asked.left = use_up::what_is_left(compiled->kitchen, compiled->resolved, compiled->shopping);
   asked.wanted.day = *day;
   if (!request.food.empty()) {
@@ -96,8 +73,7 @@ int use_up(const UseUpRequest& request) {
     }
   }
   asked.wanted.lefts = wanted_of(*compiled, asked);
-  asked.suggestions =
-      use_up::suggest(library, diagnostics, compiled->kitchen, asked.left, asked.wanted);
+  asked.suggestions = use_up::suggest(library, compiled->kitchen, asked.left, asked.wanted);
   say(std::string_view(emit::use_up_text(*compiled, asked)));
   return good;
 }

@@ -108,7 +108,9 @@ std::string left_out_part(const Compiled& compiled) {
                : fmt::format("- {}: {}\n", what, escape_markdown(text::join(names, ", ")));
   };
   return "\n## Left out\n\n"
-         "- what cooking destroys or takes up: vitamin C and folate of cooked food are too high\n"
+         "- what cooking destroys, but for vitamin C and folate of vegetables and pulses that the "
+         "tables "
+         "have raw and cooked: these lose what they lose there\n"
          "- fat that stays in the pan or the fryer, and water\n"
          "- staples and what else is bought, for nobody says who eats them\n" +
          list("foods without figures", compiled.nutrition.without_figures) +

@@ -66,11 +66,13 @@ Json person(const nutrition::Eater& eater) {
 Json aim(const Compiled& compiled, const nutrition::AimMet& met) {
   Json mend = nullptr;
   if (met.mend) {
-    mend = {{"instead", compiled.kitchen.recipe(met.mend->instead).name},
+    mend = {{"instead", met.mend->instead},
+            {"planned", met.mend->planned},
+            {"labels", met.mend->labels},
             {"meal", met.mend->of.meal},
             {"dish", met.mend->of.dish},
             {"value", number(met.mend->value)},
-            {"cost", number(met.mend->cents)}};
+            {"cost", met.mend->cents ? number(*met.mend->cents) : Json(nullptr)}};
   }
   const bool missed = met.missed > 0;
   return {{"aim", compiled.plan().aims[met.aim].text},

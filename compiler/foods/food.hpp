@@ -95,6 +95,8 @@ struct Food {
   std::vector<std::string> aliases;
   Department department = Department::household;
   std::optional<int> usda; ///< number in the USDA SR28 tables
+  /// Number there of the same food cooked without salt: what of its vitamins heat leaves.
+  std::optional<int> usda_cooked;
   std::vector<UsdaForm> usda_forms;
   Place stored = Place::pantry;
   std::vector<VolumeWeight> volumes;
@@ -114,7 +116,8 @@ struct Food {
   std::optional<Classes> classes;     ///< absent: not known, never "none"
   std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
   std::optional<Nutrients> nutrients;
-  bool from_tap = false; ///< water: never bought
+  std::optional<Nutrients> cooked; ///< of 100 g of the food once it is cooked
+  bool from_tap = false;           ///< water: never bought
   /// Carried as a line writes it, since nothing more is known: what its amounts are in.
   std::optional<measure::Dimension> as_written;
   bool given = false; ///< carried so, and what a recipe of the library leaves over: no shop has it

@@ -117,6 +117,8 @@ constexpr std::array food_keys{
     Key{"aliases", &names, "other names of it"},
     Key{"department", &department, "where a shop keeps it; needed of a food of your own"},
     Key{"usda", &number, "its number in the USDA SR28 tables"},
+    Key{"usda cooked", &number,
+        "the number of the same food cooked without salt: of its vitamins so much is left"},
     Key{"usda of forms", &forms_by_number, "the numbers of forms that have their own"},
     Key{"stored", &place, "where a house keeps it (default: pantry)"},
     Key{"volume", &volumes, "what a volume of it weighs, by form"},

@@ -321,15 +321,21 @@ void FileReader::read(const Entry& entry) {
   }
   const bool new_food = fields.has("department");
   word(fields, "department", food_.department, parse_department, department_words());
-  if (const Node* usda = fields.find("usda")) {
-    measure::Cursor cursor{usda->scalar};
-    const auto number = measure::scan_number(cursor);
-    if (number && cursor.done() && *number < 100000) {
-      food_.usda = static_cast<int>(measure::to_int64(measure::floor(*number)));
-    } else {
-      bad(*usda, fmt::format("'{}' is not an SR28 number", usda->scalar), "11282");
+  const auto sr28 = [&](std::string_view key, std::optional<int>& number) {
+    const Node* node = fields.find(key);
+    if (node == nullptr) {
+      return;
     }
-  }
+    measure::Cursor cursor{node->scalar};
+    const auto read = measure::scan_number(cursor);
+    if (read && cursor.done() && *read < 100000) {
+      number = static_cast<int>(measure::to_int64(measure::floor(*read)));
+    } else {
+      bad(*node, fmt::format("'{}' is not an SR28 number", node->scalar), "11282");
+    }
+  };
+  sr28("usda", food_.usda);
+  sr28("usda cooked", food_.usda_cooked);
   for (const Entry* of : fields.named("usda of forms")) {
     const auto form = parse_form(of->key.scalar);
     measure::Cursor cursor{of->value.scalar};

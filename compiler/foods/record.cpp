@@ -177,6 +177,9 @@ void describe(Archive& a, Food& f) {
   if (a.has(f.usda)) {
     a(*f.usda);
   }
+  if (a.has(f.usda_cooked)) {
+    a(*f.usda_cooked);
+  }
   list(a, f.usda_forms);
   a(f.stored);
   list(a, f.volumes);
@@ -211,6 +214,7 @@ void describe(Archive& a, Food& f) {
     a(f.classes->source);
   }
   maybe(a, f.nutrients);
+  maybe(a, f.cooked);
   a(f.from_tap);
 }
 

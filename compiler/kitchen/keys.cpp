@@ -69,6 +69,8 @@ constexpr Value meals = list_of(meal, "a list of meals", "[dinner]");
 constexpr Value amount = with_metric(word("an amount", "8 cups"), "2 l");
 constexpr Value amounts =
     with_metric(list_of(amount, "an amount or a list of amounts", "8 cups"), "2 l");
+constexpr Value suited_meal = word("a meal of the household, or side", "dinner");
+constexpr Value suited = list_of(suited_meal, "a list of meals, or side", "[lunch, dinner]");
 constexpr Value made_in = word("whole, halves, quarters or exactly", "halves");
 constexpr Value appliance = word("an appliance", "oven");
 constexpr Value vessel = word("a pot, a pan, a tray or another vessel", "tray");
@@ -136,6 +138,9 @@ constexpr std::array recipe_keys{
     Key{"measures", &measures, "whose cups and pints it means (default: the household's)"},
     Key{"serves", &number, "how many adults it feeds, made as written (default: 4)"},
     Key{"makes", &amounts, "how much it makes, for recipes that use it"},
+    Key{"suits", &suited,
+        "the meals that it can be the main dish of; side: it goes beside one. For what would help "
+        "to meet the aims of a plan"},
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
     Key{"method", &steps, "what is done, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},

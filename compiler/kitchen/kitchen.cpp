@@ -2,6 +2,7 @@
 
 #include "kitchen/appliances.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/library.hpp"
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
 #include "kitchen/receipt_csv.hpp"
@@ -91,7 +92,7 @@ void add_given(const text::Node& file, const measure::Customs& customs,
 }
 
 // Recipes of the library by name, then foods. A recipe that is named gets an id and is read later.
-class Library : public FoodNames {
+class RecipeNames : public FoodNames {
 public:
   /// By slug of what recipes call themselves: the names of their files.
   using Titles = std::map<std::string, std::string, std::less<>>;
@@ -101,8 +102,8 @@ public:
 
   /// `titles` and `given` open every recipe; each is asked once, and only for a name that nothing
   /// else answers.
-  Library(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles,
-          std::function<Given()> given)
+  RecipeNames(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles,
+              std::function<Given()> given)
       : FoodNames(book),
         slugs_(std::move(slugs)),
         read_titles_(std::move(titles)),
@@ -154,11 +155,7 @@ public:
     return place->second;
   }
 
-  void need_all() {
-    for (const std::string& slug : slugs_) {
-      need(slug);
-    }
-  }
+  [[nodiscard]] const std::vector<std::string>& slugs() const { return slugs_; }
 
   std::vector<std::string> wanted; ///< slugs in the order of their ids
   std::string reading;             ///< the slug of the recipe that is being read
@@ -201,6 +198,7 @@ public:
   void refuse_later_count();
   void recipes();
   void all_recipes();
+  void suited_recipes();
   std::optional<text::FileId> load(const std::string& path) {
     return text::load(path, files_, sources_, diagnostics_);
   }
@@ -221,15 +219,15 @@ private:
   }
 
   [[nodiscard]] std::vector<std::string> recipe_files() const;
-  Library::Titles titles() const;
-  Library::Given given() const;
+  RecipeNames::Titles titles() const;
+  RecipeNames::Given given() const;
 
   std::string root_;
   const text::Files& files_;
   text::Sources& sources_;
   text::Diagnostics& diagnostics_;
   FoodNames food_names_;
-  Library library_;
+  RecipeNames library_;
 };
 
 std::optional<text::Node> Loader::read(const std::string& path) {
@@ -275,8 +273,8 @@ std::vector<std::string> Loader::recipe_files() const {
   return out;
 }
 
-Library::Titles Loader::titles() const {
-  Library::Titles out;
+RecipeNames::Titles Loader::titles() const {
+  RecipeNames::Titles out;
   for (const std::string& name : recipe_files()) {
     const auto file = files_.read(in_root(root_, "recipes/" + name));
     const std::string title = file ? title_in(*file) : std::string();
@@ -287,8 +285,8 @@ Library::Titles Loader::titles() const {
   return out;
 }
 
-Library::Given Loader::given() const {
-  Library::Given out;
+RecipeNames::Given Loader::given() const {
+  RecipeNames::Given out;
   for (const std::string& name : recipe_files()) {
     // What is wrong with a file is said when it is read for its own sake.
     text::Sources sources;
@@ -546,7 +544,20 @@ void Loader::recipes() {
 }
 
 void Loader::all_recipes() {
-  library_.need_all();
+  for (const std::string& slug : library_.slugs()) {
+    library_.need(slug);
+  }
+  recipes();
+}
+
+// Of a large library few may say it: what does not is never parsed.
+void Loader::suited_recipes() {
+  for (const std::string& slug : library_.slugs()) {
+    const auto text = files_.read(in_root(root_, "recipes/" + slug + ".yaml"));
+    if (text && text->find("suits") != std::string::npos) {
+      library_.need(slug);
+    }
+  }
   recipes();
 }
 
@@ -574,6 +585,7 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
     loader.recipes();
     settle_usual(loader.kitchen, diagnostics);
     check_appliances(loader.kitchen, diagnostics);
+    check_suits(loader.kitchen, diagnostics);
   }
   return std::move(loader.kitchen);
 }
@@ -592,7 +604,24 @@ Kitchen read_everything(const std::string& root, text::Sources& sources,
   loader.all_recipes();
   settle_usual(loader.kitchen, diagnostics);
   check_appliances(loader.kitchen, diagnostics);
+  check_suits(loader.kitchen, diagnostics);
   return std::move(loader.kitchen);
+}
+
+Library read_library(const std::string& root, Recipes which, const text::Files& files) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  Loader loader(root, files, sources, diagnostics);
+  loader.setting();
+  if (which == Recipes::all) {
+    loader.all_recipes();
+  } else {
+    loader.suited_recipes();
+  }
+  settle_usual(loader.kitchen, diagnostics);
+  Library out{std::move(loader.kitchen), {}};
+  out.readable = readable_recipes(out.kitchen, diagnostics);
+  return out;
 }
 
 } // namespace manciple::kitchen

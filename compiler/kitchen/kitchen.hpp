@@ -59,4 +59,17 @@ Kitchen read_kitchen(const std::string& plan_path, text::Sources& sources,
 Kitchen read_everything(const std::string& root, text::Sources& sources,
                         text::Diagnostics& diagnostics, const text::Files& files = text::disk());
 
+/// Recipes of a house, whatever is planned, with its foods, people and price lists.
+struct Library {
+  Kitchen kitchen;            ///< without a plan, counts and receipts
+  std::vector<bool> readable; ///< by recipe: whether it has no error, nor has what it needs
+};
+
+/// All of them, or those that say for which meals, and what these need.
+enum class Recipes : std::uint8_t { all, suited };
+
+/// Reads the recipes below `root`. What is wrong in them is for `check` to say.
+Library read_library(const std::string& root, Recipes which,
+                     const text::Files& files = text::disk());
+
 } // namespace manciple::kitchen

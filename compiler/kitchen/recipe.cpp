@@ -254,6 +254,9 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
       recipe.makes.push_back(*read);
     }
   }
+  for (const Node* meal : fields.list("suits")) {
+    recipe.suits.push_back({text::lower(meal->scalar), meal->span});
+  }
   for (const Node* line : fields.list("ingredients")) {
     for (Ingredient& ingredient : read_line(*line, line->scalar, 0, customs, names, diagnostics)) {
       recipe.ingredients.push_back(std::move(ingredient));

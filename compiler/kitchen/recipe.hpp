@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace manciple::kitchen {
@@ -43,6 +44,14 @@ struct ByProduct {
   text::Span at;
 };
 
+/// A meal that a recipe can be the main dish of; `side`: it goes beside one.
+struct Suited {
+  static constexpr std::string_view side = "side";
+
+  std::string meal;
+  text::Span at;
+};
+
 /// In which parts a recipe is made.
 enum class MadeIn : std::uint8_t { usual, whole, halves, quarters, exactly };
 
@@ -56,6 +65,7 @@ struct Recipe {
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
   std::vector<ByProduct> gives;
+  std::vector<Suited> suits;
   std::vector<MethodStep> method;
   std::optional<int> keeps_pantry;  ///< days, once made: mixes, granola
   std::optional<int> keeps_fridge;  ///< days

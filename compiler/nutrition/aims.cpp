@@ -1,8 +1,8 @@
 #include "nutrition/aims.hpp"
 
-#include "foods/kinds.hpp"
 #include "kitchen/table.hpp"
 #include "nutrition/errors.hpp"
+#include "nutrition/stand_ins.hpp"
 #include "resolve/eaters.hpp"
 
 #include <fmt/format.h>
@@ -36,28 +36,15 @@ struct Occasion {
 // With figures for less of the weight nothing is said of an amount that is too small.
 constexpr double least_coverage = .8;
 
-bool is_counted(const foods::Food& food, foods::FoodId id, const Aim& aim) {
-  if (const auto* kind = std::get_if<std::string>(&aim.of)) {
-    return foods::is_of_kind(food, *kind);
-  }
-  if (const auto* one = std::get_if<foods::FoodId>(&aim.of)) {
-    return id == *one;
-  }
-  const auto* classes = std::get_if<std::vector<foods::AnyClass>>(&aim.of);
-  return classes != nullptr &&
-         std::any_of(classes->begin(), classes->end(), [&](const foods::AnyClass& of) {
-           return foods::holds(food, of) == foods::Holds::yes;
-         });
-}
-
 class Looker {
 public:
   Looker(const Kitchen& kitchen, const Resolved& resolved, const Nutrition& nutrition,
-         const purchase::Worth& worth, std::size_t aim)
+         const purchase::Worth& worth, LibraryDishes& library, std::size_t aim)
       : kitchen_(kitchen),
         resolved_(resolved),
         nutrition_(nutrition),
         worth_(worth),
+        library_(library),
         index_(aim),
         aim_(kitchen.plan->aims[aim]) {}
 
@@ -80,6 +67,8 @@ private:
   [[nodiscard]] double wanted() const { return to_double(aim_.amount); }
   [[nodiscard]] bool is_first(const DishRef& ref) const;
   [[nodiscard]] double coverage_of(const Occasion& one) const;
+  [[nodiscard]] std::vector<StandIn> of_plan(const DishRef& of) const;
+  [[nodiscard]] std::optional<double> known_cents_of(const DishRef& dish) const;
   void mend(const Occasion& worst, AimMet& met) const;
   [[nodiscard]] double cents_of(const DishRef& dish) const {
     const double servings = nutrition_.dishes[dish.meal][dish.dish].servings;
@@ -90,6 +79,7 @@ private:
   const Resolved& resolved_;
   const Nutrition& nutrition_;
   const purchase::Worth& worth_;
+  LibraryDishes& library_;
   std::size_t index_;
   const Aim& aim_;
   std::vector<std::vector<double>> a_serving_; // of each dish: what is counted, of a serving
@@ -116,7 +106,7 @@ void Looker::count_dishes() {
   }
   for (const resolve::Use& use : resolved_.uses) {
     const foods::Food& food = kitchen_.food(use.food);
-    if (!is_counted(food, use.food, aim_)) {
+    if (!is_counted(kitchen_, food, aim_)) {
       continue;
     }
     const double grams =
@@ -242,52 +232,93 @@ bool Looker::is_first(const DishRef& ref) const {
   return true;
 }
 
-// A dish of the plan in the place of one of those that the occasion has: what is named first in its
-// meal for what is, and what goes with it for what goes with it.
-void Looker::mend(const Occasion& worst, AimMet& met) const {
+// What a serving costs at what the plan pays, what was in the house at what it would cost; nothing
+// where that is not known. A spice without a price is too little to matter.
+std::optional<double> Looker::known_cents_of(const DishRef& dish) const {
+  const double servings = nutrition_.dishes[dish.meal][dish.dish].servings;
+  const auto& unknown = worth_.unknown_in[dish.meal][dish.dish];
+  const bool known = std::all_of(unknown.begin(), unknown.end(), [&](foods::FoodId food) {
+    return kitchen_.food(food).department == foods::Department::spices;
+  });
+  if (servings <= 0 || !known) {
+    return std::nullopt;
+  }
+  return to_double(worth_.replaced.dishes[dish.meal][dish.dish]) / servings;
+}
+
+// Dishes that the plan has at the same meal of other days, and that all who eat this one eat there:
+// what is named first in its meal for what is, and what goes with it for what goes with it.
+std::vector<StandIn> Looker::of_plan(const DishRef& of) const {
   const auto& meals = kitchen_.plan->meals;
-  const auto enough = [&](const Mend& one) { return !misses(one.value, worst.wanted); };
-  const auto better = [&](const Mend& a, const Mend& b) {
-    if (enough(a) != enough(b)) {
-      return enough(a);
-    }
-    return enough(a) ? a.cents < b.cents
-                     : by_how_much(a.value, worst.wanted) < by_how_much(b.value, worst.wanted);
-  };
-  const auto names = [&](const DishRef& ref) {
+  const auto sorted_eaters = [&](const DishRef& ref) {
     std::vector<const Person*> out = resolve::eaters(kitchen_, ref);
     std::sort(out.begin(), out.end());
     return out;
   };
+  const auto who = sorted_eaters(of);
+  const kitchen::Dish& dish = meals[of.meal].dishes[of.dish];
+  std::vector<StandIn> out;
+  for (std::size_t m = 0; m < meals.size(); ++m) {
+    for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
+      const kitchen::Dish& other = meals[m].dishes[d];
+      if (meals[m].slot != meals[of.meal].slot || other.kind != kitchen::Dish::Kind::cooked ||
+          other.what.recipe() == nullptr || other.what.target == dish.what.target ||
+          !other.not_by.empty() || is_first({m, d}) != is_first(of)) {
+        continue;
+      }
+      const auto all = sorted_eaters({m, d});
+      if (std::includes(all.begin(), all.end(), who.begin(), who.end())) {
+        out.push_back({kitchen_.recipe(*other.what.recipe()).name, true, false, a_serving_[m][d],
+                       known_cents_of({m, d})});
+      }
+    }
+  }
+  return out;
+}
+
+// One dish of those that the occasion has in whose place another would help.
+void Looker::mend(const Occasion& worst, AimMet& met) const {
+  const auto enough = [&](const Mend& one) { return !misses(one.value, worst.wanted); };
+  // Of what is enough, what costs least; what costs nobody knows how much comes last.
+  const auto better = [&](const Mend& a, const Mend& b) {
+    if (enough(a) != enough(b)) {
+      return enough(a);
+    }
+    if (!enough(a)) {
+      return by_how_much(a.value, worst.wanted) < by_how_much(b.value, worst.wanted);
+    }
+    return a.cents && (!b.cents || *a.cents < *b.cents);
+  };
   for (const DishRef& of : worst.dishes) {
-    const auto who = names(of);
-    const kitchen::Dish& dish = meals[of.meal].dishes[of.dish];
-    for (std::size_t m = 0; m < meals.size(); ++m) {
-      for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
-        const kitchen::Dish& other = meals[m].dishes[d];
-        if (meals[m].slot != meals[of.meal].slot || other.kind != kitchen::Dish::Kind::cooked ||
-            other.what.recipe() == nullptr || other.what.target == dish.what.target ||
-            !other.not_by.empty() || is_first({m, d}) != is_first(of)) {
-          continue;
-        }
-        const auto all = names({m, d});
-        if (!std::includes(all.begin(), all.end(), who.begin(), who.end())) {
-          continue;
-        }
-        const double old = a_serving_[of.meal][of.dish];
-        const double fresh = a_serving_[m][d];
-        Mend one{*other.what.recipe(), of, worst.value - old + fresh,
-                 cents_of({m, d}) - cents_of(of)};
-        if (aim_.times) {
-          const int before = old >= least_of_a_meal ? 1 : 0;
-          const int after = fresh >= least_of_a_meal ? 1 : 0;
-          one.value = worst.value - before + after;
-        }
-        if (by_how_much(one.value, worst.wanted) <
-                by_how_much(worst.value, worst.wanted) * (1 - close_enough) &&
-            (!met.mend || better(one, *met.mend))) {
-          met.mend = one;
-        }
+    const double old = a_serving_[of.meal][of.dish];
+    const std::optional<double> cost = known_cents_of(of);
+    std::vector<StandIn> all = of_plan(of);
+    for (StandIn& one : library_.in_place_of(of, is_first(of), aim_)) {
+      all.push_back(std::move(one));
+    }
+    for (StandIn& stand_in : all) {
+      const bool of_money = std::holds_alternative<std::monostate>(aim_.of);
+      if (of_money && !stand_in.cents) {
+        continue;
+      }
+      Mend one{stand_in.name,
+               stand_in.planned,
+               stand_in.labels,
+               of,
+               worst.value - old + stand_in.counts,
+               {}};
+      if (cost && stand_in.cents) {
+        one.cents = *stand_in.cents - *cost;
+      }
+      if (aim_.times) {
+        const int before = old >= least_of_a_meal ? 1 : 0;
+        const int after = stand_in.counts >= least_of_a_meal ? 1 : 0;
+        one.value = worst.value - before + after;
+      }
+      if (by_how_much(one.value, worst.wanted) <
+              by_how_much(worst.value, worst.wanted) * (1 - close_enough) &&
+          (!met.mend || better(one, *met.mend))) {
+        met.mend = std::move(one);
       }
     }
   }
@@ -364,10 +395,12 @@ std::string_view period(const Aim& aim) {
 } // namespace
 
 std::vector<AimMet> look_at_aims(const Kitchen& kitchen, const Resolved& resolved,
-                                 const Nutrition& nutrition, const purchase::Worth& worth) {
+                                 const Nutrition& nutrition, const purchase::Worth& worth,
+                                 kitchen::Library library) {
+  LibraryDishes dishes(std::move(library), kitchen);
   std::vector<AimMet> out;
   for (std::size_t i = 0; i < kitchen.plan->aims.size(); ++i) {
-    out.push_back(Looker(kitchen, resolved, nutrition, worth, i).run());
+    out.push_back(Looker(kitchen, resolved, nutrition, worth, dishes, i).run());
   }
   return out;
 }
@@ -404,12 +437,19 @@ std::string would_mend(const Kitchen& kitchen, const AimMet& met) {
   const Aim& aim = kitchen.plan->aims[met.aim];
   const kitchen::Meal& meal = kitchen.plan->meals[met.mend->of.meal];
   const kitchen::Ingredient& what = meal.dishes[met.mend->of.dish].what;
-  const double cents = met.mend->cents;
-  return fmt::format("{} instead of {} on {} makes it {}, for {} {} a serving",
-                     kitchen.recipe(met.mend->instead).name,
-                     what.recipe() != nullptr ? kitchen.recipe(*what.recipe()).name : what.text,
-                     text::print_day(meal.date), print_amount(kitchen, aim, met.mend->value),
-                     money(kitchen, std::abs(cents)), cents < 0 ? "less" : "more");
+  std::string out =
+      fmt::format("{}{} instead of {} on {} makes it {}", met.mend->instead,
+                  met.mend->planned ? "" : ", which the library has,",
+                  what.recipe() != nullptr ? kitchen.recipe(*what.recipe()).name : what.text,
+                  text::print_day(meal.date), print_amount(kitchen, aim, met.mend->value));
+  if (met.mend->cents) {
+    out += fmt::format(", for about {} {} a serving", money(kitchen, std::abs(*met.mend->cents)),
+                       *met.mend->cents < 0 ? "less" : "more");
+  }
+  if (met.mend->labels) {
+    out += "; read the labels first, for somebody must not have what may be in it";
+  }
+  return out;
 }
 
 void tell_aims(const Kitchen& kitchen, const std::vector<AimMet>& aims,

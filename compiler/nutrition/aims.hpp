@@ -11,10 +11,14 @@ namespace manciple::nutrition {
 
 /// Another dish in the place of one, and what it would do.
 struct Mend {
-  kitchen::RecipeId instead{};
+  std::string instead; ///< the recipe's name
+  bool planned = true; ///< the plan has it, too; else it is only in the library
+  bool labels = false; ///< there are labels to read before somebody eats it
   resolve::DishRef of;
   double value = 0; ///< of the occasion, then
-  double cents = 0; ///< what a serving costs more, at what this plan pays; under 0: less
+  /// What a serving costs more, in cents; under 0: less. At what this plan pays, or, of a dish of
+  /// the library, at what its foods usually cost; absent where a price is not known.
+  std::optional<double> cents;
 };
 
 /// How an aim of the plan is met. Amounts are of an adult's serving: what somebody with half a
@@ -35,10 +39,12 @@ struct AimMet {
 
 /// Looks at each aim of the plan. A day counts for somebody who sits at as many meals as on most of
 /// their days; a week that the plan cuts off counts by its days. The mend is a dish that the plan
-/// has at the same meal of another day, and all who eat there eat it: the cheapest that is enough,
-/// else the one that comes nearest.
+/// has at the same meal of another day, and all who eat there eat it, or a recipe of the library
+/// that says it suits the meal and that all may eat: the cheapest that is enough, else the one that
+/// comes nearest.
 std::vector<AimMet> look_at_aims(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                                 const Nutrition& nutrition, const purchase::Worth& worth);
+                                 const Nutrition& nutrition, const purchase::Worth& worth,
+                                 kitchen::Library library = {});
 
 /// An amount as the aim counts it: "28 g of protein", "once", "3.40".
 std::string print_amount(const kitchen::Kitchen& kitchen, const kitchen::Aim& aim, double amount);

@@ -1,6 +1,9 @@
 #include "nutrition/nutrition.hpp"
 
+#include "foods/retention.hpp"
+#include "kitchen/appliances.hpp"
 #include "kitchen/table.hpp"
+#include "nutrition/within.hpp"
 #include "resolve/by_products.hpp"
 #include "resolve/eaters.hpp"
 #include "resolve/makings.hpp"
@@ -28,15 +31,28 @@ bool is_part(Form form) {
          form == Form::peeled || form == Form::leaves || form == Form::florets;
 }
 
-void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
-                Sum& out);
+// A by-product may be made of what has a by-product again, and that be made with the first: what is
+// left of what is left of what is left over changes no figure that anybody sees.
+constexpr int deepest = 3;
+
+Sum of_making(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth = 0);
+
+// Adds so many grams of a food to what holds it, cooked where the recipe cooks it.
+void add_food(Sum& to, const Food& food, Form form, const kitchen::Recipe* in, double grams) {
+  if (in != nullptr && food.cooked && kitchen::is_cooked(*in, food.name)) {
+    const auto figures = foods::heated(food, form);
+    to.add(figures ? &*figures : nullptr, grams);
+  } else {
+    to.add(food.nutrients_of(form), grams);
+  }
+}
 
 // What so much of a food or of a recipe holds. Of a recipe, times as written.
 Sum of_target(const Kitchen& kitchen, const kitchen::Target& what, Form form,
-              const Rational& amount, int depth) {
+              const Rational& amount, int depth = 0) {
   Sum out;
   if (const auto* id = std::get_if<kitchen::RecipeId>(&what)) {
-    add_recipe(kitchen, kitchen.recipe(*id), to_double(amount), depth + 1, out);
+    out.add(of_making(kitchen, kitchen.recipe(*id), depth + 1), to_double(amount));
   } else if (const Food& food = kitchen.food(std::get<foods::FoodId>(what)); !food.from_tap) {
     out.add(food.nutrients_of(form), eaten_grams(food, form, amount).value_or(0));
   }
@@ -44,7 +60,7 @@ Sum of_target(const Kitchen& kitchen, const kitchen::Target& what, Form form,
 }
 
 // What one making leaves over and its eaters do not have: no more than what it is of holds.
-Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth) {
+Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth = 0) {
   Sum out;
   const auto bought = resolve::purchased_per_making(kitchen, recipe);
   text::Diagnostics unsaid;
@@ -69,33 +85,20 @@ Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth) 
   return out;
 }
 
-// Adds what is in a recipe, with what is in its recipes.
-void add_recipe(const Kitchen& kitchen, const kitchen::Recipe& recipe, double times, int depth,
-                Sum& out) {
-  constexpr int deepest = 50; // circles are refused before
-  const auto bought = resolve::purchased_per_making(kitchen, recipe);
-  for (std::size_t i = 0; i < recipe.ingredients.size() && depth < deepest; ++i) {
-    const kitchen::Ingredient& line = recipe.ingredients[i];
-    if (!line.amount || line.optional) {
-      continue;
+// What a recipe made once holds, with what is in its recipes.
+Sum of_making(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth) {
+  Sum out;
+  each_recipe(kitchen, recipe, [&](const kitchen::Recipe& part, double times) {
+    for (const FoodOf& one : foods_of(kitchen, part)) {
+      const Food& food = kitchen.food(one.food);
+      const Form form = eaten_form(one.line);
+      add_food(out, food, form, &part, eaten_grams(food, form, one.bought).value_or(0) * times);
     }
-    if (const kitchen::RecipeId* part = line.recipe()) {
-      text::Diagnostics unsaid;
-      if (const auto of = resolve::times_of(kitchen, line, unsaid)) {
-        add_recipe(kitchen, kitchen.recipe(*part), times * to_double(*of), depth + 1, out);
-      }
-      continue;
+    if (!part.gives.empty() && depth < deepest) {
+      out.add(left_over(kitchen, part, depth), -times);
     }
-    const Food& food = kitchen.food(*line.food());
-    if (!food.from_tap && !food.is_household()) {
-      const Form form = eaten_form(line);
-      const auto grams = eaten_grams(food, form, bought[i]);
-      out.add(food.nutrients_of(form), grams.value_or(0) * times);
-    }
-  }
-  if (!recipe.gives.empty() && depth < deepest) {
-    out.add(left_over(kitchen, recipe, depth), -times);
-  }
+  });
+  return out;
 }
 
 class Reckoner {
@@ -125,14 +128,16 @@ void Reckoner::add_to_dishes(const resolve::Use& use) {
   }
   const std::vector<resolve::DishShare> to = resolved_.shares_of(use);
   const Form form = eaten_form(kitchen_, resolved_, use);
-  const foods::Nutrients* figures = food.nutrients_of(form);
   const auto grams = eaten_grams(food, form, use.amount);
-  if (!to.empty() && (figures == nullptr || !grams)) {
+  if (!to.empty() && (food.nutrients_of(form) == nullptr || !grams)) {
     without_figures_.insert(food.name);
   }
+  const auto* making = std::get_if<resolve::OfMaking>(&use.reason);
+  const kitchen::Recipe* in =
+      making != nullptr ? &kitchen_.recipe(resolved_.making(making->making).recipe) : nullptr;
   for (const resolve::DishShare& share : to) {
-    out_.dishes[share.dish.meal][share.dish.dish].whole.add(figures, grams.value_or(0) *
-                                                                         to_double(share.share));
+    add_food(out_.dishes[share.dish.meal][share.dish.dish].whole, food, form, in,
+             grams.value_or(0) * to_double(share.share));
   }
 }
 
@@ -147,7 +152,7 @@ void Reckoner::by_products() {
   for (const resolve::Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     if (!making.on_hand && !recipe.gives.empty()) {
-      add(making.id, left_over(kitchen_, recipe, 0), -making.times);
+      add(making.id, left_over(kitchen_, recipe), -making.times);
     }
   }
   for (const resolve::ByProduct& one : resolved_.by_products) {
@@ -155,7 +160,7 @@ void Reckoner::by_products() {
     for (const resolve::ByProduct::Part& part : one.parts) {
       const kitchen::Ingredient& line =
           kitchen_.recipe(resolved_.making(part.into).recipe).ingredients[part.ingredient];
-      add(part.into, of_target(kitchen_, what, eaten_form(line), part.amount, 0), 1);
+      add(part.into, of_target(kitchen_, what, eaten_form(line), part.amount), 1);
     }
   }
 }
@@ -180,8 +185,7 @@ void Reckoner::dishes() {
   by_products();
   for (const resolve::Making& making : resolved_.makings) {
     if (making.on_hand) {
-      Sum once;
-      add_recipe(kitchen_, kitchen_.recipe(making.recipe), 1, 0, once);
+      const Sum once = of_making(kitchen_, kitchen_.recipe(making.recipe));
       for (const resolve::DishShare& share : resolved_.shares_of(making.id)) {
         out_.dishes[share.dish.meal][share.dish.dish].whole.add(
             once, to_double(Rational(making.times * share.share)));
@@ -254,9 +258,9 @@ Nutrition Reckoner::run() {
 } // namespace
 
 const std::string_view caution =
-    "Added up from published tables of foods as they are bought; what cooking destroys is not "
-    "taken "
-    "off. No medical advice: the ranges are for healthy people, and diets for medical reasons "
+    "Added up from published tables of foods as they are bought; of what cooking destroys, only "
+    "some vitamin C and folate is taken off. No medical advice: the ranges are for healthy people, "
+    "and diets for medical reasons "
     "belong in the hands of a professional.";
 
 void Sum::add(const foods::Nutrients* per_100_g, double amount) {
@@ -319,10 +323,8 @@ Nutrition nutrition(const Kitchen& kitchen, const Resolved& resolved) {
 }
 
 Sum of_serving(const Kitchen& kitchen, const kitchen::Recipe& recipe) {
-  Sum whole;
-  add_recipe(kitchen, recipe, 1, 0, whole);
   Sum out;
-  out.add(whole, 1 / to_double(recipe.serves));
+  out.add(of_making(kitchen, recipe), 1 / to_double(recipe.serves));
   return out;
 }
 

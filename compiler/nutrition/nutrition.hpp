@@ -64,8 +64,8 @@ struct Nutrition {
 
 /// Adds up what the plan's dishes hold. A food counts with its edible weight (refuse taken off,
 /// what is drained poured away) and the figures of the food as it comes: raw where it is bought
-/// raw. What cooking destroys or takes up is not reckoned: the USDA's table of retention factors is
-/// not part of the reference, so that vitamin C and folate of cooked food are too high. Water from
+/// raw. Of what a recipe cooks itself, vitamin C and folate are taken off as far as the tables have
+/// the food cooked (`foods/retention`); what else cooking destroys or takes up is not. Water from
 /// the tap, staples and what is bought besides belong to no meal and are left out.
 Nutrition nutrition(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved);
 

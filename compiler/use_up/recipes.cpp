@@ -32,26 +32,20 @@ struct Need {
 
 class Suggesting {
 public:
-  Suggesting(Kitchen& library, const text::Diagnostics& diagnostics, const Kitchen& kitchen,
-             const std::vector<Left>& left, const Wanted& wanted)
-      : library_(library), kitchen_(kitchen), left_(left), wanted_(wanted) {
-    for (const text::Diagnostic& one : diagnostics.all()) {
-      if (one.severity == text::Severity::error && one.at) {
-        spoilt_.insert(one.at->file);
-      }
-    }
-  }
+  Suggesting(kitchen::Library& library, const Kitchen& kitchen, const std::vector<Left>& left,
+             const Wanted& wanted)
+      : library_(library.kitchen),
+        readable_(library.readable),
+        kitchen_(kitchen),
+        left_(left),
+        wanted_(wanted) {}
 
   Suggestions run() {
-    std::vector<bool> good;
-    for (const Recipe& recipe : library_.recipes) {
-      std::set<RecipeId> seen;
-      good.push_back(is_good(recipe, seen));
-      out_.unread += good.back() ? 0U : 1U;
-    }
     for (std::size_t r = 0; r < library_.recipes.size(); ++r) {
-      if (good[r]) {
+      if (readable_[r]) {
         consider(library_.recipes[r]);
+      } else {
+        ++out_.unread;
       }
     }
     std::stable_sort(out_.all.begin(), out_.all.end(), [&](const auto& a, const auto& b) {
@@ -65,19 +59,6 @@ public:
   }
 
 private:
-  // Whether it could be read, and all recipes that it needs. Of a file that is no YAML nothing is.
-  bool is_good(const Recipe& recipe, std::set<RecipeId>& seen) const {
-    if (recipe.slug.empty() || spoilt_.contains(recipe.at.file)) {
-      return false;
-    }
-    return !seen.insert(recipe.id).second ||
-           std::all_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                       [&](const Ingredient& line) {
-                         const RecipeId* of = line.recipe();
-                         return of == nullptr || is_good(library_.recipe(*of), seen);
-                       });
-  }
-
   void consider(const Recipe& recipe) {
     const std::map<std::string_view, Need> needs = needs_of(recipe);
     std::optional<Suggestion> best;
@@ -216,18 +197,18 @@ private:
   }
 
   Kitchen& library_;
+  const std::vector<bool>& readable_;
   const Kitchen& kitchen_;
   const std::vector<Left>& left_;
   const Wanted& wanted_;
-  std::set<text::FileId> spoilt_;
   Suggestions out_;
 };
 
 } // namespace
 
-Suggestions suggest(Kitchen& library, const text::Diagnostics& diagnostics, const Kitchen& kitchen,
+Suggestions suggest(kitchen::Library& library, const Kitchen& kitchen,
                     const std::vector<Left>& left, const Wanted& wanted) {
-  return Suggesting(library, diagnostics, kitchen, left, wanted).run();
+  return Suggesting(library, kitchen, left, wanted).run();
 }
 
 } // namespace manciple::use_up

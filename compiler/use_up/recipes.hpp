@@ -43,11 +43,9 @@ struct Suggestions {
 };
 
 /// The recipes of a library that use what is wanted, by what they save. A recipe that has what
-/// somebody of the household must not have is left out, and so is one that has an error in
-/// `diagnostics`, or needs one that has. The library holds every recipe and has no plan, before and
-/// after; in between each recipe is the only dish of one.
-Suggestions suggest(kitchen::Kitchen& library, const text::Diagnostics& diagnostics,
-                    const kitchen::Kitchen& kitchen, const std::vector<Left>& left,
-                    const Wanted& wanted);
+/// somebody of the household must not have is left out, and so is one that cannot be read. The
+/// library has no plan, before and after; in between each recipe is the only dish of one.
+Suggestions suggest(kitchen::Library& library, const kitchen::Kitchen& kitchen,
+                    const std::vector<Left>& left, const Wanted& wanted);
 
 } // namespace manciple::use_up

@@ -6,13 +6,13 @@
 namespace manciple::foods {
 namespace {
 
-const Food& food(std::string_view name) {
+const Food& reference_food(std::string_view name) {
   static Book book;
   return book.get(*book.find(name));
 }
 
 double cup(std::string_view name, Form form) {
-  const VolumeWeight* v = food(name).volume(form);
+  const VolumeWeight* v = reference_food(name).volume(form);
   const Rational cups = measure::facts(measure::Unit::us_cup).factor;
   return v == nullptr ? 0 : to_double(v->grams * cups / measure::facts(v->unit).factor);
 }
@@ -30,7 +30,7 @@ TEST(Figures, ChoppedGreensAreNotWeighedAsLooseLeaves) {
 // SR28 5091.1 weighs "thigh with skin" at 193 g and has no refuse: what lies in the tray. 5096.1,
 // without skin and bone, is 149 g.
 TEST(Figures, AChickenThighIsWeighedWithItsBone) {
-  const Piece* thigh = food("chicken thigh").piece("thigh");
+  const Piece* thigh = reference_food("chicken thigh").piece("thigh");
   ASSERT_NE(thigh, nullptr);
   EXPECT_TRUE(thigh->as_purchased);
   EXPECT_EQ(thigh->grams, 193);
@@ -39,21 +39,21 @@ TEST(Figures, AChickenThighIsWeighedWithItsBone) {
 // USDA Food Buying Guide, cauliflower, trimmed head: 0.62 lb of a pound, from memory. The 39 % of
 // SR28 are of a head with all its leaves, as it is cut in the field.
 TEST(Figures, ACauliflowerIsBoughtTrimmed) {
-  EXPECT_EQ(food("cauliflower").yield(Form::plain)->share, Rational(62, 100));
+  EXPECT_EQ(reference_food("cauliflower").yield(Form::plain)->share, Rational(62, 100));
 }
 
 // FSIS storage data, row 153: shucked oysters keep 3 to 10 days in the fridge; the least of it.
 TEST(Figures, OystersAreNotKeptForLong) {
-  EXPECT_EQ(food("oyster").keeps.fridge->value, 3);
+  EXPECT_EQ(reference_food("oyster").keeps.fridge->value, 3);
 }
 
 // FSIS storage data, row 195, has 14 to 18 days for bread with preservatives, and row 461 has 5 for
 // wholemeal: white bread is put nearer to its neighbour. Common practice, no source.
 TEST(Figures, WhiteBreadKeepsAboutAsLongAsBrown) {
   for (const char* name : {"white bread", "hamburger bun", "hot dog bun", "bagel", "naan"}) {
-    EXPECT_LE(food(name).keeps.pantry->value, 7) << name;
+    EXPECT_LE(reference_food(name).keeps.pantry->value, 7) << name;
   }
-  EXPECT_EQ(food("whole wheat bread").keeps.pantry->value, 5);
+  EXPECT_EQ(reference_food("whole wheat bread").keeps.pantry->value, 5);
 }
 
 // SR28 12061.2 and 12061.3, 9266.1.
@@ -64,7 +64,7 @@ TEST(Figures, ACupOfSlicedOrSliveredAlmondsAndOfPineappleChunksIsKnown) {
 }
 
 TEST(Figures, APackOfRomaineHoldsHearts) {
-  const Food& romaine = food("romaine lettuce");
+  const Food& romaine = reference_food("romaine lettuce");
   EXPECT_EQ(romaine.count_as, "head");
   EXPECT_EQ(romaine.in_packs, "heart");
   EXPECT_LT(romaine.piece("heart")->grams, romaine.piece("head")->grams / 2);
@@ -72,9 +72,9 @@ TEST(Figures, APackOfRomaineHoldsHearts) {
 
 // What is only like another food is not that food.
 TEST(Figures, FoodsThatAreTakenForOthersAreTheirOwn) {
-  EXPECT_EQ(food("chicken tender").department, Department::meat); // raw, not breaded
-  EXPECT_TRUE(food("chicken tender").allergens->contains.empty());
-  EXPECT_EQ(food("stock cube").piece("cube")->grams, 10); // of no one kind
+  EXPECT_EQ(reference_food("chicken tender").department, Department::meat); // raw, not breaded
+  EXPECT_TRUE(reference_food("chicken tender").allergens->contains.empty());
+  EXPECT_EQ(reference_food("stock cube").piece("cube")->grams, 10); // of no one kind
   for (const auto& [one, other] : std::initializer_list<std::pair<const char*, const char*>>{
            {"stock cube", "chicken stock cube"},
            {"passata", "tomato puree"},
@@ -85,7 +85,7 @@ TEST(Figures, FoodsThatAreTakenForOthersAreTheirOwn) {
            {"brandy", "whiskey"},
            {"muesli", "granola"},
            {"dark brown sugar", "light brown sugar"}}) {
-    EXPECT_NE(food(one).name, food(other).name);
+    EXPECT_NE(reference_food(one).name, reference_food(other).name);
   }
 }
 

@@ -34,9 +34,9 @@ TEST(Aims, AreMissedByMealAndMendedByTheCheapestDishThatIsEnough) {
   // A pound of onions: 454 g x 0.9 x 1.1 g in 100 g.
   EXPECT_NEAR(met.worst, 453.6 * .9 * .011, .5);
   ASSERT_TRUE(met.mend);
-  EXPECT_EQ(compiled.kitchen.recipe(met.mend->instead).name, "fry");
+  EXPECT_EQ(met.mend->instead, "fry");
   EXPECT_NEAR(met.mend->value, 453.6 / 2 * .1859, 1);
-  EXPECT_NEAR(met.mend->cents, 250 - 100, 12); // half a pound of beef for a pound of onions
+  EXPECT_NEAR(met.mend->cents.value(), 250 - 100, 12); // half a pound of beef for a pound of onions
   EXPECT_TRUE(house.said("N001")) << house.said();
   EXPECT_NE(house.said().find("fry instead of stew on Tue 2 Mar"), std::string::npos)
       << house.said();
@@ -112,6 +112,102 @@ TEST(Aims, ThatCannotBeReadSayHowTheyAreWritten) {
     EXPECT_FALSE(house.compile()) << aim;
     EXPECT_TRUE(house.said("K020")) << aim << house.said();
   }
+}
+
+// What a library has besides the plan.
+class LibraryMends : public testing::Test {
+protected:
+  LibraryMends() {
+    two_dishes(house);
+    house.write("plans/stores/corner.yaml",
+                "shop: Corner\nprices: {onion: 1.00/lb, salmon fillet: 8.00/lb, ground beef: "
+                "5.00/lb, brown lentils: 1.50/lb, tofu: 14 oz block 2.00}\n");
+  }
+
+  std::optional<nutrition::Mend> mend(const std::string& aim) {
+    house.plan("2027-03-02: {dinner: stew}", "aims: {" + aim + "}\n");
+    return only(house.good()).mend;
+  }
+
+  House house;
+};
+
+constexpr const char* protein_aim = "protein: at least 30 g a dinner";
+
+TEST_F(LibraryMends, AreOfRecipesThatSayTheySuitTheMeal) {
+  EXPECT_FALSE(mend(protein_aim));
+  house.recipe("pot", "1 lb brown lentils");
+  EXPECT_FALSE(mend(protein_aim));
+  house.recipe("pot", "1 lb brown lentils", "suits: breakfast\n");
+  EXPECT_FALSE(mend(protein_aim));
+  house.recipe("pot", "1 lb brown lentils", "suits: side\n");
+  EXPECT_FALSE(mend(protein_aim));
+  house.recipe("pot", "1 lb brown lentils", "suits: [Breakfast, dinner]\n");
+  const auto found = mend(protein_aim);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->instead, "pot");
+  EXPECT_FALSE(found->planned);
+  EXPECT_NEAR(found->value, 453.6 / 2 * .2463, 1);
+  EXPECT_NEAR(found->cents.value(), 75 - 100, 12); // half a pound of each
+  EXPECT_NE(house.said().find("pot, which the library has, instead of stew on Tue 2 Mar"),
+            std::string::npos)
+      << house.said();
+}
+
+TEST_F(LibraryMends, GoBesideTheMainDishIfTheySuitASide) {
+  house.recipe("peas", "2 lb brown lentils", "suits: side\n");
+  house.recipe("salad", "1 lb onions");
+  house.plan("2027-03-02: {dinner: [stew, salad]}", fmt::format("aims: {{{}}}\n", protein_aim));
+  const auto compiled = house.good();
+  const auto met = only(compiled);
+  ASSERT_TRUE(met.mend);
+  EXPECT_EQ(met.mend->instead, "peas");
+  EXPECT_EQ(met.mend->of.dish, 1U);
+}
+
+TEST_F(LibraryMends, AreTheCheapestThatIsEnough) {
+  house.recipe("pot", "1 lb brown lentils", "suits: dinner\n");
+  house.recipe("steak", "1 lb ground beef", "suits: dinner\n");
+  EXPECT_EQ(mend(protein_aim)->instead, "pot");
+  EXPECT_EQ(mend("protein: at least 60 g a dinner")->instead, "pot"); // 56 g, nearest to it
+}
+
+TEST_F(LibraryMends, AreNotOfWhatAnEaterMustNotHaveNorOfWhatCannotBeRead) {
+  house.write("plans/household.yaml",
+              "people: [{name: Ada, diet: vegetarian}]\nmeals: {dinner: \"18:30\"}\n");
+  house.recipe("steak", "1 lb ground beef", "suits: dinner\n");
+  house.recipe("half", "1 lb brown lentils, 1 lb unreadable:", "suits: dinner\n");
+  EXPECT_FALSE(mend(protein_aim));
+  // What differs by maker is a label to read.
+  house.recipe("cheese pot", "1 lb brown lentils, 4 oz parmesan cheese", "suits: dinner\n");
+  const auto found = mend(protein_aim);
+  ASSERT_TRUE(found);
+  EXPECT_TRUE(found->labels);
+  EXPECT_NE(house.said().find("read the labels first"), std::string::npos) << house.said();
+}
+
+TEST_F(LibraryMends, SayNoPriceWhereOneIsNotKnownButForSpices) {
+  house.recipe("pot", "1 lb brown lentils, 1 tsp ground cumin", "suits: dinner\n");
+  EXPECT_TRUE(mend(protein_aim)->cents);
+  house.recipe("pot", "1 lb brown lentils, 1 cup coconut milk", "suits: dinner\n");
+  const auto found = mend(protein_aim);
+  ASSERT_TRUE(found);
+  EXPECT_FALSE(found->cents);
+  EXPECT_FALSE(mend("cost: at most 0.10 a dinner"));
+}
+
+TEST_F(LibraryMends, EndWhereRecipesNeedEachOther) {
+  house.recipe("egg", "1 serving hen, 1 lb brown lentils", "suits: dinner\n");
+  house.recipe("hen", "1 serving egg");
+  EXPECT_EQ(mend(protein_aim)->instead, "egg");
+}
+
+TEST_F(LibraryMends, SayWhichMealTheHouseholdDoesNotHave) {
+  house.recipe("stew", "2 lb onions", "suits: diner\n");
+  mend(protein_aim);
+  EXPECT_TRUE(house.said("K011")) << house.said();
+  EXPECT_EQ(house.diagnostics.errors(), 0U);
+  EXPECT_NE(house.said().find("dinner"), std::string::npos);
 }
 
 } // namespace

@@ -144,21 +144,26 @@ TEST_P(PublishedFoods, NutrientsAreThoseOfSr28) {
     GTEST_SKIP() << skipped("SR28");
   }
   published::Compared compared(source("USDA SR28 nutrients"));
-  for (const Food& food : all_foods()) {
-    if (!food.nutrients || !food.usda || !rows.contains(*food.usda)) {
-      continue;
+  const auto compare = [&](const Food& food, std::optional<int> number,
+                           const std::optional<Nutrients>& figures) {
+    if (!figures || !number || !rows.contains(*number)) {
+      return;
     }
-    const auto& row = rows[*food.usda];
+    const auto& row = rows[*number];
     for (const Nutrient nutrient : all_nutrients()) {
       const auto column = static_cast<std::size_t>(
           std::find(header.begin(), header.end(), facts(nutrient).column) - header.begin());
       ASSERT_LT(column, header.size());
-      const auto& ours = (*food.nutrients)[nutrient];
+      const auto& ours = (*figures)[nutrient];
       EXPECT_EQ(ours.has_value(), column < row.size() && !row[column].empty()) << food.name;
       if (ours) {
         compared.near(food.name, *ours, std::atof(row[column].c_str()), 1e-9);
       }
     }
+  };
+  for (const Food& food : all_foods()) {
+    compare(food, food.usda, food.nutrients);
+    compare(food, food.usda_cooked, food.cooked);
   }
   EXPECT_GE(compared.count(), 60 * 2);
 }

@@ -28,12 +28,7 @@ protected:
   void run(const std::string& further_day = {}) {
     compiled = house.good();
     left = use_up::what_is_left(compiled.kitchen, compiled.resolved, compiled.shopping);
-    text::Sources sources;
-    text::Diagnostics diagnostics;
-    // Of a house of one plan the library is everything but that.
-    std::filesystem::rename(house.root() + "/plans/p.yaml", house.root() + "/p.yaml");
-    library = kitchen::read_everything(house.root(), sources, diagnostics);
-    std::filesystem::rename(house.root() + "/p.yaml", house.root() + "/plans/p.yaml");
+    library = kitchen::read_library(house.root(), kitchen::Recipes::all);
     wanted = {};
     wanted.day = further_day.empty() ? compiled.plan().until : *text::parse_date(further_day);
     for (std::size_t i = 0; i < left.size(); ++i) {
@@ -42,7 +37,7 @@ protected:
         wanted.lefts.push_back(i);
       }
     }
-    found = use_up::suggest(library, diagnostics, compiled.kitchen, left, wanted);
+    found = use_up::suggest(library, compiled.kitchen, left, wanted);
   }
 
   [[nodiscard]] const Left* of(std::string_view food) const {
@@ -56,18 +51,18 @@ protected:
   [[nodiscard]] std::vector<std::string> names() const {
     std::vector<std::string> out;
     for (const Suggestion& one : found.all) {
-      out.push_back(library.recipe(one.recipe).name);
+      out.push_back(library.kitchen.recipe(one.recipe).name);
     }
     return out;
   }
   [[nodiscard]] std::string said() const {
-    return emit::use_up_text(compiled, {library, left, wanted, found, {}, false});
+    return emit::use_up_text(compiled, {library.kitchen, left, wanted, found, {}, false});
   }
 
   House house;
   emit::Compiled compiled;
   std::vector<Left> left;
-  kitchen::Kitchen library;
+  kitchen::Library library;
   use_up::Wanted wanted;
   use_up::Suggestions found;
 };
@@ -93,7 +88,8 @@ TEST_F(UsingUp, ARecipeThatUsesItIsFoundWithWhatElseItNeeds) {
   EXPECT_EQ(sauce.by, *of("heavy cream")->until);
   EXPECT_NEAR(to_double(sauce.saves), 100, 1); // a quarter of the carton
   ASSERT_EQ(sauce.lacking.size(), 1U);         // butter is optional
-  EXPECT_EQ(library.food(std::get<foods::FoodId>(sauce.lacking[0].what)).name, "ground beef");
+  EXPECT_EQ(library.kitchen.food(std::get<foods::FoodId>(sauce.lacking[0].what)).name,
+            "ground beef");
 }
 
 TEST_F(UsingUp, WhatThePlanHasSoonComesLastAndIsMarked) {
@@ -147,11 +143,11 @@ TEST_F(UsingUp, ATinOnTheShelfAndSaltAreNotUrgentButInTheHouse) {
       use_up::is_worth_a_word(compiled.kitchen.food(of("salt")->food), of("salt")->amount));
   EXPECT_EQ(said().find("salt"), std::string::npos) << said();
   const auto chili = std::find_if(found.all.begin(), found.all.end(), [&](const Suggestion& one) {
-    return library.recipe(one.recipe).name == "chili";
+    return library.kitchen.recipe(one.recipe).name == "chili";
   });
   ASSERT_NE(chili, found.all.end());
   ASSERT_EQ(chili->lacking.size(), 1U);
-  EXPECT_EQ(library.food(std::get<foods::FoodId>(chili->lacking[0].what)).name, "onion");
+  EXPECT_EQ(library.kitchen.food(std::get<foods::FoodId>(chili->lacking[0].what)).name, "onion");
 }
 
 TEST_F(UsingUp, WhatIsFrozenIsToldApart) {

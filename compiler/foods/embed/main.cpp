@@ -110,6 +110,9 @@ int main(int argc, char** argv) {
     if (defined.food.usda) {
       defined.food.nutrients = of_number(*defined.food.usda);
     }
+    if (defined.food.usda_cooked) {
+      defined.food.cooked = of_number(*defined.food.usda_cooked);
+    }
     for (foods::UsdaForm& form : defined.food.usda_forms) {
       form.nutrients = of_number(form.number);
     }
