@@ -29,6 +29,18 @@ bool is_of(foods::FoodId id, const foods::Food& food, const kitchen::Limit& limi
   return foods::holds(food, std::get<foods::AnyClass>(limit.what)) == foods::Holds::yes;
 }
 
+// What of a food a person must not have; empty if nothing is.
+std::string harm(const Kitchen& kitchen, foods::FoodId id, const Person& person) {
+  const foods::Food& food = kitchen.food(id);
+  for (const kitchen::Limit& limit : person.limits) {
+    if (is_harmful(limit) && is_of(id, food, limit)) {
+      const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+      return of == nullptr ? food.name : std::string(foods::name(*of));
+    }
+  }
+  return {};
+}
+
 // Every food in a recipe and in the recipes that it takes.
 class Contents {
 public:
@@ -37,12 +49,8 @@ public:
   // What a person must not have and is in it; empty if nothing is.
   std::string harmful(const Recipe& recipe, const Person& person) {
     for (const foods::FoodId id : foods_of(recipe)) {
-      const foods::Food& food = kitchen_.food(id);
-      for (const kitchen::Limit& limit : person.limits) {
-        if (is_harmful(limit) && is_of(id, food, limit)) {
-          const auto* of = std::get_if<foods::AnyClass>(&limit.what);
-          return of == nullptr ? food.name : std::string(foods::name(*of));
-        }
+      if (std::string what = harm(kitchen_, id, person); !what.empty()) {
+        return what;
       }
     }
     return {};
@@ -74,42 +82,88 @@ bool avoids_something(const Person& person) {
   return std::any_of(person.limits.begin(), person.limits.end(), is_harmful);
 }
 
+// Something made, and who eats of it.
+struct Served {
+  resolve::MakingId making;
+  std::vector<const Person*> eaters;
+};
+
+// Of what is made together, which has to be made before which.
+void order(const Kitchen& kitchen, const resolve::Resolved& resolved,
+           const std::vector<Served>& together, Contents& contents, std::vector<CleanFirst>& out) {
+  for (const Served& mine : together) {
+    for (const Person* person : mine.eaters) {
+      for (const Served& other : together) {
+        if (!avoids_something(*person) || other.making == mine.making) {
+          continue;
+        }
+        const std::string what =
+            contents.harmful(kitchen.recipe(resolved.making(other.making).recipe), *person);
+        if (!what.empty()) {
+          out.push_back(
+              {mine.making, other.making, fmt::format("{} must not have {}", person->name, what)});
+        }
+      }
+    }
+  }
+}
+
 } // namespace
 
 std::vector<CleanFirst> clean_first(const Kitchen& kitchen, const resolve::Resolved& resolved) {
-  struct Served {
-    resolve::MakingId making;
-    resolve::DishRef dish;
-  };
   std::map<std::size_t, std::vector<Served>> meals;
   for (const resolve::Making& making : resolved.makings) {
     for (const resolve::Consumer& consumer : making.consumers) {
       const auto* dish = std::get_if<resolve::DishRef>(&consumer.who);
       if (dish != nullptr && !making.session && consumer.date == making.date) {
-        meals[dish->meal].push_back({making.id, *dish});
+        meals[dish->meal].push_back({making.id, resolve::eaters(kitchen, *dish)});
       }
     }
   }
   Contents contents(kitchen);
   std::vector<CleanFirst> out;
   for (const auto& [meal, dishes] : meals) {
-    for (const Served& mine : dishes) {
-      for (const Person* person : resolve::eaters(kitchen, mine.dish)) {
-        for (const Served& other : dishes) {
-          if (!avoids_something(*person) || other.making == mine.making) {
-            continue;
-          }
-          const std::string what =
-              contents.harmful(kitchen.recipe(resolved.making(other.making).recipe), *person);
-          if (!what.empty()) {
-            out.push_back({mine.making, other.making,
-                           fmt::format("{} must not have {}", person->name, what)});
-          }
+    order(kitchen, resolved, dishes, contents, out);
+  }
+  return out;
+}
+
+std::vector<CleanFirst> clean_first_in(const Kitchen& kitchen, const resolve::Resolved& resolved,
+                                       std::size_t session) {
+  std::vector<Served> together;
+  for (const resolve::Making& making : resolved.makings) {
+    if (making.session != session) {
+      continue;
+    }
+    Served& one = together.emplace_back(Served{making.id, {}});
+    for (const resolve::DishShare& share : resolved.shares_of(making.id)) {
+      for (const Person* person : resolve::eaters(kitchen, share.dish)) {
+        if (std::find(one.eaters.begin(), one.eaters.end(), person) == one.eaters.end()) {
+          one.eaters.push_back(person);
         }
       }
     }
   }
+  Contents contents(kitchen);
+  std::vector<CleanFirst> out;
+  order(kitchen, resolved, together, contents, out);
   return out;
+}
+
+std::optional<std::string> harm_of(const Kitchen& kitchen, foods::FoodId food) {
+  std::vector<const Person*> all;
+  for (const Person& person : kitchen.household.people) {
+    all.push_back(&person);
+  }
+  for (const kitchen::Guest& guest : kitchen.plan->guests) {
+    all.push_back(&guest.person);
+  }
+  for (const Person* person : all) {
+    if (std::string what = harm(kitchen, food, *person); !what.empty()) {
+      return what;
+    }
+  }
+  return std::nullopt;
 }
 
 } // namespace manciple::prep

@@ -3,6 +3,7 @@
 #include "foods/classes.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "prep/clean_first.hpp"
 #include "prep/method.hpp"
 #include "prep/work.hpp"
 #include "text/words.hpp"
@@ -138,7 +139,9 @@ std::vector<Mise> cutting(const Kitchen& kitchen, const Resolved& resolved, std:
   std::vector<std::string> words;
   for (const auto& [name, of] : foods) {
     Mise one = task_of(kitchen, of);
-    if (one.task.hands_on >= worth_writing) {
+    one.harms = harm_of(kitchen, of.food).has_value();
+    if (one.task.hands_on >= worth_writing || one.harms) {
+      one.task.hands_on = std::max(one.task.hands_on, worth_writing);
       out.push_back(std::move(one));
       continue;
     }

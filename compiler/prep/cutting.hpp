@@ -15,11 +15,12 @@ struct Mise {
   Task task;
   std::vector<MakingId> before;
   bool for_today = false; ///< for a meal that is cooked on the day of the session
+  bool harms = false;     ///< it is of what somebody must not have
 };
 
 /// The cutting of a session, for what it makes and for dishes of the days after it; one task a food
 /// ("Dice 9 onions (2.3 lb): Marinara sauce 1 lb, Tomato soup 1.3 lb"). What takes less than two
-/// minutes is done together.
+/// minutes is done together, but for what somebody must not have.
 std::vector<Mise> cutting(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                           std::size_t session);
 

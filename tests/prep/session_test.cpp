@@ -10,7 +10,7 @@ namespace {
 
 using Kind = prep::Task::Kind;
 
-constexpr const char* sunday =
+constexpr const char* sunday_afternoon =
     "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n";
 
 kitchen::MethodStep step(const std::string& what, int hands_on = 10, const std::string& on = "") {
@@ -90,7 +90,7 @@ TEST(Cooling, TakesShallowPansAndHasAnEnd) {
                "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
                "hands on: 5 min, then: 1 h, on: burner}]\n");
   house.recipe("soup", "16 cups stock");
-  house.plan("2027-03-09: {dinner: soup}", sunday);
+  house.plan("2027-03-09: {dinner: soup}", sunday_afternoon);
   const auto compiled = house.good();
   const prep::Task* cool = nullptr;
   const prep::Task* store = nullptr;
@@ -117,7 +117,7 @@ TEST(Session, AfterRawMeatTheSameHandsWashUp) {
       "balls", "1 lb ground beef",
       "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Roll the beef, hands on: 20 "
       "min}, {do: Bake, hands on: 1 min, then: 20 min, on: oven, at: 400 F}]\n");
-  house.plan("2027-03-08: {dinner: balls}", sunday);
+  house.plan("2027-03-08: {dinner: balls}", sunday_afternoon);
   const auto compiled = house.good();
   const auto& tasks = compiled.prep.sessions.at(0).tasks;
   const auto roll = std::find_if(tasks.begin(), tasks.end(), [](const auto& task) {
@@ -187,7 +187,7 @@ TEST(Session, MoreThanAMixerHoldsIsDoneInRuns) {
                "made in: exactly\nmakes: 1 kg\nkeeps: {fridge: 4 days}\nmethod: [{do: Knead, hands "
                "on: 2 min, then: 10 min, on: mixer}]\n");
   house.recipe("buns", "3 kg dough");
-  house.plan("2027-03-08: {dinner: buns}", sunday);
+  house.plan("2027-03-08: {dinner: buns}", sunday_afternoon);
   const auto compiled = house.good();
   for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
     if (task.kind == Kind::cook) {
@@ -218,7 +218,7 @@ protected:
         "hands on: 3 min, then: 10 min, on: oven, at: 350 F" +
             (step.empty() ? ", in: tray, fits: 6 cookies" : step) + "}]\n");
     house.recipe("plate", std::to_string(cookies / 6) + " servings dough"); // two of twelve cookies
-    house.plan("2027-03-08: {dinner: plate}", sunday);
+    house.plan("2027-03-08: {dinner: plate}", sunday_afternoon);
     return house.good();
   }
   House house;
@@ -265,7 +265,7 @@ TEST(Session, APotIsFilledByWhatItHolds) {
         "made in: exactly\nmakes: 4 qt\nkeeps: {fridge: 4 days}\nmethod: [{do: Cook, hands "
         "on: 2 min, then: 30 min, on: burner, in: kettle}]\n");
     house.recipe("soup", "12 qt stock");
-    house.plan("2027-03-08: {dinner: soup}", sunday);
+    house.plan("2027-03-08: {dinner: soup}", sunday_afternoon);
     return cooked_in(house.good()).at(0);
   };
   EXPECT_EQ(simmered("{burner: 4}", "{pot: 4 qt}"), "stock: Cook"); // of a kettle nothing is said
@@ -279,7 +279,7 @@ TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   House house;
   const auto cut_in_session = [&](const std::string& line) {
     house.recipe("dish", "\"" + line + "\"");
-    house.plan("2027-03-10: {dinner: dish}", sunday); // three days after the session
+    house.plan("2027-03-10: {dinner: dish}", sunday_afternoon); // three days after the session
     return !house.good().prep.sessions.empty();
   };
   EXPECT_TRUE(cut_in_session("4 carrots, diced"));
@@ -332,6 +332,78 @@ TEST(Reheat, IsFromTheStateInWhichItWasKept) {
                   "boil.";
   EXPECT_EQ(prep::reheat_words(recipe, false), "Bring to a boil.");
   EXPECT_FALSE(prep::is_reheated_frozen(recipe));
+}
+
+// A session that makes a soup for Ben, who must not have egg, and a cake with egg for Ada.
+class CleanSession : public testing::Test {
+protected:
+  CleanSession() {
+    house.household("", "[egg]");
+    cake("");
+    house.recipe("soup", "1 lb onion", ahead("Simmer the soup"));
+  }
+  void cake(const std::string& further) {
+    house.recipe("a cake", "2 eggs, 1 lb all-purpose flour" + further, ahead("Beat the cake"));
+  }
+  static std::string ahead(const std::string& what) {
+    return "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: " + what +
+           ", hands on: 20 min, then: 40 min, on: burner}]\n";
+  }
+  const prep::Task& task(const std::string& of) {
+    house.plan("2027-03-08: {dinner: [{dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: "
+               "[Ben]}]}",
+               sunday_afternoon);
+    compiled = house.good();
+    return find(of);
+  }
+  const prep::Task& find(const std::string& of) {
+    for (const prep::Task& one : compiled.prep.sessions.at(0).tasks) {
+      if (one.what.find(of) != std::string::npos) {
+        return one;
+      }
+    }
+    throw std::runtime_error(of);
+  }
+
+  House house;
+  emit::Compiled compiled;
+};
+
+TEST_F(CleanSession, MakesFirstWhatIsForWhoeverMustAvoidSomething) {
+  const prep::Task& soup = task("Simmer the soup");
+  EXPECT_NE(soup.what.find("made first, with clean boards and knives: Ben must not have egg"),
+            std::string::npos)
+      << soup.what;
+  EXPECT_GE(find("Beat the cake").start, soup.start + soup.hands_on);
+}
+
+TEST_F(CleanSession, SaysNothingWhereNobodyIsHarmed) {
+  house.household("", "[]");
+  EXPECT_EQ(task("Simmer the soup").what.find("clean boards"), std::string::npos);
+}
+
+TEST_F(CleanSession, WashesWhereTheOtherIsNeededForIt) {
+  // Each is for somebody who must not have what the other has: one has to be the second.
+  house.write("plans/household.yaml",
+              "people: [{name: Ada, avoids: [onion]}, {name: Ben, avoids: [egg]}]\n"
+              "meals: {dinner: \"18:30\"}\nappliances: {burner: 4}\n");
+  (void)task("Simmer the soup");
+  const std::string both = find("Simmer the soup").what + find("Beat the cake").what;
+  EXPECT_NE(both.find("made first"), std::string::npos) << both;
+  EXPECT_NE(both.find("wash boards and knives before"), std::string::npos) << both;
+}
+
+TEST_F(CleanSession, CutsLastWhatHarmsSomebody) {
+  house.household("", "[mushroom]");
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {onion: 1.00/lb, mushroom: 3.00/lb, egg: 12 large 3.00, "
+              "all-purpose flour: 5 lb bag 3.00}\n");
+  cake(", \"1 lb mushrooms, sliced\"");
+  house.recipe("soup", "\"1 lb onion, diced\"", ahead("Simmer the soup"));
+  const prep::Task& soup = task("Simmer the soup");
+  const prep::Task& sliced = find("Slice");
+  EXPECT_EQ(sliced.kind, Kind::cut);
+  EXPECT_GE(sliced.start, soup.start + soup.hands_on) << sliced.what;
 }
 
 } // namespace

@@ -1,0 +1,364 @@
+#include "prep/session_work.hpp"
+
+#include "foods/classes.hpp"
+#include "kitchen/appliances.hpp"
+#include "measure/print.hpp"
+#include "prep/batch.hpp"
+#include "prep/by_products.hpp"
+#include "prep/cooling.hpp"
+#include "prep/method.hpp"
+#include "prep/work.hpp"
+#include "text/words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace manciple::prep {
+namespace {
+
+using foods::Food;
+using kitchen::Kitchen;
+using kitchen::Recipe;
+using resolve::Making;
+using resolve::Resolved;
+
+// How careful one has to be: ready-to-eat first, raw poultry last.
+int risk(const Food& food) {
+  return foods::is(food, foods::Class::poultry) ? 2 : foods::is_raw_animal(food) ? 1 : 0;
+}
+
+Task wash_after_raw(std::string_view after) {
+  Task wash;
+  wash.kind = Task::Kind::wash;
+  wash.what = fmt::format("Wash board, knife, bowls and hands after {}", after);
+  return wash;
+}
+
+class Building {
+public:
+  Building(const Kitchen& kitchen, const Resolved& resolved, const std::vector<Freezing>& freezing,
+           const std::map<MakingId, CutBefore>& cut, std::size_t session)
+      : kitchen_(kitchen), resolved_(resolved), freezing_(freezing), cut_(cut), index_(session) {}
+
+  SessionWork run() {
+    mise();
+    portions();
+    cooking();
+    set_order(kitchen_, resolved_, index_, out_);
+    clear_up();
+    return std::move(out_);
+  }
+
+private:
+  void mise();
+  void portions();
+  void cooking();
+  void store(const Making& making, std::size_t last_hot, bool bagged);
+  void keep_by_products(const Making& making);
+  void clear_up();
+  [[nodiscard]] std::string boxes(const Making& making, int& count) const;
+  [[nodiscard]] const kitchen::Session& session() const { return kitchen_.plan->sessions[index_]; }
+
+  const Kitchen& kitchen_;
+  const Resolved& resolved_;
+  const std::vector<Freezing>& freezing_;
+  const std::map<MakingId, CutBefore>& cut_;
+  std::size_t index_;
+  SessionWork out_;
+};
+
+void Building::mise() {
+  std::vector<Mise> all = weighing(kitchen_, resolved_, index_);
+  for (Mise& one : cutting(kitchen_, resolved_, index_)) {
+    all.push_back(std::move(one));
+  }
+  for (Mise& one : all) {
+    for (const MakingId id : one.before) {
+      out_.before[id].push_back(out_.jobs.size());
+    }
+    if (one.for_today) {
+      out_.cut_today.insert(out_.jobs.size());
+    }
+    SessionJob work;
+    work.on_board = one.task.kind == Task::Kind::cut;
+    work.harms = one.harms;
+    work.add(std::move(one.task));
+    out_.jobs.push_back(std::move(work));
+  }
+}
+
+// What goes into the freezer on this day: what is ready to eat one by one, raw meat and fish as one
+// piece of work with poultry at its end and a wash-up after it.
+void Building::portions() {
+  std::vector<std::pair<int, Task>> raw;
+  for (const Freezing& freezing : freezing_) {
+    const std::vector<Bag> today = freezing.on(session().date);
+    if (today.empty()) {
+      continue;
+    }
+    const Food& food = kitchen_.food(freezing.food);
+    Task task;
+    task.kind = Task::Kind::portion;
+    task.what = into_freezer(kitchen_, food, today);
+    task.hands_on = portioning_minutes(static_cast<int>(today.size()));
+    if (food.keeps.frozen_juice) {
+      task.hands_on += cutting_minutes(foods::Form::juice, amount_of(today));
+    }
+    if (const int how = risk(food); how > 0) {
+      raw.emplace_back(how, std::move(task));
+      continue;
+    }
+    SessionJob work;
+    work.on_board = true;
+    work.add(std::move(task));
+    out_.jobs.push_back(std::move(work));
+  }
+  if (raw.empty()) {
+    return;
+  }
+  std::stable_sort(raw.begin(), raw.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  SessionJob work;
+  work.on_board = true;
+  for (auto& [how, task] : raw) {
+    work.risk = std::max(work.risk, how);
+    work.add(std::move(task));
+  }
+  Task wash = wash_after_raw("raw meat");
+  constexpr int thorough = 4; // minutes; common practice, no source
+  wash.hands_on = thorough;
+  work.add(std::move(wash));
+  out_.jobs.push_back(std::move(work));
+}
+
+std::string Building::boxes(const Making& making, int& count) const {
+  std::map<foods::Place, int> places;
+  const Recipe& recipe = kitchen_.recipe(making.recipe);
+  for (const resolve::Consumer& consumer : making.consumers) {
+    if (consumer.date == making.date) {
+      continue;
+    }
+    ++places[consumer.from_freezer ? foods::Place::freezer : recipe.cool_place()];
+    ++count;
+  }
+  std::vector<std::string> words;
+  for (const auto& [place, number] : places) {
+    words.push_back(fmt::format("{} {} into the {}", number, number == 1 ? "box" : "boxes",
+                                foods::name(place)));
+  }
+  return text::join(words, ", ");
+}
+
+void Building::cooking() {
+  for (const Making& making : resolved_.makings) {
+    if (making.session != index_) {
+      continue;
+    }
+    const Recipe& recipe = kitchen_.recipe(making.recipe);
+    const auto cut = cut_.find(making.id);
+    const std::vector<StepWork> steps =
+        work_of(kitchen_, making, cut == cut_.end() ? CutBefore{} : cut->second);
+    const auto cooled = prep::cooling(kitchen_, making);
+    std::optional<std::size_t> last_hot; // of the steps
+    for (std::size_t s = 0; s < steps.size(); ++s) {
+      last_hot = kitchen::heats(steps[s].appliance) ? std::optional(s) : last_hot;
+    }
+    std::vector<std::size_t> before = out_.before[making.id];
+    const std::size_t first = out_.jobs.size();
+    bool cooling_said = false;
+    bool bagged = false;
+    for (std::size_t s = 0; s < steps.size(); ++s) {
+      StepWork step = steps[s];
+      const kitchen::MethodStep& method = recipe.method[step.step];
+      Task task;
+      task.what = fmt::format("{}: {}", recipe.name, step.what);
+      const bool after_heat = last_hot && s > *last_hot;
+      if (cooled && after_heat && !cooling_said && cools(method)) {
+        cooling_said = true;
+        task.kind = Task::Kind::cool;
+        task.what += fmt::format(" ({})", how_to_cool(*cooled, false, kitchen_.household.system));
+        step.then = std::max(step.then, cooled->minutes);
+      }
+      bagged = bagged || (after_heat && stores(method));
+      task.purpose = purposes(kitchen_, resolved_, making.id);
+      task.making = making.id;
+      task.step = step.step;
+      task.hands_on = step.hands_on;
+      task.then = step.then;
+      task.appliance = step.appliance;
+      task.places = step.places;
+      task.vessel = step.vessel;
+      task.vessels = step.vessels;
+      task.fahrenheit = step.fahrenheit;
+      SessionJob work;
+      work.job = job_of(step);
+      work.job.after = std::exchange(before, {out_.jobs.size()});
+      work.making = making.id;
+      if (out_.jobs.size() > first) {
+        out_.jobs.back().job.next = out_.jobs.size();
+      }
+      const int at = hands_begin(step);
+      if (step.change > 0) {
+        Task heat = heat_up(kitchen_, resolved_, making.id, step.appliance, *step.fahrenheit);
+        heat.then = step.change;
+        work.tasks.emplace_back(0, std::move(heat));
+      }
+      if (step.wash > 0) {
+        Task wash = wash_after_raw(recipe.name);
+        wash.making = making.id;
+        wash.hands_on = step.wash;
+        work.tasks.emplace_back(at + step.hands_on, std::move(wash));
+      }
+      work.tasks.emplace_back(at, std::move(task));
+      if (work.tasks.back().second.kind == Task::Kind::cool) {
+        out_.cooled_after[out_.jobs.size()] = first + *last_hot;
+      }
+      out_.jobs.push_back(std::move(work));
+    }
+    if (out_.jobs.size() == first) {
+      continue;
+    }
+    if (cooled && !cooling_said && last_hot) {
+      SessionJob work;
+      Task task;
+      task.kind = Task::Kind::cool;
+      task.what = fmt::format("{}: cool {}", recipe.name,
+                              how_to_cool(*cooled, bagged, kitchen_.household.system));
+      task.making = making.id;
+      task.hands_on = 2 + 2 * cooled->pans; // to ladle it over; common practice, no source
+      task.then = cooled->minutes;
+      work.job.after = {out_.jobs.size() - 1};
+      out_.jobs.back().job.next = out_.jobs.size();
+      out_.cooled_after[out_.jobs.size()] = first + *last_hot;
+      work.making = making.id;
+      work.add(task);
+      work.job.stretches.push_back({task.then, false});
+      out_.jobs.push_back(std::move(work));
+    }
+    if (cooled) {
+      store(making, first + *last_hot, bagged);
+    }
+    out_.steps[making.id] = {first, out_.jobs.size() - 1};
+    keep_by_products(making);
+  }
+}
+
+// What was hot goes into the fridge and freezer as soon as it has cooled to 70 F.
+void Building::store(const Making& making, std::size_t last_hot, bool bagged) {
+  int count = 0;
+  const std::string where = boxes(making, count);
+  if (count == 0) {
+    return;
+  }
+  Task task;
+  task.kind = Task::Kind::store;
+  task.what = fmt::format("{}: {}", kitchen_.recipe(making.recipe).name,
+                          bagged ? where : "portion and label; " + where);
+  task.making = making.id;
+  task.hands_on = bagged ? 1 + (count + 1) / 2 : 2 + count; // common practice, no source
+  SessionJob work;
+  work.job.after = {out_.jobs.size() - 1};
+  out_.jobs.back().job.next = out_.jobs.size();
+  out_.cooled_after[out_.jobs.size()] = last_hot;
+  work.making = making.id;
+  work.add(std::move(task));
+  out_.jobs.push_back(std::move(work));
+  // All of it together in the two hours of the first stage.
+  int busy = 0;
+  for (std::size_t w = last_hot + 1; w < out_.jobs.size(); ++w) {
+    busy += out_.jobs[w].job.minutes();
+  }
+  const auto gaps = static_cast<int>(out_.jobs.size() - last_hot - 1);
+  for (std::size_t w = last_hot; w + 1 < out_.jobs.size(); ++w) {
+    const int each = std::max(0, (first_stage - busy) / gaps);
+    out_.jobs[w].job.wait = std::min(each, out_.jobs[w].job.wait.value_or(each));
+  }
+}
+
+// What it leaves over for other days is put away once its steps are done, beside the dish itself.
+void Building::keep_by_products(const Making& making) {
+  const std::vector<PutAway> puts = put_away(kitchen_, resolved_, making.id);
+  if (puts.empty()) {
+    return;
+  }
+  Task task;
+  task.kind = Task::Kind::store;
+  task.what = in_one_line(kitchen_, resolved_, puts);
+  task.making = making.id;
+  task.hands_on = 1 + static_cast<int>(puts.size()); // common practice, no source
+  SessionJob work;
+  work.making = making.id;
+  work.job.after = {out_.last_of_method(making.id)};
+  work.add(std::move(task));
+  out_.jobs.push_back(std::move(work));
+}
+
+void Building::clear_up() {
+  if (out_.steps.empty()) {
+    return;
+  }
+  Task task;
+  task.kind = Task::Kind::wash;
+  task.what = "Wash up, wipe down and put away what is left";
+  // Common practice, no source.
+  constexpr int least = 6;
+  constexpr int most = 20;
+  task.hands_on = std::min(most, least + static_cast<int>(out_.steps.size()));
+  SessionJob work;
+  for (std::size_t i = 0; i < out_.jobs.size(); ++i) {
+    work.job.after.push_back(i);
+  }
+  work.add(std::move(task));
+  out_.jobs.push_back(std::move(work));
+}
+
+} // namespace
+
+void SessionJob::add(Task task) {
+  const int at = job.minutes();
+  job.stretches.push_back({task.hands_on, true});
+  tasks.emplace_back(at, std::move(task));
+}
+
+std::size_t SessionWork::last_where(MakingId id, const std::function<bool(const Task&)>& is) const {
+  const auto& [first, end] = steps.at(id);
+  std::size_t last = end;
+  while (last > first && !is(jobs[last].tasks.back().second)) {
+    --last;
+  }
+  return last;
+}
+
+std::size_t SessionWork::last_step(MakingId id) const {
+  return last_where(id, [](const Task& task) {
+    return task.kind != Task::Kind::store && task.kind != Task::Kind::cool;
+  });
+}
+
+std::size_t SessionWork::last_of_method(MakingId id) const {
+  return last_where(id, [](const Task& task) { return task.step.has_value(); });
+}
+
+Task heat_up(const Kitchen& kitchen, const Resolved& resolved, MakingId making,
+             std::string_view oven, int fahrenheit) {
+  Task task;
+  task.kind = Task::Kind::preheat;
+  // As a dial has it.
+  task.what =
+      fmt::format("Heat the {} to {} for {}", oven,
+                  measure::print_at_least((fahrenheit + 2) / 5 * 5, kitchen.household.system),
+                  kitchen.recipe(resolved.making(making).recipe).name);
+  task.making = making;
+  task.appliance = oven;
+  task.fahrenheit = fahrenheit;
+  return task;
+}
+
+SessionWork session_work(const Kitchen& kitchen, const Resolved& resolved,
+                         const std::vector<Freezing>& freezing,
+                         const std::map<MakingId, CutBefore>& cut, std::size_t session) {
+  return Building(kitchen, resolved, freezing, cut, session).run();
+}
+
+} // namespace manciple::prep
