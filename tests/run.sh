@@ -36,13 +36,13 @@ check() {
   run_check "$@" &
 }
 run_check() {
-  local name=$1
+  local name=$1 since=$SECONDS
   shift
   local log
   log=$(mktemp "$logs/XXXXXX.log")
   if "$@" >"$log" 2>&1; then
     echo "passed 1" >"$log.count"
-    echo "ok      $name"
+    echo "ok      $name ($((SECONDS - since)) s)"
     grep -h '^page weight\|^first contentful\|^the list prints\|^prep prints' "$log" || true
   else
     echo "failed 1" >"$log.count"
@@ -57,7 +57,7 @@ suite() {
   run_suite "$1" &
 }
 run_suite() {
-  local name state=ok good bad left
+  local name state=ok good bad left since=$SECONDS
   name=$(basename "$1")
   local log=$logs/$name.log
   "$1" --gtest_brief=1 >"$log" 2>&1 || state=FAILED
@@ -66,7 +66,8 @@ run_suite() {
   left=$(sed -n 's/^\[  SKIPPED \] \([0-9]*\) test.*/\1/p' "$log" | tail -n 1)
   [ "$state" = ok ] || [ -n "$bad" ] || bad=1
   printf 'passed %s\nfailed %s\nskipped %s\n' "${good:-0}" "${bad:-0}" "${left:-0}" >"$log.count"
-  printf '%-7s %s: %s passed, %s failed\n' "$state" "$name" "${good:-0}" "${bad:-0}"
+  printf '%-7s %s: %s passed, %s failed (%s s)\n' "$state" "$name" "${good:-0}" "${bad:-0}" \
+    "$((SECONDS - since))"
   grep -h '^published' "$log" || true
   [ "$state" = ok ] || cat "$log"
 }

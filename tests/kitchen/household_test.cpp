@@ -8,11 +8,11 @@ namespace {
 
 using namespace std::chrono_literals;
 
-struct Read {
+struct HouseholdRead {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Household household;
-  explicit Read(const std::string& text) {
+  explicit HouseholdRead(const std::string& text) {
     text::FilesInMemory files;
     files.texts["plans/household.yaml"] = text;
     household = read_everything(".", sources, diagnostics, files).household;
@@ -22,15 +22,15 @@ struct Read {
 
 TEST(Households, BeginTheirWeekOnMondayUnlessTheySay) {
   const text::Date sunday = std::chrono::sys_days{2027y / 3 / 7};
-  EXPECT_EQ(Read("measures: us\n").household.day_of_week(sunday), 7U);
-  EXPECT_EQ(Read("week starts: Sunday\n").household.day_of_week(sunday), 1U);
-  EXPECT_NE(Read("week starts: Sunnday\n").said().find("[K005]"), std::string::npos);
+  EXPECT_EQ(HouseholdRead("measures: us\n").household.day_of_week(sunday), 7U);
+  EXPECT_EQ(HouseholdRead("week starts: Sunday\n").household.day_of_week(sunday), 1U);
+  EXPECT_NE(HouseholdRead("week starts: Sunnday\n").said().find("[K005]"), std::string::npos);
 }
 
 TEST(Households, NameTheirTimeZoneAsTheDatabaseDoes) {
-  EXPECT_EQ(Read("time zone: Europe/Berlin\n").household.time_zone, "Europe/Berlin");
+  EXPECT_EQ(HouseholdRead("time zone: Europe/Berlin\n").household.time_zone, "Europe/Berlin");
   for (const char* zone : {"Berlin", "Europe/", "CET summer", "Europe/Ber;lin"}) {
-    EXPECT_NE(Read("time zone: " + std::string(zone) + "\n").said().find("[K005]"),
+    EXPECT_NE(HouseholdRead("time zone: " + std::string(zone) + "\n").said().find("[K005]"),
               std::string::npos)
         << zone;
   }

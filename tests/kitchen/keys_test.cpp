@@ -30,10 +30,10 @@ text::FilesInMemory house() {
   return files;
 }
 
-struct Read {
+struct KeysRead {
   text::Sources sources;
   text::Diagnostics diagnostics;
-  explicit Read(const text::FilesInMemory& files) {
+  explicit KeysRead(const text::FilesInMemory& files) {
     (void)read_everything(".", sources, diagnostics, files);
   }
   [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
@@ -113,7 +113,7 @@ TEST(Keys, EveryExampleIsReadWithoutAnError) {
     for (const bool metric : {false, true}) {
       files.texts[file] =
           wrap(with(keys, &key, std::string(key.value->example_for(metric)))) + "\n";
-      const Read read(files);
+      const KeysRead read(files);
       EXPECT_EQ(read.diagnostics.errors(), 0U) << files.texts[file] << read.said();
     }
     ++count;
@@ -130,7 +130,7 @@ TEST(Keys, EveryOtherShapeIsAnErrorInThatFile) {
       }
       text::FilesInMemory files = house();
       files.texts[file] = wrap(with(keys, &key, wrong)) + "\n";
-      const Read read(files);
+      const KeysRead read(files);
       EXPECT_GE(read.diagnostics.errors(), 1U) << key.name << ": " << files.texts[file];
       EXPECT_NE(read.said().find(file + ":1:"), std::string::npos)
           << files.texts[file] << read.said();
@@ -138,7 +138,7 @@ TEST(Keys, EveryOtherShapeIsAnErrorInThatFile) {
     if (!key.value->text && (key.value->items == nullptr || !key.value->items->text)) {
       text::FilesInMemory files = house();
       files.texts[file] = wrap(with(keys, &key, "8.25 %")) + "\n";
-      const Read read(files);
+      const KeysRead read(files);
       EXPECT_GE(read.diagnostics.errors(), 1U) << key.name << ": " << files.texts[file];
     }
   });

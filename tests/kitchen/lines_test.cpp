@@ -20,13 +20,13 @@ public:
   foods::Book book;
 };
 
-struct Read {
+struct LineRead {
   BookNames names;
   text::Sources sources;
   text::Diagnostics diagnostics;
   std::vector<Ingredient> lines;
 
-  explicit Read(const std::string& line, const measure::Customs& customs = {}) {
+  explicit LineRead(const std::string& line, const measure::Customs& customs = {}) {
     text::Node node;
     node.kind = text::Node::Kind::scalar;
     node.scalar = line;
@@ -192,7 +192,7 @@ const Line good_lines[] = {
 TEST(Lines, AreReadAsACookMeansThem) {
   int right = 0;
   for (const Line& line : good_lines) {
-    const Read read(line.text);
+    const LineRead read(line.text);
     EXPECT_FALSE(read.lines.empty()) << line.text << "\n" << read.said();
     EXPECT_EQ(read.food(), line.food) << line.text;
     if (line.grams > 0) {
@@ -250,7 +250,7 @@ const char* const nonsense[] = {
 TEST(Lines, NonsenseIsRefusedWithAMessageThatHelps) {
   int refused = 0;
   for (const char* text : nonsense) {
-    const Read read(text);
+    const LineRead read(text);
     EXPECT_TRUE(read.lines.empty()) << text;
     EXPECT_GE(read.diagnostics.errors(), 1U) << text;
     for (const auto& d : read.diagnostics.all()) {
@@ -266,31 +266,31 @@ TEST(Lines, NonsenseIsRefusedWithAMessageThatHelps) {
 TEST(Lines, TheSizeOfACanIsReadInAnyUsualWay) {
   for (const char* const line :
        {"2 x 400 g cans chickpeas", "2 cans chickpeas (400 g each)", "2 400-g cans chickpeas"}) {
-    const Read read(line);
+    const LineRead read(line);
     EXPECT_EQ(read.grams(), 800) << line;
     EXPECT_EQ(read.lines.at(0).containers, 2) << line;
     EXPECT_FALSE(read.lines.at(0).any_size) << line;
   }
-  EXPECT_TRUE(Read("2 cans chickpeas").lines.at(0).any_size);
-  EXPECT_EQ(Read("2 onions (one for each)").lines.at(0).note, "one for each");
+  EXPECT_TRUE(LineRead("2 cans chickpeas").lines.at(0).any_size);
+  EXPECT_EQ(LineRead("2 onions (one for each)").lines.at(0).note, "one for each");
 }
 
 TEST(Lines, ARangeIsBoughtForItsUpperEnd) {
-  const Read read("1-2 tsp salt");
+  const LineRead read("1-2 tsp salt");
   ASSERT_EQ(read.lines.size(), 1U);
   EXPECT_EQ(read.lines[0].amount->number, 2);
   EXPECT_EQ(read.lines[0].low, Rational(1));
 }
 
 TEST(Lines, SaltAndPepperAreTwoThings) {
-  const Read read("salt and black pepper, to taste");
+  const LineRead read("salt and black pepper, to taste");
   ASSERT_EQ(read.lines.size(), 2U) << read.said();
   EXPECT_FALSE(read.lines[0].amount);
   EXPECT_FALSE(read.lines[1].amount);
 }
 
 TEST(Lines, ZestAndJuiceOfALemonAreTwoPartsOfIt) {
-  const Read read("zest and juice of 2 lemons");
+  const LineRead read("zest and juice of 2 lemons");
   ASSERT_EQ(read.lines.size(), 2U) << read.said();
   EXPECT_EQ(read.lines[0].amount->form, foods::Form::zest);
   EXPECT_EQ(read.lines[1].amount->form, foods::Form::juice);
@@ -299,22 +299,22 @@ TEST(Lines, ZestAndJuiceOfALemonAreTwoPartsOfIt) {
 // Whatever measure the whole is given in, and whether or not the tables say how much juice comes of
 // it: the whole is what is bought.
 TEST(Lines, AWholeOfWhichAPartIsTakenIsBoughtWhole) {
-  EXPECT_EQ(Read("juice of 1 lb tomatoes").grams(), Read("1 lb tomatoes").grams());
-  EXPECT_EQ(Read("zest of 1 lb tomatoes").grams(), Read("1 lb tomatoes").grams());
-  EXPECT_EQ(Read("juice of 1 lb lemons").grams(), Read("1 lb lemons").grams());
-  EXPECT_EQ(Read("juice of 2 lemons").grams(), Read("2 lemons").grams());
-  EXPECT_EQ(Read("juice of 2 cups cherries").grams(), Read("2 cups cherries").grams());
-  const Read both("zest and juice of 2 lb lemons");
+  EXPECT_EQ(LineRead("juice of 1 lb tomatoes").grams(), LineRead("1 lb tomatoes").grams());
+  EXPECT_EQ(LineRead("zest of 1 lb tomatoes").grams(), LineRead("1 lb tomatoes").grams());
+  EXPECT_EQ(LineRead("juice of 1 lb lemons").grams(), LineRead("1 lb lemons").grams());
+  EXPECT_EQ(LineRead("juice of 2 lemons").grams(), LineRead("2 lemons").grams());
+  EXPECT_EQ(LineRead("juice of 2 cups cherries").grams(), LineRead("2 cups cherries").grams());
+  const LineRead both("zest and juice of 2 lb lemons");
   ASSERT_EQ(both.lines.size(), 2U) << both.said();
   EXPECT_EQ(both.lines[0].amount->form, foods::Form::zest);
   // A cup of juice is not a cup of fruit.
-  EXPECT_GT(Read("1 cup lemon juice").grams(), 236);
+  EXPECT_GT(LineRead("1 cup lemon juice").grams(), 236);
 }
 
 TEST(Lines, APartOfAMeasureThatTheFoodDoesNotHaveIsRefused) {
   for (const char* line : {"juice of 1 clove tomato", "zest of 1 stick lemon",
                            "juice of 1 cup freezer bags", "grated zest of 2 gal cinnamon stick"}) {
-    const Read read(line);
+    const LineRead read(line);
     EXPECT_TRUE(read.lines.empty()) << line;
     EXPECT_GE(read.diagnostics.errors(), 1U) << line;
   }
@@ -323,18 +323,20 @@ TEST(Lines, APartOfAMeasureThatTheFoodDoesNotHaveIsRefused) {
 // A cup of what is cut before it goes into one: USDA SR28 11282 (onions, chopped: 160 g), 1009
 // (cheddar, shredded: 113 g), 11090 (broccoli, chopped: 91 g).
 TEST(Lines, ACupOfWhatIsCutFirstIsOfSmallPieces) {
-  EXPECT_EQ(Read("1 cup onions").grams(), Read("1 cup chopped onions").grams());
-  EXPECT_EQ(Read("1 cup cheddar cheese").grams(), Read("1 cup shredded cheddar cheese").grams());
-  EXPECT_EQ(Read("1 cup broccoli").grams(), Read("1 cup chopped broccoli").grams());
-  EXPECT_EQ(Read("1/4 cup parsley").grams(), Read("1/4 cup chopped parsley").grams());
+  EXPECT_EQ(LineRead("1 cup onions").grams(), LineRead("1 cup chopped onions").grams());
+  EXPECT_EQ(LineRead("1 cup cheddar cheese").grams(),
+            LineRead("1 cup shredded cheddar cheese").grams());
+  EXPECT_EQ(LineRead("1 cup broccoli").grams(), LineRead("1 cup chopped broccoli").grams());
+  EXPECT_EQ(LineRead("1/4 cup parsley").grams(), LineRead("1/4 cup chopped parsley").grams());
   // What has a figure of its own keeps it.
-  EXPECT_NE(Read("1 cup parmesan cheese").grams(), Read("1 cup shredded parmesan cheese").grams());
+  EXPECT_NE(LineRead("1 cup parmesan cheese").grams(),
+            LineRead("1 cup shredded parmesan cheese").grams());
 }
 
 TEST(Lines, AreReadWithADecimalComma) {
-  EXPECT_NEAR(Read("0,5 kg onions, diced").grams(), 500, 0.1);
-  EXPECT_EQ(Read("0,5 kg onions, diced").lines.at(0).amount->form, foods::Form::diced);
-  const Read thousand("1,500 g onions");
+  EXPECT_NEAR(LineRead("0,5 kg onions, diced").grams(), 500, 0.1);
+  EXPECT_EQ(LineRead("0,5 kg onions, diced").lines.at(0).amount->form, foods::Form::diced);
+  const LineRead thousand("1,500 g onions");
   EXPECT_NE(thousand.said().find("[K003]"), std::string::npos) << thousand.said();
 }
 
@@ -342,26 +344,27 @@ TEST(Lines, AreReadWithTheWordsOfTheHouse) {
   const measure::Customs own(
       measure::System::metric,
       {{"el", "tbsp"}, {"bund", "bunch"}, {"dosen", "can"}, {"zehen", "clove"}});
-  EXPECT_NEAR(Read("2 EL sugar", own).grams(), Read("30 ml sugar").grams(), 0.1);
-  EXPECT_EQ(Read("1/2 Bund parsley, chopped", own).grams(), Read("1/2 bunch parsley").grams());
-  EXPECT_EQ(Read("3 Zehen garlic", own).grams(), Read("3 cloves garlic").grams());
-  const Read cans("2 Dosen chickpeas", own);
+  EXPECT_NEAR(LineRead("2 EL sugar", own).grams(), LineRead("30 ml sugar").grams(), 0.1);
+  EXPECT_EQ(LineRead("1/2 Bund parsley, chopped", own).grams(),
+            LineRead("1/2 bunch parsley").grams());
+  EXPECT_EQ(LineRead("3 Zehen garlic", own).grams(), LineRead("3 cloves garlic").grams());
+  const LineRead cans("2 Dosen chickpeas", own);
   EXPECT_EQ(cans.food(), "canned chickpea") << cans.said();
   EXPECT_EQ(cans.lines.at(0).containers, Rational(2));
 }
 
 TEST(Lines, FreshIsNotFromTheFreezer) {
-  EXPECT_TRUE(Read("2 cups spinach, fresh").lines.at(0).fresh);
-  EXPECT_FALSE(Read("2 cups spinach").lines.at(0).fresh);
+  EXPECT_TRUE(LineRead("2 cups spinach, fresh").lines.at(0).fresh);
+  EXPECT_FALSE(LineRead("2 cups spinach").lines.at(0).fresh);
 }
 
 TEST(Lines, TheCutDecidesWhatACupWeighs) {
-  EXPECT_NEAR(Read("1 cup onion, sliced").grams(), 115 / 0.9, 0.1);
-  EXPECT_NEAR(Read("1 cup onion, chopped").grams(), 160 / 0.9, 0.1);
+  EXPECT_NEAR(LineRead("1 cup onion, sliced").grams(), 115 / 0.9, 0.1);
+  EXPECT_NEAR(LineRead("1 cup onion, chopped").grams(), 160 / 0.9, 0.1);
 }
 
 TEST(Lines, WordsThatChangeNoMeasureAreKeptAsANote) {
-  const Read read("2 onions, cut into thin wedges");
+  const LineRead read("2 onions, cut into thin wedges");
   ASSERT_EQ(read.lines.size(), 1U) << read.said();
   EXPECT_EQ(read.lines[0].note, "cut into thin wedges");
 }

@@ -6,13 +6,13 @@
 namespace manciple::kitchen {
 namespace {
 
-struct Read {
+struct PlanRead {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Kitchen kitchen;
-  explicit Read(const std::string& meals, const std::string& further = {},
-                const std::string& slots = "{lunch: \"12:30\", dinner: \"18:30\"}",
-                const std::string& counted = "2027-02-28") {
+  explicit PlanRead(const std::string& meals, const std::string& further = {},
+                    const std::string& slots = "{lunch: \"12:30\", dinner: \"18:30\"}",
+                    const std::string& counted = "2027-02-28") {
     text::FilesInMemory files;
     files.texts["plans/household.yaml"] =
         "people: [{name: Ada}]\nappliances: {burner: 2, oven: 0}\nmeals: " + slots + "\n";
@@ -30,8 +30,8 @@ struct Read {
 };
 
 TEST(Meals, AtOneTimeOfDayAreBothEaten) {
-  const Read read("{2027-03-02: {dinner: stew, tea: 2 eggs}}", "",
-                  "{tea: \"18:00\", dinner: \"18:00\"}");
+  const PlanRead read("{2027-03-02: {dinner: stew, tea: 2 eggs}}", "",
+                      "{tea: \"18:00\", dinner: \"18:00\"}");
   ASSERT_EQ(read.kitchen.plan->meals.size(), 2U) << read.said();
   EXPECT_EQ(read.kitchen.plan->meals[0].slot, "dinner");
   EXPECT_EQ(read.kitchen.plan->meals[1].slot, "tea");
@@ -42,7 +42,7 @@ TEST(Meals, AreWhatTheMostParticularDaySaysWhereverItStands) {
                             "Friday: {dinner: roast}, 2027-03-05: {dinner: 2 eggs}}",
                             "{2027-03-05: {dinner: 2 eggs}, every Friday: {dinner: roast}, every "
                             "weekday: {dinner: hash}, every day: {dinner: stew}}"}) {
-    const Read read(meals);
+    const PlanRead read(meals);
     const auto& all = read.kitchen.plan->meals;
     ASSERT_EQ(all.size(), 31U) << read.said();
     EXPECT_EQ(all[3].dishes[0].what.text, "hash");   // Thu 4
@@ -53,7 +53,7 @@ TEST(Meals, AreWhatTheMostParticularDaySaysWhereverItStands) {
 }
 
 TEST(Meals, SaidTwiceForADayAreRefused) {
-  const Read read("{every Friday: {dinner: stew}, every friday: {dinner: roast}}");
+  const PlanRead read("{every Friday: {dinner: stew}, every friday: {dinner: roast}}");
   EXPECT_NE(read.said().find("p.yaml:4:54: error: the dinner of every friday is said twice"),
             std::string::npos)
       << read.said();
@@ -63,7 +63,7 @@ TEST(Recipes, AreNumberedAsMealsComeToThemWhicheverIsNamedFirst) {
   for (const char* meals :
        {"{2027-03-02: {lunch: hash, dinner: stew}, 2027-03-01: {dinner: stew}}",
         "{2027-03-01: {dinner: stew}, 2027-03-02: {dinner: stew, lunch: hash}}"}) {
-    const Read read(meals);
+    const PlanRead read(meals);
     const auto& recipes = read.kitchen.recipes;
     ASSERT_EQ(recipes.size(), 3U) << read.said();
     EXPECT_EQ(recipes[0].name, "Stew");
@@ -78,31 +78,31 @@ TEST(Recipes, AreNumberedAsMealsComeToThemWhicheverIsNamedFirst) {
 }
 
 TEST(Meals, OfOneNameAreRefused) {
-  EXPECT_NE(Read("{}", "", "{dinner: \"12:00\", Dinner: \"18:00\"}").said().find("two meals"),
+  EXPECT_NE(PlanRead("{}", "", "{dinner: \"12:00\", Dinner: \"18:00\"}").said().find("two meals"),
             std::string::npos);
 }
 
 TEST(Staples, AndDishesThatAskForSeveralThingsAreRefused) {
-  EXPECT_NE(Read("{}", "staples: [keep salt and black pepper]\n").said().find("several things"),
+  EXPECT_NE(PlanRead("{}", "staples: [keep salt and black pepper]\n").said().find("several things"),
             std::string::npos);
-  EXPECT_NE(Read("{}", "extra: [juice and zest of 2 lemons]\n").said().find("several things"),
+  EXPECT_NE(PlanRead("{}", "extra: [juice and zest of 2 lemons]\n").said().find("several things"),
             std::string::npos);
 }
 
 TEST(Sessions, NeedACook) {
   for (const char* cooks : {"0", "[Nobody]", "1.5", "some"}) {
-    const Read read("{}", std::string("prep: [{date: 2027-03-01, from: \"14:00\", until: "
-                                      "\"17:00\", cooks: ") +
-                              cooks + "}]\n");
+    const PlanRead read("{}", std::string("prep: [{date: 2027-03-01, from: \"14:00\", until: "
+                                          "\"17:00\", cooks: ") +
+                                  cooks + "}]\n");
     EXPECT_EQ(read.diagnostics.errors(), 1U) << cooks << read.said();
   }
 }
 
 TEST(OnHand, CountedAfterThePlanIsAnErrorThatNamesTheFileToRenameItTo) {
-  const Read read("{}", "", "{dinner: \"18:30\"}", "2027-04-02");
+  const PlanRead read("{}", "", "{dinner: \"18:30\"}", "2027-04-02");
   EXPECT_NE(read.said().find("plans/on-hand.yaml:1:7: error:"), std::string::npos) << read.said();
   EXPECT_NE(read.said().find("plans/on-hand/2027-04-02.yaml"), std::string::npos) << read.said();
-  EXPECT_EQ(Read("{}").kitchen.on_hand.lots.size(), 1U);
+  EXPECT_EQ(PlanRead("{}").kitchen.on_hand.lots.size(), 1U);
 }
 
 TEST(Appliances, OfOneNameAreRefused) {
@@ -121,7 +121,7 @@ TEST(Appliances, OfOneNameAreRefused) {
 }
 
 TEST(Appliances, ThatTheHouseholdHasNoneOfAreNamedWithTheDishesThatNeedThem) {
-  const Read read("{2027-03-02: {dinner: roast}, 2027-03-05: {lunch: hash}}");
+  const PlanRead read("{2027-03-02: {dinner: roast}, 2027-03-05: {lunch: hash}}");
   EXPECT_NE(read.said().find(
                 "recipes/roast.yaml:5:15: error: this step needs the appliance 'oven', but the "
                 "household has none [K012]"),

@@ -8,11 +8,11 @@ namespace {
 
 using namespace std::chrono_literals;
 
-struct Read {
+struct ShopRead {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Kitchen kitchen;
-  explicit Read(const std::string& shop, const std::string& household = {}) {
+  explicit ShopRead(const std::string& shop, const std::string& household = {}) {
     text::FilesInMemory files;
     files.texts["plans/household.yaml"] =
         "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n" + household;
@@ -26,59 +26,59 @@ struct Read {
 constexpr text::Date monday = std::chrono::sys_days{2027y / 3 / 1};
 constexpr text::Date sunday = std::chrono::sys_days{2027y / 3 / 7};
 
-Read offering(const std::string& offer, const std::string& household = {}) {
-  return Read("shop: Corner\nprices: {garlic: " + offer + "}\n", household);
+ShopRead offering(const std::string& offer, const std::string& household = {}) {
+  return ShopRead("shop: Corner\nprices: {garlic: " + offer + "}\n", household);
 }
 
 TEST(Prices, AreReadInTheCurrencyOfTheHouse) {
   for (const char* offer : {"\"500 g 2,49\"", "\"500 g 2,49 €\"", "\"500 g € 2,49\"", "500 g 2.49",
                             "\"500 g 2,49 EUR\""}) {
-    const Read read = offering(offer, "currency: EUR\n");
+    const ShopRead read = offering(offer, "currency: EUR\n");
     ASSERT_EQ(read.diagnostics.errors(), 0U) << read.said();
     EXPECT_EQ(read.offer().price, 249) << offer;
     EXPECT_EQ(read.offer().pack, "500 g") << offer;
   }
-  const Read yen = offering("500 g 298", "currency: JPY\n");
+  const ShopRead yen = offering("500 g 298", "currency: JPY\n");
   EXPECT_EQ(yen.offer().price, 298) << yen.said();
-  const Read half = offering("500 g 2.98", "currency: JPY\n");
+  const ShopRead half = offering("500 g 2.98", "currency: JPY\n");
   EXPECT_NE(half.said().find("[K010]"), std::string::npos) << half.said();
 }
 
 TEST(Prices, AreReadWithTheWordsOfTheHouse) {
-  const Read read = offering("\"1,29/Knolle\"", "words: {Knolle: head}\n");
+  const ShopRead read = offering("\"1,29/Knolle\"", "words: {Knolle: head}\n");
   ASSERT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_EQ(read.offer().size, offering("1.29/head").offer().size);
-  const Read none = offering("1.29/head", "words: {Knolle: heap}\n");
+  const ShopRead none = offering("1.29/head", "words: {Knolle: heap}\n");
   EXPECT_NE(none.said().find("'heap' is not a measure, a piece or a pack [K005]"),
             std::string::npos)
       << none.said();
 }
 
 TEST(Deals, AreTakenAsOftenAsTheyPay) {
-  const Read read = offering("{offer: 3.00 each, deal: 2 for 5.00}");
+  const ShopRead read = offering("{offer: 3.00 each, deal: 2 for 5.00}");
   EXPECT_EQ(read.offer().cost(1, monday), 300);
   EXPECT_EQ(read.offer().cost(2, monday), 500);
   EXPECT_EQ(read.offer().cost(5, monday), 1300);
 }
 
 TEST(Deals, DearerThanOneByOneAreLeftAlone) {
-  const Read read = offering("{offer: 2.00 each, deal: 2 for 5.00}");
+  const ShopRead read = offering("{offer: 2.00 each, deal: 2 for 5.00}");
   EXPECT_EQ(read.offer().cost(2, monday), 400);
   EXPECT_EQ(read.offer().cost(3, monday), 600);
 }
 
 TEST(Deals, GoAgainstTheSalePriceWhileASaleLasts) {
-  const Read dearer =
+  const ShopRead dearer =
       offering("{offer: 3.00 each, deal: 2 for 5.00, sale: {price: 2.00, until: 2027-03-03}}");
   EXPECT_EQ(dearer.offer().cost(2, monday), 400);
   EXPECT_EQ(dearer.offer().cost(2, sunday), 500);
-  const Read cheaper =
+  const ShopRead cheaper =
       offering("{offer: 3.00 each, deal: 3 for 5.00, sale: {price: 2.00, until: 2027-03-03}}");
   EXPECT_EQ(cheaper.offer().cost(4, monday), 700);
 }
 
 TEST(Deals, ByWeightAreOfTheUnitThatThePriceIsFor) {
-  const Read read = offering("{offer: 3.00/lb, deal: 2 for 5.00}");
+  const ShopRead read = offering("{offer: 3.00/lb, deal: 2 for 5.00}");
   EXPECT_EQ(read.offer().cost(10, monday), 300); // tenths of a pound
   EXPECT_EQ(read.offer().cost(20, monday), 500);
   EXPECT_EQ(read.offer().cost(25, monday), 650);
@@ -87,7 +87,7 @@ TEST(Deals, ByWeightAreOfTheUnitThatThePriceIsFor) {
 // Common practice, no source: what a shop means by one, and what it puts in a pack.
 TEST(Offers, OfOneAreOfWhatAShopMeansByOne) {
   const auto grams = [](const std::string& food, const std::string& offer) {
-    const Read read("shop: Corner\nprices: {" + food + ": " + offer + "}\n");
+    const ShopRead read("shop: Corner\nprices: {" + food + ": " + offer + "}\n");
     return to_double(read.offer().size);
   };
   EXPECT_GT(grams("garlic", "0.59 each"), 25); // a head, where a recipe counts cloves
@@ -102,7 +102,7 @@ TEST(Offers, OfOneAreOfWhatAShopMeansByOne) {
 }
 
 TEST(Offers, OfOneMeasureNeedNoNumber) {
-  const Read eggs("shop: Corner\nprices: {egg: [dozen 3.00, 12 large 3.00]}\n");
+  const ShopRead eggs("shop: Corner\nprices: {egg: [dozen 3.00, 12 large 3.00]}\n");
   const auto& offers = eggs.kitchen.shops.at(0).offers;
   ASSERT_EQ(offers.size(), 2U) << eggs.said();
   EXPECT_EQ(offers[0].size, offers[1].size);
@@ -111,10 +111,10 @@ TEST(Offers, OfOneMeasureNeedNoNumber) {
 }
 
 TEST(Offers, OfAPriceAloneAreOfOneOfWhatIsNotWeighed) {
-  const Read bread("shop: Corner\nprices: {white bread: 2.79}\n");
+  const ShopRead bread("shop: Corner\nprices: {white bread: 2.79}\n");
   EXPECT_EQ(bread.offer().price, 279);
   EXPECT_EQ(bread.offer().pack, "each");
-  const Read beef("shop: Corner\nprices: {ground beef: 5.99}\n");
+  const ShopRead beef("shop: Corner\nprices: {ground beef: 5.99}\n");
   EXPECT_NE(beef.said().find("'5.99' is not an offer"), std::string::npos) << beef.said();
 }
 
@@ -123,20 +123,20 @@ TEST(Offers, InAPackOfAnySizeAreRefused) {
 }
 
 TEST(Offers, OfSeveralForAPriceAreThatManyPacks) {
-  const Read read = offering("2 for 5.00");
+  const ShopRead read = offering("2 for 5.00");
   EXPECT_EQ(read.offer().pack, "each");
   EXPECT_EQ(read.offer().cost(1, monday), 250);
   EXPECT_EQ(read.offer().cost(2, monday), 500);
-  const Read one = offering("5.00 each");
+  const ShopRead one = offering("5.00 each");
   EXPECT_EQ(read.offer().size, one.offer().size);
   // A share that is no whole number of cents is rounded up.
-  const Read three = offering("3 for 5.00");
+  const ShopRead three = offering("3 for 5.00");
   EXPECT_EQ(three.offer().cost(1, monday), 167);
   EXPECT_EQ(three.offer().cost(3, monday), 500);
 }
 
 TEST(Offers, OfSeveralPacksForAPriceKeepThePacksSize) {
-  const Read read = offering("8 oz bag 2 for 5.00");
+  const ShopRead read = offering("8 oz bag 2 for 5.00");
   EXPECT_EQ(read.offer().pack, "8 oz bag");
   EXPECT_EQ(read.offer().cost(2, monday), 500);
   EXPECT_EQ(read.offer().size, offering("8 oz bag 3.00").offer().size);
@@ -147,10 +147,10 @@ TEST(Offers, OfSeveralPacksForAPriceKeepThePacksSize) {
 // One food, a pound of which is 453.59237 g (NIST Handbook 44), as price lists write its packs.
 TEST(Offers, ArePacksWrittenInAnyUsualWay) {
   const auto butter = [](const std::string& offer) {
-    return Read("shop: Corner\nprices:\n  butter: " + offer + "\n");
+    return ShopRead("shop: Corner\nprices:\n  butter: " + offer + "\n");
   };
   const Rational ounce = Rational(45359237, 100000) / 16;
-  const Read cans = butter("6 x 15 oz cans 5.99");
+  const ShopRead cans = butter("6 x 15 oz cans 5.99");
   EXPECT_EQ(cans.offer().size, ounce * 90) << cans.said();
   EXPECT_EQ(cans.offer().inside, 6);
   EXPECT_EQ(cans.offer().price, 599);
@@ -166,18 +166,18 @@ TEST(Offers, ArePacksWrittenInAnyUsualWay) {
 TEST(Offers, ByWeightAreOfAnyUsualUnit) {
   for (const char* offer : {"19.90/kg", "1.99/100 g", "1,99 / 100 g", "1.99 per 100 g",
                             "9.95 per 500 g", "19.90 per kg"}) {
-    const Read read(std::string("shop: Corner\nprices:\n  garlic: ") + offer + "\n");
+    const ShopRead read(std::string("shop: Corner\nprices:\n  garlic: ") + offer + "\n");
     ASSERT_EQ(read.kitchen.shops.at(0).offers.size(), 1U) << offer << read.said();
     EXPECT_EQ(read.offer().price, 1990) << offer;
     EXPECT_EQ(read.offer().pack, "kg");
     EXPECT_EQ(read.offer().cost(20, monday), 1990) << offer; // twenty steps of 50 g
   }
-  EXPECT_GE(Read("shop: Corner\nprices: {garlic: 1.00/3 oz}\n").diagnostics.errors(), 1U);
+  EXPECT_GE(ShopRead("shop: Corner\nprices: {garlic: 1.00/3 oz}\n").diagnostics.errors(), 1U);
 }
 
 TEST(Offers, MayHaveNoPrice) {
   for (const char* offer : {"\"8 oz bag ?\"", "8 oz bag", "\"?\"", "[]"}) {
-    const Read read = offering(offer);
+    const ShopRead read = offering(offer);
     ASSERT_EQ(read.kitchen.shops.at(0).offers.size(), 1U) << offer << read.said();
     EXPECT_FALSE(read.offer().price) << offer;
     EXPECT_FALSE(read.offer().cost(1, monday)) << offer;
@@ -187,7 +187,7 @@ TEST(Offers, MayHaveNoPrice) {
 }
 
 TEST(Shops, SayWhenTheyAreOpen) {
-  const Read read("open: [Thu, \"Sat-Sun 07:00-13:00\"]\nprices: {}\n");
+  const ShopRead read("open: [Thu, \"Sat-Sun 07:00-13:00\"]\nprices: {}\n");
   const Shop& shop = read.kitchen.shops.at(0);
   constexpr int noon = 12 * text::minutes_an_hour;
   EXPECT_EQ(shop.name, "Corner");
@@ -195,7 +195,8 @@ TEST(Shops, SayWhenTheyAreOpen) {
   EXPECT_TRUE(shop.is_open(sunday, noon));
   EXPECT_FALSE(shop.is_open(sunday, noon / 2)); // home by six
   for (const char* wrong : {"Sometimes", "Sat 7", "Sat 13:00-07:00", "Mon-Tue-Wed"}) {
-    EXPECT_GE(Read(std::string("open: [\"") + wrong + "\"]\n").diagnostics.errors(), 1U) << wrong;
+    EXPECT_GE(ShopRead(std::string("open: [\"") + wrong + "\"]\n").diagnostics.errors(), 1U)
+        << wrong;
   }
 }
 
@@ -207,7 +208,7 @@ TEST(Offers, WithTwoDealsAreRefused) {
 TEST(Offers, OfNothingAreRefused) {
   for (const char* nothing :
        {"0 lb bag 2.00", "0 large 2.00", "\"0/lb for 2\"", "0 for 5.00", "2.00/0 g", "0 .0oz"}) {
-    const Read read = offering(nothing);
+    const ShopRead read = offering(nothing);
     EXPECT_GE(read.diagnostics.errors(), 1U) << nothing;
     EXPECT_NE(read.said().find("corner.yaml:2:"), std::string::npos) << read.said();
   }
@@ -215,10 +216,10 @@ TEST(Offers, OfNothingAreRefused) {
 
 TEST(Shops, HaveNoShareAboveTheWhole) {
   for (const char* share : {"cash back: 101 %", "tax: {produce: 120 %}", "cash back: -1 %"}) {
-    const Read read(std::string("shop: Corner\n") + share + "\nprices: {}\n");
+    const ShopRead read(std::string("shop: Corner\n") + share + "\nprices: {}\n");
     EXPECT_NE(read.said().find("[K005]"), std::string::npos) << share << read.said();
   }
-  EXPECT_EQ(Read("shop: Corner\ncash back: 100 %\nprices: {}\n").diagnostics.errors(), 0U);
+  EXPECT_EQ(ShopRead("shop: Corner\ncash back: 100 %\nprices: {}\n").diagnostics.errors(), 0U);
 }
 
 } // namespace

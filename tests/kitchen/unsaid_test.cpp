@@ -6,11 +6,11 @@
 namespace manciple::kitchen {
 namespace {
 
-struct Read {
+struct UnsaidRead {
   text::Sources sources;
   text::Diagnostics diagnostics;
   Kitchen kitchen;
-  explicit Read(const std::string& plan, std::map<std::string, std::string> more = {}) {
+  explicit UnsaidRead(const std::string& plan, std::map<std::string, std::string> more = {}) {
     text::FilesInMemory files;
     files.texts = std::move(more);
     files.texts["recipes/stew.yaml"] = "ingredients: [1 lb onions]\n";
@@ -31,22 +31,22 @@ text::Date day(std::string_view iso) {
 TEST(Unsaid, AMealThatTheHouseholdDoesNotNameHasItsUsualHour) {
   const std::map<std::string, std::string> house{
       {"plans/household.yaml", "people: [{name: Ada}]\nmeals: {dinner: \"18:30\"}\n"}};
-  const Read read("meals: {2027-04-05: {dinner: stew, tea: stew, midnight feast: stew}}\n"
-                  "away: [{who: Ada, from: 2027-04-05, meals: [tea]}]\n",
-                  house);
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew, tea: stew, midnight feast: stew}}\n"
+                        "away: [{who: Ada, from: 2027-04-05, meals: [tea]}]\n",
+                        house);
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_TRUE(read.says("midnight feast at 15:30")) << read.said();
   EXPECT_TRUE(read.says("tea at 16:30")) << read.said();
   EXPECT_FALSE(read.says("dinner at")) << read.said();
   ASSERT_EQ(read.plan().meals.size(), 3U);
   EXPECT_EQ(read.plan().meals[2].slot, "dinner"); // by the time of the meal
-  const Read slip("meals: {2027-04-05: {diner: stew}}\n", house);
+  const UnsaidRead slip("meals: {2027-04-05: {diner: stew}}\n", house);
   EXPECT_TRUE(slip.says("the household has no meal 'diner' [K011]")) << slip.said();
   EXPECT_TRUE(slip.says("did you mean dinner?")) << slip.said();
 }
 
 TEST(Unsaid, MealsAloneAreAPlan) {
-  const Read read("meals: {2027-04-05: {dinner: stew}, 2027-04-09: {lunch: stew}}\n");
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}, 2027-04-09: {lunch: stew}}\n");
   ASSERT_TRUE(read.kitchen.plan) << read.said();
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_EQ(read.plan().name, "Week");
@@ -65,8 +65,8 @@ TEST(Unsaid, MealsAloneAreAPlan) {
 }
 
 TEST(Unsaid, ThoseEatWhomThePlanNames) {
-  const Read read("meals: {2027-04-05: {dinner: [{dish: stew, eaten by: [Ada, Cy]}]}}\n"
-                  "away: [{who: Ben, from: 2027-04-05, until: 2027-04-05}]\n");
+  const UnsaidRead read("meals: {2027-04-05: {dinner: [{dish: stew, eaten by: [Ada, Cy]}]}}\n"
+                        "away: [{who: Ben, from: 2027-04-05, until: 2027-04-05}]\n");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_EQ(read.kitchen.household.people.size(), 3U);
   EXPECT_EQ(read.kitchen.household.people[2].name, "Ben");
@@ -86,22 +86,23 @@ TEST(Unsaid, AMonthIsThatOfTheFile) {
 }
 
 TEST(Unsaid, WithoutAnyDateThereIsNoPlan) {
-  const Read read("meals: {every Friday: {dinner: stew}}\n");
+  const UnsaidRead read("meals: {every Friday: {dinner: stew}}\n");
   EXPECT_FALSE(read.kitchen.plan);
   EXPECT_TRUE(read.says("a plan needs 'from', or meals at dates [T007]")) << read.said();
 }
 
 TEST(Unsaid, AppliancesThatRecipesNameAreThere) {
-  const Read read("meals: {2027-04-05: {dinner: roast}}\n",
-                  {{"recipes/roast.yaml", "serves: 2\ningredients: [1 lb onions]\nmethod: [{do: "
-                                          "Bake, then: 1 h, on: kiln}]\n"}});
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: roast}}\n",
+      {{"recipes/roast.yaml", "serves: 2\ningredients: [1 lb onions]\nmethod: [{do: "
+                              "Bake, then: 1 h, on: kiln}]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_TRUE(read.says("the kitchen has four burners, an oven, a sink and one kiln"));
 }
 
 // The days of them, in a plan from a Wednesday to the Thursday of the next week.
 std::vector<std::string> trips(const std::string& said) {
-  const Read read("from: 2027-04-07\nuntil: 2027-04-15\ntrips: " + said + "\n");
+  const UnsaidRead read("from: 2027-04-07\nuntil: 2027-04-15\ntrips: " + said + "\n");
   std::vector<std::string> out;
   for (const Trip& trip : read.plan().trips) {
     out.push_back(text::print_day(trip.date));
@@ -125,14 +126,15 @@ TEST(Unsaid, AWeeklyTripIsAlsoMadeBeforeThePlanBegins) {
 TEST(Unsaid, AWeeklyTripBeforeThePlanGoesWhereItIsOpen) {
   const std::map<std::string, std::string> closed{
       {"plans/stores/corner.yaml", "shop: Corner\nopen: [Mon]\n"}};
-  EXPECT_TRUE(Read("from: 2027-04-07\nuntil: 2027-04-08\ntrips: [{every: Sunday}]\n", closed)
+  EXPECT_TRUE(UnsaidRead("from: 2027-04-07\nuntil: 2027-04-08\ntrips: [{every: Sunday}]\n", closed)
                   .plan()
                   .trips.empty());
 }
 
 TEST(Unsaid, AShopWithoutAFileIsAShop) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [Corner "
-                  "Shop, corner-shop]}]\n");
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [Corner "
+      "Shop, corner-shop]}]\n");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_EQ(read.kitchen.shops.size(), 1U);
   EXPECT_EQ(read.kitchen.shops[0].name, "Corner shop");
@@ -140,41 +142,43 @@ TEST(Unsaid, AShopWithoutAFileIsAShop) {
 }
 
 TEST(Unsaid, ASlipOfAShopIsAnError) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: "
-                  "[markte]}]\n",
-                  {{"plans/stores/market.yaml", "prices: {onion: 1.00/lb}\n"}});
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: "
+                        "[markte]}]\n",
+                        {{"plans/stores/market.yaml", "prices: {onion: 1.00/lb}\n"}});
   EXPECT_TRUE(read.says("there is no shop 'markte' [K007]")) << read.said();
   EXPECT_TRUE(read.says("did you mean market?"));
 }
 
 TEST(Unsaid, ShoppingIsOnADayOnWhichShopsAreOpen) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\n",
-                  {{"plans/stores/market.yaml", "open: [Tue, \"Thu-Fri 07:00-13:00\"]\n"}});
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\n",
+                        {{"plans/stores/market.yaml", "open: [Tue, \"Thu-Fri 07:00-13:00\"]\n"}});
   ASSERT_EQ(read.plan().trips.size(), 1U) << read.said();
   EXPECT_EQ(read.plan().trips[0].date, day("2027-04-02")); // a Friday
   EXPECT_EQ(read.plan().trips[0].stops.size(), 1U);
 }
 
 TEST(Unsaid, AStopAtAClosedShopIsLeftOut) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [market]}"
-                  ", {date: 2027-04-05, home by: \"09:00\", stops: [market]}]\n",
-                  {{"plans/stores/market.yaml", "open: [\"Mon 10:00-13:00\"]\n"}});
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: stew}}\ntrips: [{date: 2027-04-03, stops: [market]}"
+      ", {date: 2027-04-05, home by: \"09:00\", stops: [market]}]\n",
+      {{"plans/stores/market.yaml", "open: [\"Mon 10:00-13:00\"]\n"}});
   EXPECT_TRUE(read.plan().trips.at(0).stops.empty());
   EXPECT_TRUE(read.plan().trips.at(1).stops.empty());
   EXPECT_TRUE(read.says("Market is not open on Sat 3 Apr before 12:00")) << read.said();
 }
 
 TEST(Dishes, AreFoundByTheNameThatARecipeGivesItself) {
-  const Read read("meals: {2027-04-05: {dinner: Grandmother's best for 2}}\n",
-                  {{"recipes/r7.yaml",
-                    "name: \"Grandmother's best\"\nserves: 2\ningredients: [1 lb onions]\n"}});
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: Grandmother's best for 2}}\n",
+      {{"recipes/r7.yaml",
+        "name: \"Grandmother's best\"\nserves: 2\ningredients: [1 lb onions]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_EQ(read.kitchen.recipes.size(), 1U);
   EXPECT_EQ(read.kitchen.recipes[0].slug, "r7");
 }
 
 TEST(Dishes, ThatNobodyKnowsStandInTheMenu) {
-  const Read read("meals: {2027-04-05: {dinner: pizza from next door}}\n");
+  const UnsaidRead read("meals: {2027-04-05: {dinner: pizza from next door}}\n");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_EQ(read.plan().meals.size(), 1U);
   EXPECT_EQ(read.plan().meals[0].dishes.at(0).kind, Dish::Kind::plain);
@@ -182,8 +186,9 @@ TEST(Dishes, ThatNobodyKnowsStandInTheMenu) {
 }
 
 TEST(Extra, IsFreeText) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [50 storage bags, a shower curtain, "
-                  "blue yarn]\n");
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: stew}}\nextra: [50 storage bags, a shower curtain, "
+      "blue yarn]\n");
   EXPECT_EQ(read.diagnostics.all().size(), 1U) << read.said(); // the note of what is usual
   ASSERT_EQ(read.plan().extra.size(), 3U);
   EXPECT_EQ(read.plan().extra[0].what.amount->number, 50);
@@ -191,17 +196,17 @@ TEST(Extra, IsFreeText) {
 }
 
 TEST(Extra, IsStillCheckedForSlips) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [2 freezr bags]\n");
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\nextra: [2 freezr bags]\n");
   EXPECT_TRUE(read.says("did you mean freezer bag")) << read.said();
 }
 
-Read cooking(const std::string& line) {
-  return Read("meals: {2027-04-05: {dinner: soup}}\n",
-              {{"recipes/soup.yaml", "serves: 2\ningredients: [\"" + line + "\"]\n"}});
+UnsaidRead cooking(const std::string& line) {
+  return UnsaidRead("meals: {2027-04-05: {dinner: soup}}\n",
+                    {{"recipes/soup.yaml", "serves: 2\ningredients: [\"" + line + "\"]\n"}});
 }
 
 TEST(Unknown, FoodIsCarriedAsItIsWritten) {
-  const Read read = cooking("2 bunches soup greens, chopped");
+  const UnsaidRead read = cooking("2 bunches soup greens, chopped");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_TRUE(read.says("no food or recipe is called 'soup greens'")) << read.said();
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
@@ -213,61 +218,63 @@ TEST(Unknown, FoodIsCarriedAsItIsWritten) {
 }
 
 TEST(Unknown, FoodOfAPriceListIsThatOfARecipe) {
-  const Read read("meals: {2027-04-05: {dinner: soup}}\n",
-                  {{"recipes/soup.yaml", "serves: 2\ningredients: [2 bunches soup greens]\n"},
-                   {"plans/stores/market.yaml", "prices: {soup greens: 1.99 each}\n"}});
+  const UnsaidRead read("meals: {2027-04-05: {dinner: soup}}\n",
+                        {{"recipes/soup.yaml", "serves: 2\ningredients: [2 bunches soup greens]\n"},
+                         {"plans/stores/market.yaml", "prices: {soup greens: 1.99 each}\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_EQ(*read.kitchen.recipes.at(0).ingredients.at(0).food(),
             read.kitchen.shops.at(0).offers.at(0).food);
 }
 
 TEST(Unknown, AHandfulOfSomethingIsThatAndNotOfIt) {
-  const Read read = cooking("1 handful of zorgle leaves");
+  const UnsaidRead read = cooking("1 handful of zorgle leaves");
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
   EXPECT_EQ(read.kitchen.food(*line.food()).name, "zorgle leaves");
 }
 
 TEST(Unknown, ARecipeThatIsCalledAsItsMainFoodMeansTheFood) {
-  const Read read("meals: {2027-04-05: {dinner: gnocchi}}\n",
-                  {{"recipes/gnocchi.yaml", "serves: 2\ningredients: [500 g gnocchi]\n"}});
+  const UnsaidRead read("meals: {2027-04-05: {dinner: gnocchi}}\n",
+                        {{"recipes/gnocchi.yaml", "serves: 2\ningredients: [500 g gnocchi]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_TRUE(read.kitchen.recipes.at(0).ingredients.at(0).food());
 }
 
 TEST(Unknown, TinsInAPriceListAreOfWhatIsInTins) {
-  const Read read("meals: {2027-04-05: {dinner: soup}}\n",
-                  {{"recipes/soup.yaml", "serves: 2\ningredients: [2 tins chopped tomatoes]\n"},
-                   {"plans/stores/market.yaml", "prices: {chopped tomatoes: 400 g tin 0.69}\n"}});
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: soup}}\n",
+      {{"recipes/soup.yaml", "serves: 2\ningredients: [2 tins chopped tomatoes]\n"},
+       {"plans/stores/market.yaml", "prices: {chopped tomatoes: 400 g tin 0.69}\n"}});
   EXPECT_FALSE(read.says("warning")) << read.said();
   EXPECT_EQ(*read.kitchen.recipes.at(0).ingredients.at(0).food(),
             read.kitchen.shops.at(0).offers.at(0).food);
 }
 
 TEST(Unknown, RecipeAndItsLeftoversStandInTheMenu) {
-  const Read read("meals: {2027-04-05: {dinner: pot roast}, 2027-04-06: {dinner: leftovers of pot "
-                  "roast}}\n",
-                  {});
+  const UnsaidRead read(
+      "meals: {2027-04-05: {dinner: pot roast}, 2027-04-06: {dinner: leftovers of pot "
+      "roast}}\n",
+      {});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   ASSERT_EQ(read.kitchen.plan->meals.size(), 2U);
   EXPECT_EQ(read.kitchen.plan->meals[1].dishes.at(0).kind, kitchen::Dish::Kind::plain);
 }
 
 TEST(Unknown, AmountOnHandIsNotCounted) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\n",
-                  {{"plans/on-hand.yaml", "on hand: [onions, some garlic]\n"}});
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\n",
+                        {{"plans/on-hand.yaml", "on hand: [onions, some garlic]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   EXPECT_TRUE(read.says("is not said, and it is not counted")) << read.said();
   EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
 }
 
 TEST(Unknown, FoodThatIsCountedByAWordOfItsOwnIsStillThatFood) {
-  const Read read = cooking("1 wedge of brie");
+  const UnsaidRead read = cooking("1 wedge of brie");
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
   EXPECT_EQ(read.kitchen.food(*line.food()).department, foods::Department::dairy);
 }
 
 TEST(Extra, OfAFoodWithoutAnAmountIsOnTheListAsItIsWritten) {
-  const Read read("meals: {2027-04-05: {dinner: stew}}\nextra: [honey, white bread]\n");
+  const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\nextra: [honey, white bread]\n");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   const std::vector<Extra>& extra = read.plan().extra;
   ASSERT_EQ(extra.size(), 2U);
@@ -275,7 +282,7 @@ TEST(Extra, OfAFoodWithoutAnAmountIsOnTheListAsItIsWritten) {
 }
 
 TEST(Unknown, WordsDoNotMakeOneFoodAnother) {
-  const Read read = cooking("2 tbsp perilla oil");
+  const UnsaidRead read = cooking("2 tbsp perilla oil");
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
   EXPECT_EQ(read.kitchen.food(*line.food()).name, "perilla oil");
   EXPECT_EQ(foods::basis(read.kitchen.food(*line.food())), measure::Dimension::volume);
@@ -283,7 +290,7 @@ TEST(Unknown, WordsDoNotMakeOneFoodAnother) {
 
 TEST(Unknown, FoodHasTheAllergensThatItsNameSpeaksOf) {
   const auto allergens = [](const std::string& line) {
-    const Read read = cooking(line);
+    const UnsaidRead read = cooking(line);
     return read.kitchen.food(*read.kitchen.recipes.at(0).ingredients.at(0).food()).allergens;
   };
   const auto spread = allergens("2 tbsp zorgle peanut butter");
@@ -293,7 +300,7 @@ TEST(Unknown, FoodHasTheAllergensThatItsNameSpeaksOf) {
 }
 
 TEST(Unknown, MeasureIsCarriedWithTheFood) {
-  const Read read = cooking("2 dollops butter");
+  const UnsaidRead read = cooking("2 dollops butter");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   const Ingredient& line = read.kitchen.recipes.at(0).ingredients.at(0);
   const foods::Food& food = read.kitchen.food(*line.food());
@@ -307,14 +314,14 @@ TEST(Unknown, SlipsAreErrorsWithWhatIsMeant) {
        {std::pair("1 lb onoin", "onion"), std::pair("1 lb onions, dicced", "diced"),
         std::pair("2 cups brwon rice", "brown rice"),
         std::pair("2 cups chpped onions", "chopped")}) {
-    const Read read = cooking(line);
+    const UnsaidRead read = cooking(line);
     EXPECT_GE(read.diagnostics.errors(), 1U) << line;
     EXPECT_TRUE(read.says(std::string("did you mean ") + meant)) << read.said();
   }
 }
 
 TEST(Unknown, WhatIsFreeOfSomethingIsNotAnsweredWithThat) {
-  const Read read = cooking("1 cup gluten-free zorgle flour");
+  const UnsaidRead read = cooking("1 cup gluten-free zorgle flour");
   EXPECT_TRUE(read.says("gluten free flour")) << read.said();
   EXPECT_FALSE(read.says("gluten flour")) << read.said();
 }
@@ -325,14 +332,15 @@ TEST(Unknown, AFoodAfterTheCommaIsReported) {
   EXPECT_FALSE(cooking("2 onions, cut in wedges").says("after the comma"));
 }
 
-Read holding(const std::string& lines) {
-  return Read("meals: {2027-04-05: {dinner: stew}}\n",
-              {{"plans/on-hand.yaml", "on hand: [" + lines + "]\n"}});
+UnsaidRead holding(const std::string& lines) {
+  return UnsaidRead("meals: {2027-04-05: {dinner: stew}}\n",
+                    {{"plans/on-hand.yaml", "on hand: [" + lines + "]\n"}});
 }
 
 TEST(OnHand, SaysWhereAndUntilWhenInWords) {
-  const Read read = holding("\"6 eggs, in the freezer\", \"2 cups milk, opened 3 Apr, until 24 "
-                            "Apr\", 1 lb onions fridge, \"1 lb ground beef, Use-by 9 April\"");
+  const UnsaidRead read =
+      holding("\"6 eggs, in the freezer\", \"2 cups milk, opened 3 Apr, until 24 "
+              "Apr\", 1 lb onions fridge, \"1 lb ground beef, Use-by 9 April\"");
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
   const auto& lots = read.kitchen.on_hand.lots;
   ASSERT_EQ(lots.size(), 4U) << read.said();

@@ -7,18 +7,18 @@
 namespace manciple::text {
 namespace {
 
-struct Read {
+struct ReadYaml {
   Sources sources;
   Diagnostics diagnostics;
   std::optional<Node> node;
-  explicit Read(const std::string& text) {
+  explicit ReadYaml(const std::string& text) {
     node = parse_yaml(sources.add("f.yaml", text), sources, diagnostics);
   }
   [[nodiscard]] std::string said() const { return render(diagnostics, sources); }
 };
 
 TEST(Yaml, KnowsWhereAWordStands) {
-  const Read read("name: Soup\nlines:\n  - 2 cups rice\n  - \"1 cup water\"\n");
+  const ReadYaml read("name: Soup\nlines:\n  - 2 cups rice\n  - \"1 cup water\"\n");
   ASSERT_TRUE(read.node);
   const Node& quoted = read.node->entries[1].value.items[1];
   const Position at = read.sources.position(quoted.span.file, quoted.part(2, 3).begin);
@@ -27,14 +27,14 @@ TEST(Yaml, KnowsWhereAWordStands) {
 }
 
 TEST(Yaml, CountsColumnsInCharactersNotBytes) {
-  const Read read("a: \u00BD cup cr\u00E8me\nb: {c: d, zz: e}\n");
+  const ReadYaml read("a: \u00BD cup cr\u00E8me\nb: {c: d, zz: e}\n");
   ASSERT_TRUE(read.node);
   const Span at = read.node->entries[1].value.entries[1].key.span;
   EXPECT_EQ(read.sources.position(at.file, at.begin).column, 11U);
 }
 
 TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
-  const Read read("a: 1\nb: 2\na: 3\n");
+  const ReadYaml read("a: 1\nb: 2\na: 3\n");
   EXPECT_NE(read.said().find("f.yaml:3:1: error: 'a' is given twice"), std::string::npos)
       << read.said();
   EXPECT_NE(read.said().find("note: f.yaml:1:1"), std::string::npos) << read.said();
@@ -42,7 +42,7 @@ TEST(Yaml, RefusesAKeyThatStandsTwiceAndShowsBoth) {
 
 TEST(Yaml, RefusesWhatIsNotYaml) {
   for (const char* text : {"a: [1, 2", "\t- x: {", "a: b: c: d", "\"open"}) {
-    const Read read(text);
+    const ReadYaml read(text);
     EXPECT_EQ(read.diagnostics.errors(), 1U) << text;
     EXPECT_NE(read.said().find("[T003]"), std::string::npos) << read.said();
   }
@@ -50,19 +50,19 @@ TEST(Yaml, RefusesWhatIsNotYaml) {
 
 TEST(Yaml, RefusesAnEmptyFileAndAFileOfComments) {
   for (const char* text : {"", "\n\n", "# nothing\n"}) {
-    const Read read(text);
+    const ReadYaml read(text);
     EXPECT_FALSE(read.node);
     EXPECT_NE(read.said().find("[T004]"), std::string::npos) << "'" << text << "' " << read.said();
   }
 }
 
 TEST(Yaml, RefusesAliasesSoThatNoFileGrowsWithoutEnd) {
-  const Read read("a: &x [1, 2]\nb: *x\n");
+  const ReadYaml read("a: &x [1, 2]\nb: *x\n");
   EXPECT_EQ(read.diagnostics.errors(), 2U) << read.said();
 }
 
 TEST(Yaml, RefusesADecimalCommaInBracketsWhichCutsAnItemInTwo) {
-  const Read list("a: [500 g 2,49, 1 kg 3.99]\n");
+  const ReadYaml list("a: [500 g 2,49, 1 kg 3.99]\n");
   EXPECT_EQ(list.diagnostics.errors(), 1U) << list.said();
   EXPECT_NE(list.said().find("f.yaml:1:5: error: within brackets YAML cuts '500 g 2,49' in two at "
                              "the comma [T012]"),
@@ -71,7 +71,7 @@ TEST(Yaml, RefusesADecimalCommaInBracketsWhichCutsAnItemInTwo) {
   EXPECT_NE(list.said().find("help: quote it: \"500 g 2,49\""), std::string::npos) << list.said();
   ASSERT_TRUE(list.node);
   EXPECT_EQ(list.node->entries[0].value.items.size(), 2U); // nothing more is said of the rest
-  const Read map("a: {price: 2,49, from: 2027-03-02}\n");
+  const ReadYaml map("a: {price: 2,49, from: 2027-03-02}\n");
   EXPECT_EQ(map.diagnostics.errors(), 1U) << map.said();
   ASSERT_TRUE(map.node);
   EXPECT_EQ(map.node->entries[0].value.entries.size(), 2U);
@@ -80,20 +80,20 @@ TEST(Yaml, RefusesADecimalCommaInBracketsWhichCutsAnItemInTwo) {
 TEST(Yaml, TakesOtherCommasInBracketsForWhatTheyAre) {
   for (const char* text : {"a: [1, 2]", "a: [\"2,49\", 3]", "a: [2027-03-02,2027-03-03]",
                            "a: [salt,2 eggs]", "a: 2,49", "- 500 g 2,49"}) {
-    const Read read(text);
+    const ReadYaml read(text);
     EXPECT_EQ(read.diagnostics.errors(), 0U) << text << "\n" << read.said();
   }
 }
 
 TEST(Yaml, RefusesABinaryFile) {
-  const Read read(std::string("a: \0b", 5));
+  const ReadYaml read(std::string("a: \0b", 5));
   EXPECT_NE(read.said().find("not a text file"), std::string::npos);
 }
 
 TEST(Yaml, RefusesWhatIsNotUtf8AtItsPlace) {
   // A lone byte, an overlong slash, a surrogate, and a byte that begins nothing.
   for (const char* bad : {"\xE9", "\xC0\xAF", "\xED\xA0\x80", "\xFF"}) {
-    const Read read(std::string("a: 1\nb: caf") + bad + "\n");
+    const ReadYaml read(std::string("a: 1\nb: caf") + bad + "\n");
     EXPECT_FALSE(read.node);
     EXPECT_NE(read.said().find("f.yaml:2:7: error: this byte is not UTF-8 [T011]"),
               std::string::npos)
@@ -104,7 +104,7 @@ TEST(Yaml, RefusesWhatIsNotUtf8AtItsPlace) {
 TEST(Yaml, RefusesCharactersThatSteerATerminal) {
   for (const char* bad : {"\"x\\e[31m\"", "\"\\x07\"", "\"\\x9b2J\"", "\"\\0\"", "x \xC2\x9B y",
                           "\"\\N\"", "\"\\x7f\""}) {
-    const Read read(std::string("a: ") + bad + "\n");
+    const ReadYaml read(std::string("a: ") + bad + "\n");
     EXPECT_NE(read.said().find("f.yaml:1:4: error:"), std::string::npos) << bad << read.said();
     EXPECT_NE(read.said().find("[T011]"), std::string::npos) << bad << read.said();
     EXPECT_FALSE(find_unprintable(printable(read.said(), false))) << bad;
@@ -112,7 +112,7 @@ TEST(Yaml, RefusesCharactersThatSteerATerminal) {
 }
 
 TEST(Yaml, TakesLineEndsAndTabsInATextForBlanks) {
-  const Read read("a: |\n  one\n  two\nb: \"x\\ny\\tz\"\nc: \"v\\Lw\"\n");
+  const ReadYaml read("a: |\n  one\n  two\nb: \"x\\ny\\tz\"\nc: \"v\\Lw\"\n");
   ASSERT_TRUE(read.node) << read.said();
   EXPECT_EQ(read.node->entries[0].value.scalar, "one two");
   EXPECT_EQ(read.node->entries[1].value.scalar, "x y z");

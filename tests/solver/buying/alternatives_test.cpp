@@ -7,7 +7,7 @@
 namespace manciple::buying {
 namespace {
 
-const ItemId first_item{0};
+const ItemId only_item{0};
 
 Model two_shops(Money at_the_second = dollar) {
   Model model = one_shop(9, {0});
@@ -22,7 +22,7 @@ TEST(Alternatives, SayWhatEachOfferWouldCost) {
   const Model model = two_shops(2 * dollar);
   const Solution solution = solve(model);
   ASSERT_EQ(solution.total, 3 * dollar);
-  const Alternatives found = alternatives(model, solution, first_item);
+  const Alternatives found = alternatives(model, solution, only_item);
   ASSERT_EQ(found.only.size(), 3U);
   EXPECT_EQ(found.only[0].free_stops, 3 * dollar);
   EXPECT_EQ(found.only[1].free_stops, 45'000);
@@ -31,7 +31,7 @@ TEST(Alternatives, SayWhatEachOfferWouldCost) {
 
 TEST(Alternatives, SayWhatOnePackElsewhereWouldCost) {
   const Model model = two_shops(2 * dollar);
-  const Alternatives found = alternatives(model, solve(model), first_item);
+  const Alternatives found = alternatives(model, solve(model), only_item);
   ASSERT_EQ(found.also.size(), 2U);
   EXPECT_EQ(found.also[0].offer, OfferId(1));
   EXPECT_EQ(found.also[0].free_stops, 45'000);
@@ -43,7 +43,7 @@ TEST(Alternatives, SayWhatOnePackElsewhereWouldCost) {
 TEST(Alternatives, SayWhatToDoWhenTheShopHasNone) {
   const Model model = two_shops();
   const Solution solution = solve(model);
-  const Alternatives found = alternatives(model, solution, first_item);
+  const Alternatives found = alternatives(model, solution, only_item);
   ASSERT_EQ(found.without.size(), 1U);
   ASSERT_TRUE(found.without[0].free_stops.has_value());
   EXPECT_GE(*found.without[0].free_stops, solution.total);
@@ -57,7 +57,7 @@ TEST(Alternatives, NeverBeatTheBestList) {
     const Model model = make_small(dice, Features{});
     const Solution solution = solve(model);
     ASSERT_EQ(solution.status, Status::optimal);
-    const Alternatives found = alternatives(model, solution, first_item);
+    const Alternatives found = alternatives(model, solution, only_item);
     for (const auto* list : {&found.only, &found.also, &found.without}) {
       for (const Alternative& alternative : *list) {
         ++counted;

@@ -12,7 +12,7 @@ namespace manciple::scheduling {
 namespace {
 
 // No clock decides in a test.
-constexpr Limits nodes_only(std::int64_t nodes = 1'000'000) {
+constexpr Limits within(std::int64_t nodes = 1'000'000) {
   return {.seconds = 1e5, .nodes = nodes};
 }
 
@@ -21,7 +21,7 @@ Activity simple(int minutes, std::vector<int> takes, std::vector<std::size_t> af
 }
 
 void expect_proven(const Project& project, int length) {
-  const Schedule schedule = shortest(project, nodes_only());
+  const Schedule schedule = shortest(project, within());
   EXPECT_EQ(fault(project, schedule).value_or(""), "");
   EXPECT_EQ(schedule.length, length);
   EXPECT_EQ(schedule.bound, length);
@@ -76,7 +76,7 @@ TEST(Project, EqualsTryingEveryStart) {
   for (std::uint64_t seed = 0; seed < 4000; ++seed) {
     const Project project = drawn_small_project(seed);
     const int length = brute_force::EveryStart(project).shortest();
-    const Schedule schedule = shortest(project, nodes_only());
+    const Schedule schedule = shortest(project, within());
     ASSERT_EQ(fault(project, schedule).value_or(""), "") << "seed " << seed;
     ASSERT_EQ(schedule.length, length) << "seed " << seed;
     ASSERT_EQ(schedule.bound, length) << "seed " << seed;
@@ -86,7 +86,7 @@ TEST(Project, EqualsTryingEveryStart) {
 TEST(Project, SessionsAreProven) {
   for (std::uint64_t seed = 0; seed < 60; ++seed) {
     const Project project = drawn_session(seed, 1 + static_cast<int>(seed % 3));
-    const Schedule schedule = shortest(project, nodes_only(20'000));
+    const Schedule schedule = shortest(project, within(20'000));
     ASSERT_EQ(fault(project, schedule).value_or(""), "") << "seed " << seed;
     EXPECT_TRUE(schedule.proven())
         << "seed " << seed << ": " << schedule.bound << " to " << schedule.length;
@@ -96,8 +96,8 @@ TEST(Project, SessionsAreProven) {
 TEST(Project, TheSameProjectGivesTheSameSchedule) {
   for (std::uint64_t seed = 0; seed < 20; ++seed) {
     const Project project = drawn_session(seed, 1);
-    const Schedule first = shortest(project, nodes_only());
-    const Schedule second = shortest(project, nodes_only());
+    const Schedule first = shortest(project, within());
+    const Schedule second = shortest(project, within());
     EXPECT_EQ(first.start, second.start);
     EXPECT_EQ(first.nodes, second.nodes);
   }
@@ -107,7 +107,7 @@ TEST(Project, WithoutTimeThereIsStillAScheduleAndAnHonestBound) {
   int open = 0;
   for (std::uint64_t seed = 0; seed < 60; ++seed) {
     const Project project = drawn_session(seed, 1);
-    const int length = shortest(project, nodes_only()).length;
+    const int length = shortest(project, within()).length;
     const Schedule schedule = shortest(project, {.seconds = 0, .nodes = 0});
     EXPECT_EQ(fault(project, schedule).value_or(""), "");
     EXPECT_EQ(schedule.nodes, 0);
@@ -121,7 +121,7 @@ TEST(Project, WithoutTimeThereIsStillAScheduleAndAnHonestBound) {
 TEST(Project, TheNodeLimitHolds) {
   int cut_short = 0;
   for (std::uint64_t seed = 0; seed < 60; ++seed) {
-    const Schedule schedule = shortest(drawn_session(seed, 1), nodes_only(7));
+    const Schedule schedule = shortest(drawn_session(seed, 1), within(7));
     EXPECT_LE(schedule.nodes, 7);
     cut_short += schedule.nodes == 7 ? 1 : 0;
   }
