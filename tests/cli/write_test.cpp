@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <chrono>
 #include <csignal>
 #include <filesystem>
@@ -168,14 +169,20 @@ TEST_F(Write, LeavesNoMixtureWhenItIsKilled) {
   const char* rounds_wanted = std::getenv("MANCIPLE_KILLS");
   const int rounds = rounds_wanted != nullptr ? std::atoi(rounds_wanted) : 60;
   int unfinished = 0;
+  std::array<int, 2> begun{};
+  ASSERT_EQ(::pipe(begun.data()), 0);
   for (int round = 0; round < rounds; ++round) {
     const pid_t child = ::fork();
     if (child == 0) {
+      // On a busy machine a child may not run for longer than the moment to wait.
+      (void)!::write(begun[1], "!", 1);
       for (;;) {
         (void)write("a");
         (void)write("b");
       }
     }
+    char told = 0;
+    ASSERT_EQ(::read(begun[0], &told, 1), 1);
     std::this_thread::sleep_for(std::chrono::microseconds(chance() % 6000));
     ASSERT_EQ(::kill(child, SIGKILL), 0);
     ASSERT_EQ(::waitpid(child, nullptr, 0), child);
@@ -183,6 +190,8 @@ TEST_F(Write, LeavesNoMixtureWhenItIsKilled) {
     ASSERT_TRUE(version() == "a" || version() == "b") << "round " << round;
     ASSERT_EQ(read(folder() / "photos/a.jpg"), "picture") << "round " << round;
   }
+  ::close(begun[0]);
+  ::close(begun[1]);
   EXPECT_GT(unfinished, 0) << "no kill came in between";
   ASSERT_EQ(write("c"), "");
   EXPECT_EQ(version(), "c");
