@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, axeSource, go, launch, layOut, open, openAll, phone, place, result, weekday } from './browser.mjs';
+import { address, axeSource, go, launch, layOut, open, openAll, phone, place, ready, result, tripDay, weekday } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -25,7 +25,7 @@ test('how fast it is on a slow phone is told', async () => {
   const session = await page.context().newCDPSession(page);
   await session.send('Emulation.setCPUThrottlingRate', { rate: 6 });
   await page.goto(address('demo', '2027-03-01'));
-  await page.waitForFunction(() => document.documentElement.dataset.ready !== undefined);
+  await ready(page);
   const paint = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime);
   const ready = Number(await page.evaluate(() => document.documentElement.dataset.ready));
   const times = await page.evaluate(() => {
@@ -128,9 +128,42 @@ test('where the script cannot run to its end, the page is as it is without one',
   await context.addInitScript(() => delete window.ResizeObserver); // as in a browser that is too old
   const page = await context.newPage();
   await page.goto(address('demo'));
+  await page.locator('#figures').waitFor();
   assert.equal(await page.locator('main > section:visible').count(), 7);
   assert.equal(await page.locator('#shop li[id]').count(), result('demo').purchases.length);
   assert.match(await page.locator('.warn').first().innerText(), /ticks are not kept/);
+});
+
+// A page whose script waits for a first screen that is never painted.
+const held = async (view, at) => {
+  const page = await (await browser.newContext({ viewport: phone })).newPage();
+  await page.clock.install({ time: new Date(at) });
+  await page.clock.pauseAt(new Date(at));
+  await page.addInitScript(() => (globalThis.requestAnimationFrame = () => 0));
+  await page.goto(address('demo', view));
+  return page;
+};
+
+test('the day and its stops, or its work and meals, are there before the script is', async () => {
+  const trip = await held('', tripDay);
+  const stops = result('demo').visits.filter((visit) => visit.date === tripDay.slice(0, 10));
+  assert.equal(await trip.locator('#dayhead h2').innerText(), '6\nSaturday\nMarch; today');
+  assert.deepEqual(await trip.locator('.stop h4:visible').allInnerTexts(), stops.map((visit) => visit.shop));
+  assert.equal(await trip.locator('nav [aria-current=page]').innerText(), 'Today');
+  const day = await held('', weekday);
+  assert.match(await day.locator('.day.here .eat').innerText(), /dinner Pork chops/);
+  for (const page of [trip, day]) assert.equal(await page.evaluate(() => document.documentElement.dataset.ready), undefined);
+  // A page in the background is never painted, and one may be printed at once.
+  await trip.clock.runFor(2000);
+  await ready(trip);
+  await day.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await ready(day);
+});
+
+test('a part that is asked for by its address is in its style from the beginning', async () => {
+  const page = await held('cook', weekday);
+  assert.equal(await page.locator('.session:visible').count(), 0);
+  assert.equal(await page.evaluate(() => document.documentElement.dataset.ready), undefined);
 });
 
 test('only what one looks at is laid out, and the page is in ASCII', async () => {
