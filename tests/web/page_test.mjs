@@ -27,7 +27,7 @@ test('how fast it is on a slow phone is told', async () => {
   await page.goto(address('demo', '2027-03-01'));
   await ready(page);
   const paint = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime);
-  const ready = Number(await page.evaluate(() => document.documentElement.dataset.ready));
+  const whole = Number(await page.evaluate(() => document.documentElement.dataset.ready));
   const times = await page.evaluate(() => {
     const out = [];
     for (const box of [...document.querySelectorAll('.stop[open] li > label > input')].slice(0, 12)) {
@@ -37,8 +37,9 @@ test('how fast it is on a slow phone is told', async () => {
     }
     return out.sort((a, b) => a - b);
   });
-  console.log(`first contentful paint at 6 times throttling: ${Math.round(paint)} ms, script ready by ${Math.round(ready)} ms, a tick ${times[6].toFixed(1)} ms (at most ${times.at(-1).toFixed(1)} ms)`);
+  console.log(`first contentful paint at 6 times throttling: ${Math.round(paint)} ms, script ready by ${Math.round(whole)} ms, a tick ${times[6].toFixed(1)} ms (at most ${times.at(-1).toFixed(1)} ms)`);
   assert.equal(times.length, 12);
+  assert.equal(await page.locator('.stop[open] li.done').count(), 12);
 });
 
 for (const house of ['demo', 'hostile']) {
@@ -120,7 +121,7 @@ test('one part is shown at a time, by its address, and without the script all ca
   const plain = await open(browser, 'demo', { javaScriptEnabled: false });
   assert.equal((await shown(plain)).length, 7);
   assert.equal(await plain.locator('#shop li[id]:visible').count(), result('demo').purchases.length);
-  assert.match(await plain.locator('noscript').first().innerText(), /ticks are not kept/);
+  assert.match(await plain.locator('body noscript').first().innerText(), /ticks are not kept/);
 });
 
 test('where the script cannot run to its end, the page is as it is without one', async () => {
@@ -137,7 +138,7 @@ test('where the script cannot run to its end, the page is as it is without one',
 // A page whose script waits for a first screen that is never painted.
 const held = async (view, at) => {
   const page = await (await browser.newContext({ viewport: phone })).newPage();
-  await page.clock.install({ time: new Date(at) });
+  await page.clock.install({ time: new Date(Date.parse(at) - 3600000) });
   await page.clock.pauseAt(new Date(at));
   await page.addInitScript(() => (globalThis.requestAnimationFrame = () => 0));
   await page.goto(address('demo', view));
@@ -210,10 +211,10 @@ test('names that look like markup, formulas and the ends of things are text ever
   }
   for (const making of house.makings) assert.ok((await shown('labels')).includes(making.recipe), making.recipe);
   // No element that this program does not write.
-  const alien = await page.$$eval('main *', (all) => [...new Set(all.map((e) => e.localName))].filter((n) => ['img', 'script', 'u', 'iframe'].includes(n)));
+  const alien = await page.$$eval('main :not(#days + script)', (all) => [...new Set(all.map((e) => e.localName))].filter((n) => ['img', 'script', 'u', 'iframe'].includes(n)));
   assert.deepEqual(alien, []);
   const source = readFileSync(`${place}/hostile/month.html`, 'utf8');
-  assert.equal(source.match(/<script/g).length, 5);
+  assert.equal(source.match(/<script/g).length, 6);
   // A name from right to left stands in a frame of its own.
   assert.ok((await page.locator('bdi', { hasText: 'ירוק' }).count()) > 0);
 });
