@@ -49,6 +49,7 @@ script_of(first_script first "'use strict';\n" "")
 script_of(script script "(() => {\n'use strict';\n" "})();\n")
 
 file(READ ${QR} content)
+string(REGEX REPLACE "\n[\n ]+" "\n" content "${content}")
 embed(qr_library "${content}")
 
 string(APPEND out "\n} // namespace manciple::emit::page\n")

@@ -18,6 +18,9 @@ constexpr std::string_view first_words =
     "document.querySelectorAll('noscript').forEach(n=>n.outerHTML=n.textContent)}})})"
     "(document.documentElement)";
 
+// Of a file with a mark at its beginning, a browser does not guess in which letters it is written.
+const std::string byte_order_mark = "\xEF\xBB\xBF";
+
 constexpr std::string_view without_script =
     "<noscript><p class=warn>This browser runs no scripts here. Everything can be read and "
     "printed, "
@@ -71,7 +74,7 @@ std::string page_html(const Compiled& compiled) {
       "<script type=text/plain id=script-of-the-rest>\n{}</script>\n</body>\n</html>\n",
       escape(caution), data_json(compiled), dishes_json(compiled), script_in_ascii(qr_library),
       script_in_ascii(script));
-  return in_ascii(out);
+  return byte_order_mark + in_ascii(out);
 }
 
 } // namespace manciple::emit
