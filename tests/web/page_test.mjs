@@ -44,6 +44,23 @@ for (const house of ['demo', 'hostile']) {
   });
 }
 
+test('the name of a day and of a shop is not broken within a word in letters of twice the size', async () => {
+  for (const width of [320, 390]) {
+    const page = await open(browser, 'demo', { viewport: { width, height: 844 } });
+    await page.addStyleTag({ content: 'html { font-size: 200% }' });
+    const broken = await page.$$eval('#dayhead h2 > span, .stop:not([open]) h4 bdi', (all) => all.filter((e) => e.checkVisibility()).flatMap((e) => {
+      const text = e.firstChild;
+      const range = document.createRange();
+      return [...text.textContent.matchAll(/\S+/g)].filter(({ 0: word, index }) => {
+        range.setStart(text, index);
+        range.setEnd(text, index + word.length);
+        return range.getClientRects().length > 1;
+      }).map(([word]) => word);
+    }));
+    assert.deepEqual(broken, [], `${width} px`);
+  }
+});
+
 test('what a finger taps is 44 px or more', async () => {
   const page = await open(browser, 'demo');
   await page.locator('.stop[open] .price').first().click();

@@ -98,6 +98,15 @@ test('a session is a sheet across, the largest of them two, the month of them no
   assert.equal(sheets(one), 1);
 });
 
+test('the names of appliances stand whole on one line each above their bars', async () => {
+  const page = await open(browser, 'demo', { view: 'session0' });
+  await page.emulateMedia({ media: 'print' });
+  const names = await page.$$eval('#session0 .bar-name', (all) => all.map((e) => [e.textContent, e.getBoundingClientRect()]).map(([name, r]) => ({ name, width: r.width, height: r.height })));
+  assert.ok(names.some(({ name }) => name === 'food processor'));
+  // 9 pt are 12 px, and an upright letter takes more than a third of that.
+  for (const { name, width, height } of names) assert.ok(width < 18 && height > name.length * 4, `${name}: ${width} x ${height}`);
+});
+
 for (const [paper, cols, rows, box] of [['A4', 3, 8, [595, 842]], ['letter', 3, 10, [612, 792]], ['letter', 2, 5, [612, 792]], ['A4', 4, 12, [595, 842]]]) {
   test(`labels ${cols} across and ${rows} down on ${paper} have every name whole, with its date`, async () => {
     const page = await open(browser, 'demo', { view: 'labels' });
