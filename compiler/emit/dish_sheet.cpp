@@ -242,7 +242,7 @@ std::optional<std::size_t> Sheet::step_of(const Ingredient& ingredient) const {
   for (const std::string& word : words_of(name)) {
     if (text::lower(name).ends_with(word) || name.size() == word.size()) {
       keys.insert(keys.begin(), word);
-    } else if (word.size() > 3) {
+    } else if (word.size() > 3 || (word.size() > 2 && text::lower(name).starts_with(word))) {
       keys.push_back(word);
     }
   }

@@ -20,6 +20,7 @@ using measure::Unit;
 
 // Of smaller ones nobody counts more than a dozen.
 constexpr int small_grams = 60;
+constexpr int tiny_grams = 2;
 constexpr int most_small = 12;
 const Rational least_part(1, 4);
 const Rational least_seen(1, 8);
@@ -185,9 +186,11 @@ std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased) {
 
 std::string pieces_to_take(const Food& food, const Rational& number, std::string_view piece) {
   const auto one = grams_of(food, piece.empty() ? counted_by(food) : piece);
-  const bool small = one && basis(food) == Dimension::mass && *one < small_grams;
-  return fraction(
-      measure::by_the_piece(number, small ? measure::Cut::halves : measure::Cut::quarters));
+  const bool weighs = one && basis(food) == Dimension::mass;
+  const measure::Cut cut = weighs && *one <= tiny_grams   ? measure::Cut::whole
+                           : weighs && *one < small_grams ? measure::Cut::halves
+                                                          : measure::Cut::quarters;
+  return fraction(measure::by_the_piece(number, cut));
 }
 
 std::string part_of(const Rational& share) {

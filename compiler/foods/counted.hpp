@@ -25,8 +25,8 @@ struct Pieces {
 std::optional<Pieces> pieces_in(const Food& food, const Rational& purchased);
 
 /// How many pieces a cook takes who has a knife: "5 1/2" cloves, "3/4" of a head. What weighs less
-/// than 60 g is taken whole or halved (`measure/at_hand.hpp`). Without a piece, of those that a
-/// bare count means.
+/// than 60 g is taken whole or halved, and no leaf or sprig is cut (`measure/at_hand.hpp`). Without
+/// a piece, of those that a bare count means.
 std::string pieces_to_take(const Food& food, const Rational& number, std::string_view piece);
 
 /// A part of a whole in quarters and thirds: "about 2/3", "nearly all"; at least a quarter.

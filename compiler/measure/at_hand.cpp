@@ -42,6 +42,9 @@ Rational by_the_teaspoon(const Rational& teaspoons) {
 }
 
 Rational by_the_piece(const Rational& pieces, Cut cut) {
+  if (cut == Cut::whole) {
+    return nearest(pieces, 1, {1});
+  }
   constexpr int few = 3;
   if (cut == Cut::halves || pieces >= few) {
     return nearest(pieces, half, {half, 1});

@@ -17,6 +17,7 @@ Rational by_the_teaspoon(const Rational& teaspoons);
 
 /// How finely a knife cuts what is counted.
 enum class Cut {
+  whole,   ///< what is not cut at all: bay leaves, sprigs
   halves,  ///< what is small: cloves, stalks, eggs, leaves
   quarters ///< what is large; of less than one also thirds, of three or more halves
 };

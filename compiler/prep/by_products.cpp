@@ -52,7 +52,7 @@ std::string keeps_until(const ByProduct& one) {
   std::string out = cool ? "good until " + text::print_day(*one.good_until) : "";
   if (one.frozen_until) {
     out += fmt::format("{} until {} in the freezer", cool ? ", or" : "good",
-                       text::print_date(*one.frozen_until));
+                       text::print_day(*one.frozen_until));
   }
   return out;
 }
@@ -76,11 +76,12 @@ std::vector<PutAway> put_away(const Kitchen& kitchen, const Resolved& resolved, 
 }
 
 std::string in_words(const Kitchen& kitchen, const Resolved& resolved, const PutAway& put) {
+  const std::string& dish = kitchen.recipe(resolved.making(put.of->of).recipe).name;
   if (put.part == nullptr) {
-    return fmt::format("Keep {} for something else, {}", put.amount, keeps_until(*put.of));
+    return fmt::format("Put away {} from {}, for something else: {}", put.amount, dish,
+                       keeps_until(*put.of));
   }
-  return fmt::format("Put {} from {} into the {}, for {} on {}", put.amount,
-                     kitchen.recipe(resolved.making(put.of->of).recipe).name,
+  return fmt::format("Put {} from {} into the {}, for {} on {}", put.amount, dish,
                      foods::name(place_of(kitchen, resolved, *put.of, *put.part)),
                      kitchen.recipe(resolved.making(put.part->into).recipe).name,
                      text::print_day(put.part->date));
@@ -92,7 +93,7 @@ std::string in_one_line(const Kitchen& kitchen, const Resolved& resolved,
   for (const PutAway& put : puts) {
     words.push_back(put.amount +
                     (put.part == nullptr
-                         ? " for something else"
+                         ? " for something else, " + keeps_until(*put.of)
                          : fmt::format(" into the {}, for {}",
                                        foods::name(place_of(kitchen, resolved, *put.of, *put.part)),
                                        text::print_day(put.part->date))));

@@ -21,7 +21,7 @@ std::string amount_given(const kitchen::Kitchen& kitchen, const resolve::Resolve
 foods::Place place_of(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                       const resolve::ByProduct& one, const resolve::ByProduct::Part& part);
 
-/// "good until Thu 1 Apr, or until 2027-05-28 in the freezer"; empty if it does not keep.
+/// "good until Thu 1 Apr, or until Fri 28 May in the freezer"; empty if it does not keep.
 std::string keeps_until(const resolve::ByProduct& one);
 
 /// What is to be kept of what a making leaves over. Refers to what is resolved.
@@ -35,7 +35,7 @@ std::vector<PutAway> put_away(const kitchen::Kitchen& kitchen, const resolve::Re
                               resolve::MakingId of);
 
 /// "Put 1 ham bone from Glazed ham into the fridge, for Split pea soup on Mon 29 Mar"; of what
-/// nothing takes: "Keep 1 ham bone for something else, good until ...".
+/// nothing takes: "Put away 1 ham bone from Glazed ham, for something else: good until ...".
 std::string in_words(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                      const PutAway& put);
 

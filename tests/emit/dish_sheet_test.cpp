@@ -62,6 +62,24 @@ TEST_F(DishSheets, StandInTheOrderOfUseWithTheStepThatTakesThem) {
   EXPECT_LE(*sheet.steps[2].clock, 18 * 60 + 30);
 }
 
+TEST_F(DishSheets, NeverCutALeafAndKnowItByItsShortName) {
+  house.write(
+      "recipes/broth.yaml",
+      "name: Broth\nserves: 4\ningredients:\n  - 3 bay leaves\n  - 3 carrots\nmethod:\n  - "
+      "{do: Cut the carrots, hands on: 5 min}\n  - {do: Add the bay and simmer, hands on: 1 "
+      "min, then: 30 min, on: burner}\n");
+  house.plan("2027-03-02: {dinner: broth}");
+  const Compiled compiled = house.good();
+  const DishSheet sheet = dish_sheet(compiled, compiled.resolved.makings.at(0));
+  ASSERT_EQ(compiled.resolved.makings.at(0).times, measure::Rational(1, 2));
+  const Taken* leaf = find(sheet, "bay leaf");
+  ASSERT_NE(leaf, nullptr);
+  EXPECT_EQ(leaf->amount, "1");
+  EXPECT_EQ(leaf->step, 1U);
+  ASSERT_NE(find(sheet, "carrots"), nullptr);
+  EXPECT_EQ(find(sheet, "carrots")->amount, "1 1/2");
+}
+
 TEST_F(DishSheets, SayFromWhichBoxAndWhatWasCutBefore) {
   house.write("recipes/stock.yaml",
               "name: Stock\nserves: 4\nmakes: 4 cups\ningredients: [1 lb onions]\nmethod:\n  - "

@@ -202,6 +202,9 @@ TEST(Printing, NoMeasureIsFinerThanAKitchenHas) {
 TEST(Printing, WhatIsCountedIsCutInHalvesAndWhatIsLargeInQuarters) {
   EXPECT_EQ(by_the_piece(Rational(16, 3), Cut::halves), Rational(11, 2)); // cloves
   EXPECT_EQ(by_the_piece(Rational(1, 6), Cut::halves), Rational(1, 2));
+  EXPECT_EQ(by_the_piece(Rational(3, 2), Cut::whole), Rational(1)); // bay leaves
+  EXPECT_EQ(by_the_piece(Rational(1, 3), Cut::whole), Rational(1));
+  EXPECT_EQ(by_the_piece(Rational(8, 3), Cut::whole), Rational(3));
   EXPECT_EQ(by_the_piece(Rational(5, 4), Cut::halves), Rational(1));
   EXPECT_EQ(by_the_piece(Rational(1, 3), Cut::quarters), Rational(1, 3)); // of a block
   EXPECT_EQ(by_the_piece(Rational(1, 6), Cut::quarters), Rational(1, 4));

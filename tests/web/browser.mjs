@@ -20,6 +20,9 @@ export const phone = { width: 390, height: 844 };
 export const tripDay = '2027-03-06T10:12:00';
 export const weekday = '2027-03-09T17:10:00';
 
+// The script has run to its end, which it begins when the first screen is painted.
+export const ready = (page) => page.waitForFunction(() => document.documentElement.dataset.ready !== undefined);
+
 // A page that fails the test at the first error of its script, on the day that is asked for.
 export async function open(browser, house, { view, at = tripDay, context, ...options } = {}) {
   const home = context ?? (await browser.newContext({ viewport: phone, ...options }));
@@ -32,6 +35,15 @@ export async function open(browser, house, { view, at = tripDay, context, ...opt
   });
   await page.clock.install({ time: new Date(at) });
   await page.clock.resume();
+  if (options.javaScriptEnabled !== false) {
+    for (const step of ['goto', 'reload']) {
+      const plain = page[step].bind(page);
+      page[step] = async (...how) => {
+        await plain(...how);
+        await ready(page);
+      };
+    }
+  }
   await page.goto(address(house, view));
   return page;
 }

@@ -89,6 +89,13 @@ test('amounts are those of this making: so many times what the recipe says', asy
   assert.equal(taken['diced tomatoes'], '1 1/2 cans (14.5 oz)');
 });
 
+test('what a dish leaves over for nothing else says on its sheet and its day until when it is good', async () => {
+  const page = await open(browser, 'demo', { view: 'session1' });
+  assert.match(await page.locator('#session1').innerText(), /Shredded chicken for something else, good until Thu 11 Mar, or until Mon 5 Jul in the freezer/);
+  await go(page, '2027-03-07');
+  assert.match(await page.locator('.day.here .take').innerText(), /Put away 1 chicken carcass from Roast chicken, for something else: good until Thu 11 Mar/);
+});
+
 test('a dish opens from its day, its steps are ticked and stay so', async () => {
   const page = await open(browser, 'demo', { at: '2027-03-07T17:30:00' });
   await page.getByRole('link', { name: 'Roast chicken' }).first().click();

@@ -15,6 +15,7 @@ const desk = { width: 1280, height: 900 };
 const shopping = '2027-03-06T10:12:00';
 const evening = '2027-03-09T17:10:00';
 
+const ready = (page) => page.waitForFunction(() => document.documentElement.dataset.ready !== undefined);
 const tickSome = async (page) => {
   const boxes = await page.locator('.stop[open] .walk li:not(.done) label > input').all();
   for (const box of boxes.slice(0, 5)) await box.check();
@@ -89,6 +90,7 @@ for (const [name, [viewport, time, act, more]] of Object.entries(pictures)) {
   await page.clock.install({ time: new Date(time) });
   await page.clock.resume();
   await page.goto('file://' + resolve(file));
+  await ready(page);
   if (act) await act(page);
   await page.screenshot({ path: `${folder}/${name}.png`, fullPage: name.startsWith('desk-session') });
   if (small[name]) await toWebp(browser, `${folder}/${name}.png`, `${folder}/${small[name]}.webp`);
@@ -99,6 +101,7 @@ for (const [name, view] of Object.entries(sheets)) {
   const page = await (await browser.newContext()).newPage();
   page.on('pageerror', (error) => console.log(`${name}: ${error}`));
   await page.goto(`file://${resolve(file)}#${view}`);
+  await ready(page);
   await page.pdf({ path: `${folder}/${name}.pdf`, format: 'A4', preferCSSPageSize: true });
   await page.context().close();
 }

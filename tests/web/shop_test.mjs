@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, result, tripDay } from './browser.mjs';
+import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, tripDay } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -322,6 +322,7 @@ test('ticks from another tab of the browser appear', async () => {
   const one = await open(browser, 'demo', { context });
   const two = await context.newPage();
   await two.goto(address('demo', tripDay.slice(0, 10)));
+  await ready(two);
   const l = linesOf(here)[0].l;
   await row(two, l).locator('label').click();
   await one.waitForFunction((id) => document.querySelector(`#l${id} input`).checked, l);

@@ -81,10 +81,21 @@ std::string bars(const Compiled& compiled, const prep::SessionPlan& session, con
   return out;
 }
 
-std::size_t appliances_in(const Compiled& compiled, const prep::SessionPlan& session) {
-  const std::vector<Lane> all = lanes(compiled, session);
-  return static_cast<std::size_t>(
-      std::count_if(all.begin(), all.end(), [](const Lane& lane) { return lane.group != "cook"; }));
+// The names of the appliances that have a bar.
+std::vector<std::string> appliances_in(const Compiled& compiled, const prep::SessionPlan& session) {
+  std::vector<std::string> out;
+  for (const Lane& lane : lanes(compiled, session)) {
+    if (lane.group != "cook") {
+      out.push_back(lane.name);
+    }
+  }
+  return out;
+}
+
+// Whether something starts without a hand, and has a column of its own for that.
+bool starts_by_itself(const prep::SessionPlan& session) {
+  return std::any_of(session.tasks.begin(), session.tasks.end(),
+                     [](const prep::Task& task) { return !task.cook; });
 }
 
 // On paper it is said where it is done.
@@ -146,11 +157,16 @@ std::string axis_on(const Compiled& compiled, const prep::SessionPlan& session, 
           : fmt::format(
                 "<p class=again>{}, from {}</p>", text::print_day(window.date),
                 clock_in(window, axis.moments()[std::min(sheet.from, axis.moments().size()) - 1]));
-  out += fmt::format("<ol class=\"axis{}\" style=\"--cooks:{};--appliances:{}\">\n",
-                     first ? "" : " more", cooks, appliances_in(compiled, session));
-  for (std::size_t c = 0; c <= cooks; ++c) {
-    out += fmt::format("<li class=cook-name aria-hidden=true style=--c:{}>{}</li>", c + 2,
-                       c < cooks ? escape(cook_heading(window, c)) : "By itself");
+  const bool alone = starts_by_itself(session);
+  out += fmt::format("<ol class=\"axis{}{}\" style=\"--cooks:{};--appliances:{}\">\n",
+                     first ? "" : " more", alone ? "" : " by-hand", cooks,
+                     appliances_in(compiled, session).size());
+  for (std::size_t c = 0; c < cooks + (alone ? 1 : 0); ++c) {
+    out += c < cooks ? fmt::format("<li class=cook-name aria-hidden=true style=--c:{}>{}</li>",
+                                   c + 2, escape(cook_heading(window, c)))
+                     : fmt::format("<li class=\"cook-name itself\" aria-hidden=true "
+                                   "style=--c:{}>By itself</li>",
+                                   c + 2);
   }
   for (std::size_t t = 0; t < session.tasks.size(); ++t) {
     if (places[t].from >= sheet.from && places[t].from < sheet.to) {
@@ -185,7 +201,11 @@ std::string one(const Compiled& compiled, const prep::SessionPlan& session) {
     content.lines = std::max(content.lines, cell.to);
   }
   content.cooks = cooks;
-  content.bars = appliances_in(compiled, session);
+  content.alone = starts_by_itself(session);
+  for (const std::string& appliance : appliances_in(compiled, session)) {
+    ++content.bars;
+    content.bar_letters = std::max(content.bar_letters, appliance.size());
+  }
   content.head_letters = letters_in(work);
   for (const prep::Task& task : session.tasks) {
     const auto degrees =

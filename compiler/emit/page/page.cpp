@@ -11,11 +11,15 @@ namespace {
 // the bars where they will be. Where the script cannot run to its end (a browser that is too old),
 // the page is as it is without one.
 constexpr std::string_view first_words =
-    "(e=>{e.className=innerHeight>360?'js roomy':'js';e.dataset.view=/^#(shop|menu|cook|more|"
-    "labels|figures)/.test(location.hash)?location.hash.match(/[a-z]+/)[0]:'today';"
+    "(e=>{e.className=innerHeight>360?'js roomy':'js';const[,part='today']=/^#(shop|stop|trip|menu|"
+    "cook|dish|session|more|labels|figures)/.exec(location.hash)??[];"
+    "e.dataset.view=/^(stop|trip)/.test(part)?'shop':part;"
     "addEventListener('error',()=>{if(e.dataset.ready===undefined){e.className='';"
     "document.querySelectorAll('noscript').forEach(n=>n.outerHTML=n.textContent)}})})"
     "(document.documentElement)";
+
+// Of a file with a mark at its beginning, a browser does not guess in which letters it is written.
+const std::string byte_order_mark = "\xEF\xBB\xBF";
 
 constexpr std::string_view without_script =
     "<noscript><p class=warn>This browser runs no scripts here. Everything can be read and "
@@ -45,8 +49,9 @@ std::string page_html(const Compiled& compiled) {
       "<!doctype html>\n<html lang=en>\n<head>\n<meta charset=utf-8>\n<meta name=viewport "
       "content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n<meta "
       "name=color-scheme content=\"light dark\">\n<title>{}: list, menu and "
-      "work</title>\n<script>{}</script>\n<style>\n{}</style>\n</head>\n<body>\n",
-      escape(plan.name), first_words, style);
+      "work</title>\n<script>{}</script>\n<style>\n{}</style>\n<noscript "
+      "id=style-of-the-rest><style>\n{}</style></noscript>\n</head>\n<body>\n",
+      escape(plan.name), first_words, first_style, style);
   out += fmt::format("<header><h1>{}</h1><p>{} to {}</p></header>\n", name(plan.name),
                      text::print_day(plan.from), text::print_day(plan.until));
   out += without_script;
@@ -54,6 +59,7 @@ std::string page_html(const Compiled& compiled) {
   out += "<main>\n<div id=dayhead></div>\n";
   out += shop_section(compiled);
   out += days_section(compiled);
+  out += fmt::format("<script>\n{}</script>\n", script_in_ascii(first_script));
   out += menu_section(compiled);
   out += cook_section(compiled);
   out += more;
@@ -65,10 +71,10 @@ std::string page_html(const Compiled& compiled) {
       "<p id=said class=vh role=status></p>\n<footer><p>{}</p></footer>\n"
       "<script type=application/json id=data>{}</script>\n<script type=application/json "
       "id=dishes-data>{}</script>\n<script type=text/plain id=qr>\n{}</script>\n"
-      "<script>\n{}</script>\n</body>\n</html>\n",
+      "<script type=text/plain id=script-of-the-rest>\n{}</script>\n</body>\n</html>\n",
       escape(caution), data_json(compiled), dishes_json(compiled), script_in_ascii(qr_library),
       script_in_ascii(script));
-  return in_ascii(out);
+  return byte_order_mark + in_ascii(out);
 }
 
 } // namespace manciple::emit

@@ -19,10 +19,11 @@ constexpr double box = 5;        // what a tick and the line before it take of a
 constexpr double task_edge = .3; // above and below its words
 constexpr double time_width = 11;
 constexpr double bar_width = 4;
-constexpr double alone_share = .4;    // of a cook's column
-constexpr double head_height = 12;    // the day
-constexpr double again = 8;           // the day again, and some room to spare
-constexpr double names_height = 13.5; // of cooks and appliances
+constexpr double alone_share = .4; // of a cook's column
+constexpr double head_height = 12; // the day
+constexpr double again = 8;        // the day again, and some room to spare
+constexpr double names_letter = 1.75;
+constexpr double names_edge = 1.5;
 
 double rows_of(std::size_t letters, double width) {
   return std::ceil(static_cast<double>(letters) * letter / (width - torn));
@@ -32,9 +33,10 @@ class Reckoning {
 public:
   explicit Reckoning(const SheetContent& content) : content_(content) {
     const double rest = sheet_width - time_width - bar_width * static_cast<double>(content.bars);
-    const double shares = static_cast<double>(content.cooks) + alone_share;
+    const double alone = content.alone ? alone_share : 0;
+    const double shares = static_cast<double>(content.cooks) + alone;
     cook_ = std::max(torn * 2, rest / shares - box);
-    alone_ = std::max(torn * 2, rest / shares * alone_share - box);
+    alone_ = std::max(torn * 2, rest / shares * alone - box);
   }
 
   /// So many millimetres above the axis of the first sheet.
@@ -61,7 +63,7 @@ public:
       }
       std::transform(rows.begin(), rows.end(), wider.begin(), rows.begin(), std::plus<>());
     }
-    return names_height + std::accumulate(rows.begin(), rows.end(), 0.0);
+    return names_height() + std::accumulate(rows.begin(), rows.end(), 0.0);
   }
 
   /// The sheets of which none is filled higher than so much.
@@ -81,6 +83,12 @@ public:
   }
 
 private:
+  // Of cooks, and of appliances.
+  [[nodiscard]] double names_height() const {
+    return names_edge +
+           std::max(row_height, static_cast<double>(content_.bar_letters) * names_letter);
+  }
+
   [[nodiscard]] double task(std::size_t c) const {
     const bool alone = content_.cells[c].column == content_.cooks + 2;
     return task_edge + rows_of(content_.letters[c], alone ? alone_ : cook_) * row_height;

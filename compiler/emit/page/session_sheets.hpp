@@ -44,7 +44,9 @@ struct SheetContent {
   std::vector<std::size_t> letters; ///< by cell, of its words
   std::size_t lines = 1;            ///< of the axis
   std::size_t cooks = 1;
+  bool alone = false;           ///< something starts by itself
   std::size_t bars = 0;         ///< appliances
+  std::size_t bar_letters = 0;  ///< of the longest of their names, which stand upright
   std::size_t head_letters = 0; ///< of what stands above the axis of the first sheet, in full width
 };
 

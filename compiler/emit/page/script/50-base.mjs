@@ -3,16 +3,6 @@ import { cleaned } from './10-ticks.mjs';
 
 const data = JSON.parse(document.getElementById('data').textContent);
 const { stops, lines } = data;
-const root = document.documentElement;
-const $ = (selector, within = document) => within.querySelector(selector);
-const all = (selector, within = document) => [...within.querySelectorAll(selector)];
-const make = (tag, text = '', className = '', ...children) => {
-  const element = document.createElement(tag);
-  element.textContent = text;
-  if (className) element.className = className;
-  element.append(...children);
-  return element;
-};
 const button = (label, act, className = '', full = '') => {
   const b = make('button', label, className);
   b.type = 'button';
@@ -44,22 +34,6 @@ const clock = (minutes) => {
   const m = minutes % 1440;
   return `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
 };
-const isoDate = (date) =>
-  `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
-// A day's words. The browser has them as well, and takes a tenth of a second to load its table.
-const weekdays = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
-const months = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
-const wordsOf = (date) => {
-  const when = new Date(date + 'T12:00');
-  return { day: when.getDate(), weekday: weekdays[when.getDay()], month: months[when.getMonth()] };
-};
-// The number of a day hangs before its words.
-const dayTitle = (tag, date, more = '') => {
-  const { day, weekday, month } = wordsOf(date);
-  return make(tag, '', '', make('b', String(day), 'num'), ' ', make('span', weekday, '', make('small', month + more)));
-};
-// The day that it is, by the clock of whoever looks.
-const today = () => isoDate(new Date());
 const dayAfter = (date, days = 1) => new Date(Date.parse(date) + days * 86400000).toISOString().slice(0, 10);
 const minuteNow = () => Math.floor(Date.now() / 60000);
 

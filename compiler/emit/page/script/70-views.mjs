@@ -1,50 +1,19 @@
 // One part of the page at a time, named by the address, so that back and forward work and paper gets
 // what is on the screen. Each part is found where it was left.
 
-const days = all('#days .day').map((day) => day.id.slice(1));
-const trips = all('#shop .trip').map((trip) => trip.dataset.date);
 const left = new Map(); // by view, how far it was scrolled
 let view = '';
 let shownDay = ''; // of the days part
 let follows = true; // the clock: it is today that is shown
 
-// The day to open on: today, or the nearest day of the plan.
-const nearestDay = () => {
-  const now = today();
-  return days.find((day) => day >= now) ?? days.at(-1) ?? now;
-};
-
 const showDay = (date) => {
   shownDay = date;
-  const now = today();
-  for (const day of all('#days .day')) {
-    const here = day.id === 'd' + date;
-    day.classList.toggle('here', here);
-    if (here) unfold(day);
-  }
-  for (const trip of all('#shop .trip')) trip.classList.toggle('here', trip.dataset.date === date);
-  root.classList.toggle('trip-day', trips.includes(date));
-  const at = days.indexOf(date);
-  const way = (to, label, sign) => {
-    const link = make('a', sign, 'way');
-    if (to) link.href = '#' + to;
-    else link.setAttribute('aria-disabled', 'true');
-    link.setAttribute('aria-label', label);
-    return link;
-  };
-  const head = $('#dayhead');
-  const title = dayTitle('h2', date, date === now ? '; today' : '');
-  head.replaceChildren(title, way(days[at - 1], 'The day before', '‹'), way(days[at + 1], 'The day after', '›'));
-  if (date !== now) {
-    const back = make('a', 'Today', 'way today');
-    back.href = '#today';
-    if (days.includes(now)) head.append(back);
-  }
+  layDay(date);
   const past = lines.filter((line) => line.now && stops[line.now.s].date < date && stops[line.now.s].date >= dayAfter(date, -7) && !recordOf(line).f);
-  if (past.length && date === now && trips.some((trip) => trip < now && lines.some((line) => line.stop.date === trip && recordOf(line).f))) {
+  if (past.length && date === today() && trips.some((trip) => trip < date && lines.some((line) => line.stop.date === trip && recordOf(line).f))) {
     const link = make('a', `${past.length} ${past.length === 1 ? 'thing is' : 'things are'} not ticked of earlier trips`);
     link.href = '#shop';
-    head.append(make('p', '', 'earlier', link));
+    $('#dayhead').append(make('p', '', 'earlier', link));
   }
 };
 
@@ -80,7 +49,6 @@ const meaning = (hash) => {
   if (['shop', 'menu', 'cook', 'more', 'labels', 'figures'].includes(words)) return { part: words, code };
   return { part: 'today', date: null, code };
 };
-const placeOfNav = { session: 'cook', dish: 'cook', labels: 'more', figures: 'more' };
 
 const show = () => {
   const { part, id, date, code } = meaning(location.hash);
@@ -91,15 +59,12 @@ const show = () => {
   const fresh = view !== key;
   view = key;
   root.dataset.view = part;
-  for (const link of all('nav a')) {
-    if (link.hash === '#' + (placeOfNav[part] ?? part)) link.setAttribute('aria-current', 'page');
-    else link.removeAttribute('aria-current');
-  }
+  markPart(part);
   closePanel();
   let target = null;
   if (part === 'today') {
     follows = date === null;
-    showDay(date && days.includes(date) ? date : date ? days.find((day) => day >= date) ?? days.at(-1) : nearestDay());
+    showDay(nearestDay(date ?? undefined));
     if (fresh) openFirst(shownDay);
   }
   if (part === 'shop' && id) {

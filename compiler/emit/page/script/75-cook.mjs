@@ -93,7 +93,7 @@ const furnishSession = (session) => {
     const then = Number(row.dataset.then);
     if (then >= 3) row.append(timerButton($('bdi', row).textContent, then, `#${session.id}`));
   }
-  const cooks = all('.axis:not(.more) .cook-name', session).slice(0, -1).map((name) => name.textContent);
+  const cooks = all('.axis:not(.more) .cook-name:not(.itself)', session).map((name) => name.textContent);
   if (cooks.length < 2) return;
   const choose = (chosen) => {
     buttons.forEach((one, i) => one.setAttribute('aria-pressed', String(i === chosen)));

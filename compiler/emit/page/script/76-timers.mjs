@@ -49,7 +49,7 @@ const showTimers = () => {
       showTimers();
     }, '', `Stop the timer of ${timer.label}`);
     return make('p', '', '', make('b', '', 'rest'), link, stop);
-  }));
+  }), make('small', 'Rings only with this page open and the screen on.'));
   if (!counting && state.timers.length) counting = setInterval(countTimers, 1000);
   countTimers();
 };

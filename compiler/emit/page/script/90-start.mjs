@@ -1,7 +1,6 @@
 // Everything begins here: first what is seen, then what can wait.
 import { merge } from './10-ticks.mjs';
 
-$('nav a').hash = 'today'; // without the script it leads to all days
 watchShop();
 renderAll();
 document.querySelector('#purse').before(bar);

@@ -10,9 +10,3 @@ const unfold = (around) => {
     for (const act of whenUnfolded) act(parent);
   }
 };
-
-// Each dish as it is cooked, read once one of them is looked at.
-const kitchen = (() => {
-  let kept;
-  return () => (kept ??= JSON.parse($('#dishes-data').textContent));
-})();
