@@ -12,7 +12,8 @@ folder() {
   local place=$1
   shift
   while IFS=: read -r file line include; do
-    from=$(sed 's/.*"\([a-z_]*\)[/"].*/\1/' <<<"$include")
+    from=${include#*\"} # no process for each: there are two thousand
+    from=${from%%[/\"]*}
     case " $* " in
     *" $from "*) ;;
     *)
