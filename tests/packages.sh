@@ -25,6 +25,6 @@ clang_packages=(clang-14 clang-tidy-14 libclang-rt-14-dev)
 test_packages=(libgtest-dev units clang-format python3 python3-jsonschema
   python3-icalendar python3-yaml python3-markdown-it coinor-cbc glpk-utils dpkg-dev file tzdata git
   groff-base zsh fish
-  chromium fonts-dejavu-core nodejs poppler-utils)
+  chromium-headless-shell fonts-dejavu-core nodejs poppler-utils)
 # Some builds of nodejs bring npm with them, and Debian's package npm is not to be had beside those.
 command -v npm >/dev/null || test_packages+=(npm)

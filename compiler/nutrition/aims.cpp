@@ -325,6 +325,14 @@ void Looker::mend(const Occasion& worst, AimMet& met) const {
 }
 
 double Looker::coverage_of(const Occasion& one) const {
+  // Of a dish that only has a name, nobody knows what is in it.
+  const bool unknown = std::any_of(one.dishes.begin(), one.dishes.end(), [&](const DishRef& ref) {
+    const foods::FoodId* food = kitchen_.plan->meals[ref.meal].dishes[ref.dish].what.food();
+    return food != nullptr && kitchen_.food(*food).as_written.has_value();
+  });
+  if (unknown) {
+    return 0;
+  }
   const auto* nutrient = std::get_if<Nutrient>(&aim_.of);
   Sum sum;
   for (const DishRef& dish : one.dishes) {
@@ -348,13 +356,14 @@ AimMet Looker::run() {
   out.aim = index_;
   const Occasion* worst = nullptr;
   for (const Occasion& one : occasions_) {
-    if (aim_.at_least && coverage_of(one) < least_coverage) {
+    const bool missed = misses(one.value, one.wanted);
+    if (aim_.at_least && missed && coverage_of(one) < least_coverage) {
       ++out.not_known;
       continue;
     }
     ++out.asked;
     out.mean += one.value;
-    if (misses(one.value, one.wanted)) {
+    if (missed) {
       ++out.missed;
       if (worst == nullptr ||
           by_how_much(one.value, one.wanted) > by_how_much(worst->value, worst->wanted)) {

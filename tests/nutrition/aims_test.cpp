@@ -102,6 +102,19 @@ TEST(Aims, SayNothingOfWhatHasNoFigures) {
   EXPECT_EQ(met.not_known, 2);
 }
 
+TEST(Aims, SayNothingOfADishThatOnlyHasAName) {
+  House house;
+  two_dishes(house);
+  house.plan("2027-03-02: {dinner: grandmother's pie}, 2027-03-03: {dinner: [bake, pudding]}, "
+             "2027-03-04: {dinner: stew}",
+             "aims: {protein: at least 30 g a dinner}\n");
+  const auto met = only(house.good());
+  EXPECT_EQ(met.not_known, 2);
+  EXPECT_EQ(met.asked, 4); // the salmon is enough, whatever is in the pudding
+  EXPECT_EQ(met.missed, 2);
+  EXPECT_EQ(text::print_date(met.date), "2027-03-04");
+}
+
 TEST(Aims, ThatCannotBeReadSayHowTheyAreWritten) {
   for (const char* aim :
        {"protien: 30 g a day", "protein: 30 a day", "protein: lots", "fish: 30 kcal a week",
