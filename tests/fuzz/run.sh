@@ -15,7 +15,7 @@ targets=("$@")
 
 CC=clang-14 CXX=clang++-14 cmake -S . -B build/fuzz -G Ninja -DCMAKE_BUILD_TYPE=Debug \
   -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1" -DMANCIPLE_SANITIZE=ON -DMANCIPLE_FUZZ=ON >/dev/null
-cmake --build build/fuzz -- --quiet
+cmake --build build/fuzz --target "${targets[@]/#/fuzz_}" -- --quiet
 mkdir -p build/fuzz/findings
 bad=0
 for target in "${targets[@]}"; do
