@@ -67,6 +67,20 @@ bool waits_for(const SessionWork& work, std::size_t job, std::size_t other) {
   return false;
 }
 
+void wash_between(std::size_t then, std::size_t first, const std::string& why, SessionWork& work) {
+  Task task;
+  task.kind = Task::Kind::wash;
+  task.what = fmt::format("Wash boards, knives, bowls and hands: {}", why);
+  task.hands_on = thorough_wash;
+  task.making = work.jobs[first].making;
+  SessionJob wash;
+  wash.making = work.jobs[first].making;
+  wash.job.after = {then};
+  wash.add(std::move(task));
+  work.jobs[first].job.after.push_back(work.jobs.size());
+  work.jobs.push_back(std::move(wash));
+}
+
 // What somebody eats is begun before what they must not have. Where that cannot be, since the other
 // is needed for it or is itself for somebody who must avoid something, boards are washed between.
 void make_clean_first(const Kitchen& kitchen, const Resolved& resolved, std::size_t session,
@@ -87,10 +101,14 @@ void make_clean_first(const Kitchen& kitchen, const Resolved& resolved, std::siz
         work.jobs[cut].job.after.push_back(first);
       }
     }
-    if (said.insert(one.first).second) {
+    if (!said.insert(one.first).second) {
+      continue;
+    }
+    if (late) {
+      wash_between(then, first, one.why, work);
+    } else {
       work.jobs[first].tasks.back().second.what +=
-          late ? fmt::format(" (wash boards and knives before: {})", one.why)
-               : fmt::format(" (made first, with clean boards and knives: {})", one.why);
+          fmt::format(" (made first, with clean boards and knives: {})", one.why);
     }
   }
 }

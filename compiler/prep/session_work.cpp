@@ -126,8 +126,7 @@ void Building::portions() {
     work.add(std::move(task));
   }
   Task wash = wash_after_raw("raw meat");
-  constexpr int thorough = 4; // minutes; common practice, no source
-  wash.hands_on = thorough;
+  wash.hands_on = thorough_wash;
   work.add(std::move(wash));
   out_.jobs.push_back(std::move(work));
 }

@@ -12,6 +12,10 @@
 
 namespace manciple::prep {
 
+/// Minutes to wash boards, knives, bowls and hands before somebody else's food touches them. Common
+/// practice, no source.
+inline constexpr int thorough_wash = 4;
+
 /// A job of a session with the tasks that it consists of, and where in it each begins.
 struct SessionJob {
   Job job;
