@@ -183,7 +183,7 @@ TEST_F(Write, LeavesNoMixtureWhenItIsKilled) {
     }
     char told = 0;
     ASSERT_EQ(::read(begun[0], &told, 1), 1);
-    std::this_thread::sleep_for(std::chrono::microseconds(chance() % 6000));
+    std::this_thread::sleep_for(std::chrono::microseconds(chance() % 20000));
     ASSERT_EQ(::kill(child, SIGKILL), 0);
     ASSERT_EQ(::waitpid(child, nullptr, 0), child);
     unfinished += leftovers() > 0 ? 1 : 0;

@@ -59,7 +59,7 @@ export const layOut = (page) =>
   page.evaluate(() => document.querySelectorAll('noscript.folded').forEach((fold) => (fold.outerHTML = fold.textContent)));
 
 // Ticks a box; once more where the first touch came while the row was laid out anew, as on a busy machine.
-export const tick = (box) => box.check().catch(() => box.check());
+export const tickBox = (box) => box.check().catch(() => box.check());
 
 export const openAll = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((d) => (d.open = true)));
 

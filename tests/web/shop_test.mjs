@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, tripDay, tick } from './browser.mjs';
+import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, tripDay, tickBox } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -212,7 +212,7 @@ test('every other place lies later on the way, and is in time unless it says for
 test('a list that is made anew keeps what was ticked, and shows what was bought and is no longer planned', async () => {
   const page = await open(browser, 'demo');
   const mine = linesOf(here);
-  for (const p of mine) await tick(row(page, p.l).locator('label > input'));
+  for (const p of mine) await tickBox(row(page, p.l).locator('label > input'));
   const sum = await page.locator('#purse b').innerText();
   await page.evaluate(() => new Promise((done) => setTimeout(done, 600)));
   copyFileSync(`${place}/demo/month.html`, `${place}/before.html`);
