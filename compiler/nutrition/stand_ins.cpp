@@ -4,7 +4,6 @@
 #include "nutrition/within.hpp"
 #include "purchase/usual_price.hpp"
 #include "resolve/eaters.hpp"
-#include "resolve/limits.hpp"
 
 #include <algorithm>
 
@@ -63,8 +62,7 @@ std::vector<StandIn> LibraryDishes::in_place_of(resolve::DishRef dish, bool main
         (now != nullptr && kitchen_.recipe(*now).slug == recipe.slug)) {
       continue;
     }
-    resolve::Inside inside;
-    inside.add(library, recipe.id);
+    const resolve::Inside& inside = serving(recipe).inside;
     StandIn one{recipe.name, is_planned(recipe), false, 0, {}};
     const bool fit = std::all_of(eaters.begin(), eaters.end(), [&](const kitchen::Person& eater) {
       const resolve::Fit found = resolve::fit_for(library, inside, eater);
@@ -91,7 +89,9 @@ const LibraryDishes::Serving& LibraryDishes::serving(const Recipe& recipe) {
   if (found != servings_.end()) {
     return found->second;
   }
-  return servings_[recipe.id] = {of_serving(library_.kitchen, recipe), cents_of(recipe)};
+  Serving out{of_serving(library_.kitchen, recipe), cents_of(recipe), {}};
+  out.inside.add(library_.kitchen, recipe.id);
+  return servings_[recipe.id] = std::move(out);
 }
 
 std::optional<double> LibraryDishes::cents_of(const Recipe& recipe) {

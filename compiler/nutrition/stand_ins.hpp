@@ -1,6 +1,7 @@
 #pragma once
 
 #include "nutrition/nutrition.hpp"
+#include "resolve/limits.hpp"
 
 #include <map>
 #include <optional>
@@ -32,10 +33,11 @@ public:
   std::vector<StandIn> in_place_of(resolve::DishRef dish, bool main, const kitchen::Aim& aim);
 
 private:
-  // What a serving of a recipe holds and costs.
+  // What a serving of a recipe holds and costs, and what is in it.
   struct Serving {
     Sum holds;
     std::optional<double> cents;
+    resolve::Inside inside;
   };
 
   [[nodiscard]] bool is_planned(const kitchen::Recipe& recipe) const;

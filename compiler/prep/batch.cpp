@@ -172,4 +172,14 @@ Job job_of(const StepWork& work) {
   return job;
 }
 
+Effort effort_of(const StepWork& work) {
+  return {work.hands_on,
+          work.then,
+          std::string(work.appliance),
+          work.places,
+          std::string(work.vessel),
+          work.vessels,
+          work.fahrenheit};
+}
+
 } // namespace manciple::prep

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "prep/placing.hpp"
+#include "prep/prep.hpp"
 #include "resolve/resolve.hpp"
 
 #include <string>
@@ -44,6 +45,9 @@ std::string_view vessel_of(const kitchen::MethodStep& step);
 
 /// The stretches of a step, without what stands before and after it.
 Job job_of(const StepWork& work);
+
+/// The same for whoever reads it: without the heating before it and the washing after it.
+Effort effort_of(const StepWork& work);
 
 /// Where in it the hands-on part begins.
 inline int hands_begin(const StepWork& work) {

@@ -186,16 +186,10 @@ private:
         const std::size_t job = jobs_of_[d][s];
         const StepWork& work = dishes_[d].work[s];
         Cooking::Step step;
+        static_cast<Effort&>(step) = effort_of(work);
         step.step = work.step;
         step.what = work.what;
         step.start = std::max(0, placed.start[job] + hands_begin(work));
-        step.hands_on = work.hands_on;
-        step.then = work.then;
-        step.appliance = work.appliance;
-        step.places = work.places;
-        step.vessel = work.vessel;
-        step.vessels = work.vessels;
-        step.fahrenheit = work.fahrenheit;
         step.preheat = std::max(work.change, placed.heat_up[job]);
         step.wash = work.wash;
         cook.start = s == 0 ? step.start : std::min(cook.start, step.start);

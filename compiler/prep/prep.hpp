@@ -15,21 +15,25 @@ using measure::Rational;
 using resolve::MakingId;
 using text::Date;
 
+/// What some work takes of hands and appliances.
+struct Effort {
+  int hands_on = 0; ///< minutes
+  int then = 0;     ///< minutes unattended afterwards
+  std::string appliance;
+  int places = 1;          ///< so many of the appliance
+  std::string vessel = {}; ///< what it is done in, and how many of them
+  int vessels = 0;
+  std::optional<int> fahrenheit;
+};
+
 /// Some work of a session.
-struct Task {
+struct Task : Effort {
   enum class Kind { weigh, cut, cook, portion, preheat, cool, store, wash };
   Kind kind = Kind::cook;
   std::string what;                ///< "Dice 2.3 lb onion", "Vegetable stock: simmer"
   std::string purpose;             ///< which dishes it is for
   std::optional<MakingId> making;  ///< of a step
   std::optional<std::size_t> step; ///< of the recipe's method
-  int hands_on = 0;                ///< minutes
-  int then = 0;                    ///< minutes unattended afterwards
-  std::string appliance;
-  int places = 1;          ///< so many of the appliance
-  std::string vessel = {}; ///< what it is done in, and how many of them
-  int vessels = 0;
-  std::optional<int> fahrenheit;
   std::optional<int> by; ///< minutes from the session's start when it must have ended: cooling
   int start = 0;         ///< minutes from the session's start
   std::optional<std::size_t> cook; ///< who does it, when it takes hands
@@ -57,18 +61,11 @@ struct Reminder {
 /// What is cooked on a day outside the sessions, in minutes from midnight.
 struct Cooking {
   /// A step of the recipe's method that is done then.
-  struct Step {
+  struct Step : Effort {
     std::size_t step = 0;
     std::string what;
     int start = 0;
-    int hands_on = 0;
-    int then = 0;
-    std::string appliance;
-    int places = 1;
-    std::string vessel = {}; ///< what it is done in, and how many of them
-    int vessels = 0;
     std::string who = {}; ///< who does it; empty when nobody says
-    std::optional<int> fahrenheit;
     int preheat = 0; ///< minutes before its start the oven is turned on, or to another temperature
     int wash = 0;    ///< minutes to wash up after raw meat, right after the hands-on ones
   };

@@ -180,16 +180,10 @@ void Building::cooking() {
         step.then = std::max(step.then, cooled->minutes);
       }
       bagged = bagged || (after_heat && stores(method));
+      static_cast<Effort&>(task) = effort_of(step);
       task.purpose = purposes(kitchen_, resolved_, making.id);
       task.making = making.id;
       task.step = step.step;
-      task.hands_on = step.hands_on;
-      task.then = step.then;
-      task.appliance = step.appliance;
-      task.places = step.places;
-      task.vessel = step.vessel;
-      task.vessels = step.vessels;
-      task.fahrenheit = step.fahrenheit;
       SessionJob work;
       work.job = job_of(step);
       work.job.after = std::exchange(before, {out_.jobs.size()});
