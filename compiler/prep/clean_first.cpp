@@ -1,8 +1,8 @@
 #include "prep/clean_first.hpp"
 
 #include "foods/diets.hpp"
-#include "kitchen/contents.hpp"
 #include "resolve/eaters.hpp"
+#include "resolve/limits.hpp"
 
 #include <fmt/format.h>
 
@@ -22,20 +22,11 @@ bool is_harmful(const kitchen::Limit& limit) {
   return limit.diet.empty() || !foods::without(limit.diet).empty();
 }
 
-bool is_of(foods::FoodId id, const foods::Food& food, const kitchen::Limit& limit) {
-  if (const auto* one = std::get_if<foods::FoodId>(&limit.what)) {
-    return *one == id;
-  }
-  return foods::holds(food, std::get<foods::AnyClass>(limit.what)) == foods::Holds::yes;
-}
-
 // What of a food a person must not have; empty if nothing is.
 std::string harm(const Kitchen& kitchen, foods::FoodId id, const Person& person) {
-  const foods::Food& food = kitchen.food(id);
   for (const kitchen::Limit& limit : person.limits) {
-    if (is_harmful(limit) && is_of(id, food, limit)) {
-      const auto* of = std::get_if<foods::AnyClass>(&limit.what);
-      return of == nullptr ? food.name : std::string(foods::name(*of));
+    if (is_harmful(limit) && resolve::holds_limit(kitchen, id, limit) == foods::Holds::yes) {
+      return resolve::name_of(kitchen, limit);
     }
   }
   return {};

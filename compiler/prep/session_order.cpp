@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <set>
+#include <utility>
 
 namespace manciple::prep {
 namespace {
@@ -86,6 +87,7 @@ void wash_between(std::size_t then, std::size_t first, const std::string& why, S
 void make_clean_first(const Kitchen& kitchen, const Resolved& resolved, std::size_t session,
                       SessionWork& work) {
   std::set<MakingId> said;
+  std::set<std::pair<MakingId, MakingId>> washed;
   for (const CleanFirst& one : clean_first_in(kitchen, resolved, session)) {
     if (!work.steps.contains(one.first) || !work.steps.contains(one.then)) {
       continue;
@@ -101,12 +103,9 @@ void make_clean_first(const Kitchen& kitchen, const Resolved& resolved, std::siz
         work.jobs[cut].job.after.push_back(first);
       }
     }
-    if (!said.insert(one.first).second) {
-      continue;
-    }
-    if (late) {
+    if (late && washed.insert({one.first, one.then}).second) {
       wash_between(then, first, one.why, work);
-    } else {
+    } else if (!late && said.insert(one.first).second) {
       work.jobs[first].tasks.back().second.what +=
           fmt::format(" (made first, with clean boards and knives: {})", one.why);
     }

@@ -5,6 +5,7 @@
 #include "measure/print.hpp"
 #include "prep/batch.hpp"
 #include "prep/by_products.hpp"
+#include "prep/clean_first.hpp"
 #include "prep/cooling.hpp"
 #include "prep/method.hpp"
 #include "prep/work.hpp"
@@ -111,6 +112,7 @@ void Building::portions() {
     }
     SessionJob work;
     work.on_board = true;
+    work.harms = harm_of(kitchen_, freezing.food).has_value();
     work.add(std::move(task));
     out_.jobs.push_back(std::move(work));
   }

@@ -55,12 +55,6 @@ struct Plate {
 // A way longer than this is shown by its two ends.
 constexpr std::size_t most_notes = 12;
 
-std::string said(const kitchen::Limit& limit, const Kitchen& kitchen) {
-  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
-  return of != nullptr ? std::string(foods::name(*of))
-                       : kitchen.food(std::get<FoodId>(limit.what)).name;
-}
-
 // "whether it is vegetarian", "whether it is of 'no pork'".
 std::string whether(const std::string& diet) {
   const bool own_word = diet.find(' ') != std::string::npos;
@@ -68,29 +62,14 @@ std::string whether(const std::string& diet) {
                   : fmt::format("whether it is {}", diet);
 }
 
-// Whether a food has what somebody must not have. The name of one that nobody knows may speak of
-// it.
-foods::Holds holds_limit(const Kitchen& kitchen, FoodId id, const kitchen::Limit& limit) {
-  const foods::Food& food = kitchen.food(id);
-  const FoodId* avoided = std::get_if<FoodId>(&limit.what);
-  if (avoided == nullptr) {
-    return foods::holds(food, std::get<foods::AnyClass>(limit.what));
-  }
-  const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
-  const std::string name = fmt::format(" {} ", kitchen.food(*avoided).name);
-  return id == *avoided || (food.as_written && within.find(name) != std::string::npos)
-             ? foods::Holds::yes
-             : foods::Holds::no;
-}
-
 // What is to be read or asked because of it, if anything is.
 std::optional<LabelCheck> label_for(const Kitchen& kitchen, FoodId id, foods::Holds holds,
                                     const kitchen::Limit& limit, const Person& person) {
   switch (holds) {
   case foods::Holds::read_the_label:
-    return LabelCheck{id, said(limit, kitchen), person.name, true};
+    return LabelCheck{id, name_of(kitchen, limit), person.name, true};
   case foods::Holds::not_known:
-    return LabelCheck{id, limit.diet.empty() ? said(limit, kitchen) : whether(limit.diet),
+    return LabelCheck{id, limit.diet.empty() ? name_of(kitchen, limit) : whether(limit.diet),
                       person.name, false};
   case foods::Holds::yes:
   case foods::Holds::no:
@@ -151,7 +130,7 @@ void Check::refuse(const Plate& plate, std::optional<std::size_t> line, const ki
                    const std::string& why) {
   auto& told = diagnostics_.error(
       errors::must_not_have, plate.dish.at,
-      fmt::format("{} must not have {}{}: {}", plate.person.name, said(limit, kitchen_),
+      fmt::format("{} must not have {}{}: {}", plate.person.name, name_of(kitchen_, limit),
                   limit.diet.empty() ? "" : fmt::format(" ({})", limit.diet), why),
       fmt::format("say what {0} has instead, 'for: {{{0}: ... instead of ...}}', or who eats it "
                   "without {0}, 'eaten by: [...]'",
@@ -279,6 +258,25 @@ std::vector<LabelCheck> check_limits(const Kitchen& kitchen, text::Diagnostics& 
   return Check(kitchen, diagnostics).run();
 }
 
+std::string name_of(const Kitchen& kitchen, const kitchen::Limit& limit) {
+  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+  return of != nullptr ? std::string(foods::name(*of))
+                       : kitchen.food(std::get<FoodId>(limit.what)).name;
+}
+
+foods::Holds holds_limit(const Kitchen& kitchen, FoodId id, const kitchen::Limit& limit) {
+  const foods::Food& food = kitchen.food(id);
+  const FoodId* avoided = std::get_if<FoodId>(&limit.what);
+  if (avoided == nullptr) {
+    return foods::holds(food, std::get<foods::AnyClass>(limit.what));
+  }
+  const std::string within = fmt::format(" {} ", foods::normal_name(food.name));
+  const std::string name = fmt::format(" {} ", kitchen.food(*avoided).name);
+  return id == *avoided || (food.as_written && within.find(name) != std::string::npos)
+             ? foods::Holds::yes
+             : foods::Holds::no;
+}
+
 void Inside::add(const Kitchen& kitchen, const kitchen::Target& what) {
   if (const auto* food = std::get_if<FoodId>(&what)) {
     for (const FoodId one : kitchen.household.instead_of(*food)) {
@@ -299,7 +297,7 @@ Fit fit_for(const Kitchen& kitchen, const Inside& inside, const Person& person) 
   const auto refuse = [&](const kitchen::Limit& limit, const std::string& why) {
     if (!out.forbidden) {
       out.forbidden =
-          fmt::format("{} must not have {}: {}", person.name, said(limit, kitchen), why);
+          fmt::format("{} must not have {}: {}", person.name, name_of(kitchen, limit), why);
     }
   };
   for (const kitchen::Limit& limit : person.limits) {

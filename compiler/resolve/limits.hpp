@@ -12,6 +12,14 @@ namespace manciple::resolve {
 std::vector<LabelCheck> check_limits(const kitchen::Kitchen& kitchen,
                                      text::Diagnostics& diagnostics);
 
+/// What somebody must not have, as it is said: "egg".
+std::string name_of(const kitchen::Kitchen& kitchen, const kitchen::Limit& limit);
+
+/// Whether a food has what somebody must not have. The name of one that nobody knows may speak of
+/// it.
+foods::Holds holds_limit(const kitchen::Kitchen& kitchen, foods::FoodId food,
+                         const kitchen::Limit& limit);
+
 /// What may be in something: foods, and recipes that say what they may contain.
 struct Inside {
   std::set<foods::FoodId> foods;

@@ -153,6 +153,27 @@ TEST(Session, RawMeatIsPortionedAfterWhatIsCutAndTheBoardIsWashed) {
   }
 }
 
+TEST(Session, BreadIsPortionedAfterWhatIsCutForWhoeverMustNotHaveIt) {
+  House house;
+  house.household("", "[wheat]");
+  house.recipe("salad", "\"2 lb carrots, grated\"");
+  house.recipe("toast", "1 lb white bread");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-03-01\non hand: [\"1 lb white bread, pantry, use by 2027-03-03\", \"2 lb "
+              "carrots, fridge, use by 2027-03-20\"]\n");
+  house.plan("2027-03-02: {dinner: salad}, 2027-03-20: {dinner: {dish: toast, eaten by: [Ada]}}",
+             "prep: [{date: 2027-03-01, from: \"14:00\", until: \"16:00\", cooks: 2}]\n");
+  const auto compiled = house.good();
+  const auto& tasks = compiled.prep.sessions.at(0).tasks;
+  const auto of = [&](Kind kind) {
+    const auto found = std::find_if(tasks.begin(), tasks.end(),
+                                    [&](const prep::Task& one) { return one.kind == kind; });
+    EXPECT_NE(found, tasks.end());
+    return found == tasks.end() ? prep::Task{} : *found;
+  };
+  EXPECT_GE(of(Kind::portion).start, of(Kind::cut).start + of(Kind::cut).hands_on);
+}
+
 TEST(Session, DoughDoesNotWaitLongerThanItMay) {
   House house;
   house.recipe(
@@ -396,6 +417,39 @@ TEST_F(CleanSession, WashesWhereTheOtherIsNeededForIt) {
   EXPECT_NE(first.what.find("made first"), std::string::npos) << first.what;
   EXPECT_GE(wash.start, first.start + first.hands_on);
   EXPECT_GE(second.start, wash.start + wash.hands_on);
+}
+
+TEST_F(CleanSession, WashesBeforeADishAlsoWhereItIsMadeBeforeOthers) {
+  // Of soup and cake, which harm each other's eaters, one has to be the second; each goes before
+  // what Cy eats and its own eater must not have.
+  house.write("plans/household.yaml",
+              "people: [{name: Ada, avoids: [onion]}, {name: Ben, avoids: [egg]}, {name: Cy}]\n"
+              "meals: {dinner: \"18:30\"}\nappliances: {burner: 4}\n");
+  house.recipe("a bavarois", "2 eggs", ahead("Whisk the bavarois"));
+  house.recipe("an onion tart", "1 lb onion", ahead("Roll the tart"));
+  house.plan("2027-03-08: {dinner: [{dish: a bavarois, eaten by: [Cy]}, {dish: an onion tart, "
+             "eaten by: [Cy]}, {dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: [Ben]}]}",
+             sunday_afternoon);
+  compiled = house.good();
+  const prep::Task& soup = find("Simmer the soup");
+  const prep::Task& cake = find("Beat the cake");
+  const prep::Task& later = soup.start < cake.start ? cake : soup;
+  const prep::Task& wash = find("Wash boards");
+  EXPECT_EQ(wash.making, later.making);
+  EXPECT_LE(wash.start + wash.hands_on, later.start);
+  EXPECT_GE(find("Whisk the bavarois").start, soup.start + soup.hands_on);
+  EXPECT_GE(find("Roll the tart").start, cake.start + cake.hands_on);
+  for (const prep::Task* one : {&soup, &cake}) {
+    EXPECT_NE(one->what.find("made first"), std::string::npos) << one->what;
+  }
+}
+
+TEST_F(CleanSession, TakesAnUnknownFoodForWhatItsNameSpeaksOf) {
+  house.household("", "[mushroom]");
+  house.recipe("a cake", "1 lb forest mushroom relish, 1 lb all-purpose flour",
+               ahead("Beat the cake"));
+  const prep::Task& soup = task("Simmer the soup");
+  EXPECT_NE(soup.what.find("Ben must not have mushroom"), std::string::npos) << soup.what;
 }
 
 TEST_F(CleanSession, CutsLastWhatHarmsSomebody) {
