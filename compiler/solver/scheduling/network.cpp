@@ -7,7 +7,7 @@ namespace manciple::scheduling {
 namespace {
 
 // Longer than a century. Sums of two times stay far within int.
-constexpr std::int64_t longest = std::int64_t{1} << 26;
+constexpr std::int64_t longest_time = std::int64_t{1} << 26;
 
 std::vector<Requirement> requirements(const Piece& piece, const std::vector<int>& capacity) {
   std::vector<Requirement> out;
@@ -62,7 +62,7 @@ void check_minutes(const Project& project) {
         throw std::invalid_argument("an activity takes less than no time");
       }
       sum += piece.minutes;
-      if (sum > longest) {
+      if (sum > longest_time) {
         throw std::invalid_argument("the activities take more than a hundred years");
       }
     }

@@ -13,8 +13,8 @@ namespace {
 
 /// Wagner and Whitin, "Dynamic version of the economic lot size model", Management Science 5
 /// (1958), twelve-month example; figures from memory. Holding costs 1 a unit and month.
-constexpr std::array<Amount, 12> demand{69, 29, 36, 61, 61, 26, 34, 67, 45, 67, 79, 56};
-constexpr std::array<Money, 12> set_up{85, 102, 102, 101, 98, 114, 105, 86, 119, 110, 98, 114};
+constexpr std::array<Amount, 12> demand_of{69, 29, 36, 61, 61, 26, 34, 67, 45, 67, 79, 56};
+constexpr std::array<Money, 12> set_up_of{85, 102, 102, 101, 98, 114, 105, 86, 119, 110, 98, 114};
 constexpr Money published_optimum = 864;
 
 /// A month's set-up is a stop of its own. By their planning theorem a month's demand comes from one
@@ -24,15 +24,15 @@ Model lot_sizing() {
   model.last_day = 11;
   model.shops.resize(12);
   for (std::size_t month = 0; month < 12; ++month) {
-    model.stops.push_back({noon(static_cast<Day>(month)), ShopId(month), set_up[month], false});
+    model.stops.push_back({noon(static_cast<Day>(month)), ShopId(month), set_up_of[month], false});
   }
   for (std::size_t month = 0; month < 12; ++month) {
     std::vector<Offer> offers;
     for (std::size_t order = 0; order <= month; ++order) {
       offers.push_back(
-          pack(order, demand[month], static_cast<Money>(month - order) * demand[month]));
+          pack(order, demand_of[month], static_cast<Money>(month - order) * demand_of[month]));
     }
-    model.items.push_back(item({need(static_cast<Day>(month), demand[month])}, offers));
+    model.items.push_back(item({need(static_cast<Day>(month), demand_of[month])}, offers));
   }
   return model;
 }

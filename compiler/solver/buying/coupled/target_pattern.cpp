@@ -20,7 +20,7 @@ constexpr Fine narrow = fine(100);
 constexpr Fine almost_same = fine(10);
 constexpr std::size_t most_alike = 200;
 /// Reductions whose multipliers differ by less than this are looked at together first.
-constexpr Fine alike = fine_per_money / 100;
+constexpr Fine negligible = fine_per_money / 100;
 
 std::vector<const ColumnSet*> pointers(const std::vector<ColumnSet>& sets) {
   std::vector<const ColumnSet*> result;
@@ -116,7 +116,7 @@ Rows TargetPattern::rows(bool strict) const {
     }
     const auto like = std::find_if(rows.spend.begin(), rows.spend.end(), [&](const auto& other) {
       const Fine apart = at_.off[stop] - at_.off[other.stops.front()];
-      return !strict && row.credit == 0 && other.credit == 0 && std::abs(apart) < alike;
+      return !strict && row.credit == 0 && other.credit == 0 && std::abs(apart) < negligible;
     });
     if (like == rows.spend.end()) {
       rows.spend.push_back(std::move(row));
