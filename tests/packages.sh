@@ -19,8 +19,8 @@ need_packages() {
 # What the program is built with.
 build_packages=(g++ cmake ninja-build libyaml-cpp-dev libboost-dev libfmt-dev libexpected-dev
   nlohmann-json3-dev libcli11-dev node-qrcode-generator)
-# What the fuzz targets and the second compiler need.
-clang_packages=(clang-14 clang-tidy-14 libclang-rt-14-dev)
+# What the sanitizers and the fuzz targets are built with.
+clang_packages=(clang-14 lld-14 libclang-rt-14-dev)
 # What the tests compare with besides.
 test_packages=(libgtest-dev units clang-format python3 python3-jsonschema
   python3-icalendar python3-yaml python3-markdown-it coinor-cbc glpk-utils dpkg-dev file tzdata git

@@ -7,7 +7,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/packages.sh
-need_packages "${build_packages[@]}" "${clang_packages[@]}"
+need_packages "${build_packages[@]}" "${clang_packages[@]}" clang-tidy-14
 
 if [ "${1:-}" = --all ] || ! git rev-parse -q --verify HEAD~1 >/dev/null 2>&1; then
   mapfile -t files < <(find compiler -name '*.cpp' | sort)
