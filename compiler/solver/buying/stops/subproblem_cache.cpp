@@ -8,6 +8,9 @@ namespace {
 
 /// Labels for an item once the search has to end: a plan and some bound are enough then.
 constexpr std::size_t labels_at_the_end = 2'000;
+/// While a stop is undecided a bound is enough, for so many times fewer labels: what it leaves open
+/// is settled where the stop is decided.
+constexpr std::size_t undecided_share = 32;
 
 } // namespace
 
@@ -99,7 +102,8 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
     if (std::optional<Outcome> known = quickly_ ? quickly_(item, terms_) : std::nullopt) {
       it->second = std::move(*known);
     } else {
-      const std::size_t most = effort_->spent() ? labels_at_the_end : labels_;
+      const std::size_t enough_labels = charged ? labels_ / undecided_share : labels_;
+      const std::size_t most = effort_->spent() ? labels_at_the_end : enough_labels;
       const Cost enough = enough_.empty() ? impossible : enough_[item];
       it->second =
           buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most, enough);
