@@ -23,21 +23,32 @@ from result import Result  # noqa: E402
 
 FIRST, LAST = datetime.date(2027, 3, 4), datetime.date(2027, 6, 28)
 SECONDS = 60
+AGAIN = (4, 8, 12)  # weeks
 # What the shops of one month do not sell and four months use up.
 SOLD = ("cinnamon", "dill pickle", "dried basil", "dried thyme", "paprika", "yellow mustard")
 HAIR = 0.001
 
 
+def day_after(date, weeks):
+    return (datetime.date.fromisoformat(date) + datetime.timedelta(weeks=weeks)).isoformat()
+
+
+def moved(entry, weeks):
+    return {key: day_after(value, weeks) if key in ("from", "until") else copy.deepcopy(value) for key, value in entry.items()}
+
+
 def house(litres):
-    tree = metamorphic.read()
-    plan = tree[metamorphic.PLAN]
+    tree = metamorphic.demo()
+    plan = tree[tree.plan]
     plan["until"] = LAST.isoformat()
     plan["prep"] = [{"every": "Sunday", "from": "13:30", "until": "18:00", "cooks": "2"}]
+    for key in ("guests", "away"):  # they come and go again, as the meals that name them
+        plan[key] += [moved(entry, weeks) for entry in list(plan[key]) for weeks in AGAIN]
     month_end = max(key for key in plan["meals"] if not key.startswith("every"))
     for date, meals in list(plan["meals"].items()):
         if not date.startswith("every") and datetime.date.fromisoformat(date) >= FIRST:
-            for weeks in (4, 8, 12):
-                later = (datetime.date.fromisoformat(date) + datetime.timedelta(weeks=weeks)).isoformat()
+            for weeks in AGAIN:
+                later = day_after(date, weeks)
                 if month_end < later <= LAST.isoformat():
                     plan["meals"][later] = copy.deepcopy(meals)
     tree["plans/household.yaml"]["storage"]["freezer"] = f"{litres} l"
@@ -47,16 +58,17 @@ def house(litres):
 
 
 def built(program, folder, litres):
-    for name, tree in house(litres).items():
+    made = house(litres)
+    for name, tree in made.items():
         path = folder / name
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(yaml.safe_dump(tree, sort_keys=False, allow_unicode=True))
-    ran = subprocess.run([program, "build", metamorphic.PLAN], cwd=folder, capture_output=True, text=True, timeout=SECONDS)
+    ran = subprocess.run([program, "build", made.plan], cwd=folder, capture_output=True, text=True, timeout=SECONDS)
     if ran.returncode:
         errors = re.findall(r".*error.*", ran.stdout + ran.stderr)
         sys.exit(f"{litres} l: exit {ran.returncode}: {'; '.join(errors[:3])}")
-    out = folder / "out" / pathlib.Path(metamorphic.PLAN).stem
-    wrong, terms = month.complaints(folder, out, metamorphic.PLAN)
+    out = folder / "out" / pathlib.Path(made.plan).stem
+    wrong, terms = month.complaints(folder, out, made.plan)
     if wrong:
         sys.exit(f"{litres} l: " + "\n".join(wrong[:10]))
     return float(terms["total"]) / 100, Result.load(out)["proven"]

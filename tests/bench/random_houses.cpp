@@ -29,7 +29,7 @@ int main(int argc, char** argv) {
   int unproven = 0;
   int wrong = 0;
   for (int seed = std::atoi(argv[1]); seed <= std::atoi(argv[2]); ++seed) {
-    Dice dice(static_cast<std::uint64_t>(seed));
+    manciple::Dice dice(static_cast<std::uint64_t>(seed));
     const Model model = make_small(dice, features);
     const Solution solution = solve(model);
     for (const std::string& finding : check(model, solution)) {

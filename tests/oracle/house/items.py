@@ -62,6 +62,7 @@ class Source:
     member: int = 0  # which of the foods that stand for each other it is
     thawed: Optional[int] = None  # of what was put into the freezer at home before the plan: its last day
     number: int = 0  # of an offer: its place in the shop's list
+    for_cooking: bool = False  # frozen for what it is cooked in, not to be kept
 
     @property
     def by_weight(self):
@@ -123,7 +124,7 @@ class Item:
     def keeps_frozen(self, source):
         """What is on hand and not frozen stays as it is if nothing needs it."""
         return (source.frozen_good is not None and source.frozen_good >= self.end
-                and (source.lot is None or source.thawed is not None))
+                and (source.thawed is not None or source.lot is None and not source.for_cooking))
 
     def cut(self, source, day):
         """Beyond that, a day more makes no difference."""
@@ -197,7 +198,7 @@ def bought_source(house, index, number, offer):
     sealed, opened = (food.opened, None) if cut else (food.sealed, food.opened)
     return Source(f"stop{index}offer{number}", None, index, offer, offer.food, offer.size * house.worth(offer.food), None,
                   stop.day, stop.home, min(FOREVER, stop.day + sealed), food.place, food.frozen, opened,
-                  room_of(house, item), portions_of(food), number=number)
+                  room_of(house, item), portions_of(food), number=number, for_cooking=food.for_cooking)
 
 
 def least_frozen(house, item):

@@ -128,7 +128,7 @@ def complaints(root, folder, plan):
     house = MonthReader(root, said).house(plan)
     result = Result(house, folder)
     plans = result.plans(result.stop_choices()[0])
-    wrong = account.broken(house, result.items, plans, Fraction(1, 100))
+    wrong = account.broken(house, result.items, plans, check.HAIR)
     terms = account.account(house, result.items, plans)
     return wrong + check.differences(house, result, plans, terms), terms
 

@@ -66,14 +66,15 @@ def read_food(name, record, plan_days):
         sealed = max(sealed, keeps.get("hard", 0) + measures.length(record["ripens"][0]) + ripe)
     if sealed < 0:
         raise Unreadable(f"how long {name} keeps")
-    home = department in HOME_FROZEN and stored != "freezer" and record.get("freezes") == "well"
+    for_cooking = record.get("freezes") == "for cooking"
+    home = stored != "freezer" and (for_cooking or department in HOME_FROZEN and record.get("freezes") == "well")
     frozen = keeps.get("freezer") if home else keeps.get("frozen juice")
     bears = stored != "freezer" and record.get("freezes") == "well"
     opened = keeps.get("opened")
     clock = department not in CLOCKLESS and opened is not None and opened < min(sealed, plan_days)
     return weights, Food(name, department, stored, weights.basis, keeps, sealed, place,
                          frozen, opened if clock else None, weights.millilitres(),
-                         keeps.get("freezer") if bears else None)
+                         keeps.get("freezer") if bears or for_cooking and stored != "freezer" else None, for_cooking)
 
 
 def keeps_for(food, days):
@@ -133,7 +134,7 @@ class Reader:
         self.root = pathlib.Path(root)
         self.household = load(self.root / "plans/household.yaml")
         self.give = measures.percent(self.household.get("give", USUAL_GIVE))
-        self.slots = {name.lower(): measures.clock(at) for name, at in self.household["meals"].items()}
+        self.slots = {name.lower(): measures.clock(at["at"] if isinstance(at, dict) else at) for name, at in self.household["meals"].items()}
 
     def house(self, plan_file="plans/p.yaml"):
         plan = load(self.root / plan_file)

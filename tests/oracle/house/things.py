@@ -28,6 +28,7 @@ class Food:
     opened: Optional[int]  # how long one pack keeps once opened; None: opening starts no clock
     ml: Fraction  # room of one unit of the basis
     portions: Optional[int] = None  # how long portions keep that are frozen when a pack is opened; None: as `frozen` says
+    for_cooking: bool = False  # frozen for what it is cooked in, not to be kept
 
 
 @dataclass(frozen=True)
