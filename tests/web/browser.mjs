@@ -58,6 +58,9 @@ export const go = async (page, view) => {
 export const layOut = (page) =>
   page.evaluate(() => document.querySelectorAll('noscript.folded').forEach((fold) => (fold.outerHTML = fold.textContent)));
 
+// Sums follow a tick once its row is painted.
+export const settled = (page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+
 // Ticks a box; once more where the first touch came while the row was laid out anew, as on a busy machine.
 export const tickBox = (box) => box.check().catch(() => box.check());
 

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, tripDay, tickBox } from './browser.mjs';
+import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, settled, tripDay, tickBox } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -13,7 +13,10 @@ after(() => browser.close());
 const cents = (amount) => money(demo.currency, amount);
 const row = (page, l) => page.locator(`#l${l}`);
 const tick = (page, l) => row(page, l).locator('label').click();
-const purse = (page) => page.locator('#purse p').innerText();
+const purse = async (page) => {
+  await settled(page);
+  return page.locator('#purse p').innerText();
+};
 const linesOf = (v) => demo.purchases.map((p, l) => ({ ...p, l })).filter((p) => p.visit === v);
 // The stop of the trip day, and one with a credit.
 const here = demo.visits.findIndex((v) => v.date === tripDay.slice(0, 10));
@@ -167,6 +170,7 @@ test('what is not here goes to the best later stop, and back as it was', async (
   await row(page, l).locator('.price').click();
   await row(page, l).getByRole('button', { name: /not here/ }).click();
   assert.match(await row(page, l).locator('.now').innerText(), new RegExp(`Not here: now at ${data.stops[stop].shop}, ${data.stops[stop].day}, ${count}, \\${cents(cost)}`));
+  await settled(page);
   assert.match(await page.locator(`#stop${stop} .left`).textContent(), new RegExp(`^${linesOf(stop).length + 1} to find`));
   const moved = page.locator(`#stop${stop} li.moved`);
   assert.equal(await moved.count(), 1);
@@ -213,6 +217,7 @@ test('a list that is made anew keeps what was ticked, and shows what was bought 
   const page = await open(browser, 'demo');
   const mine = linesOf(here);
   for (const p of mine) await tickBox(row(page, p.l).locator('label > input'));
+  await settled(page);
   const sum = await page.locator('#purse b').innerText();
   await page.evaluate(() => new Promise((done) => setTimeout(done, 600)));
   copyFileSync(`${place}/demo/month.html`, `${place}/before.html`);
@@ -291,6 +296,7 @@ test('a browser that refuses storage has a list that works and says what keeps t
     Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } }));
   const page = await open(browser, 'demo', { context });
   await tick(page, linesOf(here)[0].l);
+  await settled(page);
   assert.match(await page.locator(`#stop${here} .left`).textContent(), new RegExp(`^${linesOf(here).length - 1} to find`));
   assert.match(await page.locator('.warn:visible').innerText(), /keeps nothing.*address/);
   await page.waitForFunction(() => location.hash.includes('~'));

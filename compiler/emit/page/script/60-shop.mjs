@@ -148,13 +148,21 @@ const renderPurse = () => {
   if (last) $('.undo', purse).setAttribute('aria-label', `Undo: ${last.words}`);
 };
 
-// After a change of one line: it, the stops that it left and came to, the bar.
+// What a finger did is on the screen first: the line. Sums of the stops that it left and came to, and the
+// bar, follow once that is painted, all at once where several lines were changed before.
+const unsettled = new Set(); // stops whose sums are still to follow
+const settle = () => {
+  if (!unsettled.size) return;
+  unsettled.forEach(renderStop);
+  unsettled.clear();
+  renderPurse();
+};
 const changed = (line, before) => {
   keep();
   mirrorSoon();
   renderLine(line);
-  for (const s of new Set([before, line.s, line.now?.s])) if (s !== undefined) renderStop(s);
-  renderPurse();
+  if (!unsettled.size) requestAnimationFrame(() => setTimeout(settle));
+  for (const s of [before, line.s, line.now?.s]) if (s !== undefined) unsettled.add(s);
   if (line.panel?.isConnected) fillPanel(line);
 };
 

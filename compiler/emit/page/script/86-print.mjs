@@ -7,6 +7,7 @@ let closed = [];
 const watchPrint = () => {
   addEventListener('beforeprint', () => {
     printing = true;
+    settle();
     for (const part of printed[root.dataset.view] ? all(printed[root.dataset.view]) : []) unfold(part);
     closed = all('details:not([open])').filter((one) => one.matches('.stop, .made, .past'));
     closed.forEach((one) => (one.open = true));
