@@ -25,7 +25,8 @@ function(style_of name pattern)
   embed(${name} "${joined}")
   set(out "${out}" PARENT_SCOPE)
 endfunction()
-# What is seen at first, and the rest.
+# What is painted first, the day and the list, and the rest.
+style_of(frame_style "0*.css")
 style_of(first_style "[1-3]*.css")
 style_of(style "[4-9]*.css")
 
@@ -48,9 +49,12 @@ endfunction()
 script_of(first_script first "'use strict';\n" "")
 script_of(script script "(() => {\n'use strict';\n" "})();\n")
 
+# Its licence stands at its beginning and stays; its other comments go.
 file(READ ${QR} content)
+string(REGEX MATCH "^(//[^\n]*\n)+" licence "${content}")
+string(REGEX REPLACE "(^|\n) *//[^\n]*" "\\1" content "${content}")
 string(REGEX REPLACE "\n[\n ]+" "\n" content "${content}")
-embed(qr_library "${content}")
+embed(qr_library "${licence}${content}")
 
 string(APPEND out "\n} // namespace manciple::emit::page\n")
 file(WRITE ${OUT} "${out}")

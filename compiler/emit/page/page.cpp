@@ -7,16 +7,16 @@
 namespace manciple::emit {
 namespace {
 
-// What stands before the first paint decides what is painted: with the script one part at a time,
-// the bars where they will be. Where the script cannot run to its end (a browser that is too old),
-// the page is as it is without one.
-constexpr std::string_view first_words =
-    "(e=>{e.className=innerHeight>360?'js roomy':'js';const[,part='today']=/^#(shop|stop|trip|menu|"
-    "cook|dish|session|more|labels|figures)/.exec(location.hash)??[];"
-    "e.dataset.view=/^(stop|trip)/.test(part)?'shop':part;"
-    "addEventListener('error',()=>{if(e.dataset.ready===undefined){e.className='';"
-    "document.querySelectorAll('noscript').forEach(n=>n.outerHTML=n.textContent)}})})"
-    "(document.documentElement)";
+// All of the script that stands before the first paint: the header and the bars are painted then,
+// and of the parts, which without the script stand one below the other, none.
+constexpr std::string_view first_words = "document.documentElement.className='js roomy'";
+
+// Where the script cannot run to its end (a browser that is too old), the page is as it is without
+// one. A script of its own, for a browser may be too old to read the next one at all.
+constexpr std::string_view without_ready =
+    "addEventListener('error',()=>{const e=document.documentElement;"
+    "if(e.dataset.ready===undefined){e.className='';"
+    "document.querySelectorAll('noscript').forEach(n=>n.outerHTML=n.textContent)}})";
 
 // Of a file with a mark at its beginning, a browser does not guess in which letters it is written.
 const std::string byte_order_mark = "\xEF\xBB\xBF";
@@ -50,8 +50,9 @@ std::string page_html(const Compiled& compiled) {
       "content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n<meta "
       "name=color-scheme content=\"light dark\">\n<title>{}: list, menu and "
       "work</title>\n<script>{}</script>\n<style>\n{}</style>\n<noscript "
-      "id=style-of-the-rest><style>\n{}</style></noscript>\n</head>\n<body>\n",
-      escape(plan.name), first_words, first_style, style);
+      "class=style><style>\n{}</style></noscript>\n<noscript "
+      "class=style><style>\n{}</style></noscript>\n</head>\n<body>\n",
+      escape(plan.name), first_words, frame_style, first_style, style);
   out += fmt::format("<header><h1>{}</h1><p>{} to {}</p></header>\n", name(plan.name),
                      text::print_day(plan.from), text::print_day(plan.until));
   out += without_script;
@@ -59,7 +60,8 @@ std::string page_html(const Compiled& compiled) {
   out += "<main>\n<div id=dayhead></div>\n";
   out += shop_section(compiled);
   out += days_section(compiled);
-  out += fmt::format("<script>\n{}</script>\n", script_in_ascii(first_script));
+  out += fmt::format("<script>{}</script>\n<script>\n{}</script>\n", without_ready,
+                     script_in_ascii(first_script));
   out += menu_section(compiled);
   out += cook_section(compiled);
   out += more;

@@ -43,8 +43,9 @@ std::string heat_mark();
 /// Where a making is opened as a dish to cook from.
 std::string dish_link(const Compiled& compiled, const resolve::Making& making);
 
-/// What the build embeds: the folder `style` in two pieces, and the folders `first` and `script`,
-/// each joined. What is first is read before anything is painted, and small for that reason.
+/// What the build embeds: the folder `style` in three pieces, and the folders `first` and `script`,
+/// each joined. The frame is read before anything is painted, and small for that reason.
+extern const std::string_view frame_style;
 extern const std::string_view first_style;
 extern const std::string_view style;
 extern const std::string_view first_script;

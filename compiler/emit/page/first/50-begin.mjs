@@ -1,14 +1,19 @@
 // What is seen at once stands before anything else is read: the day, and where to shop. The rest of the
-// script begins once that is painted, and so does the style of what is not seen at first.
+// script begins once that is painted, and so does the style of what is not seen at first. The header and
+// the bars are painted before any of it.
 
-const dress = () => {
-  const fold = $('#style-of-the-rest');
-  if (fold) fold.outerHTML = fold.textContent;
+const dress = (pieces = 2) => {
+  for (const fold of all('noscript.style').slice(0, pieces)) fold.outerHTML = fold.textContent;
 };
+// The part that the address asks for.
+const [, partAsked = 'today'] = /^#(shop|stop|trip|menu|cook|dish|session|more|labels|figures)/.exec(location.hash) ?? [];
+root.dataset.view = /^(stop|trip)/.test(partAsked) ? 'shop' : partAsked;
 
 $('nav a').hash = 'today'; // without the script it leads to all days
-if (root.dataset.view === 'today') layDay(nearestDay(dayAsked()), false);
-else dress();
+if (root.dataset.view === 'today') {
+  dress(1);
+  layDay(nearestDay(dayAsked()), false);
+} else dress();
 markPart(root.dataset.view);
 
 let begun = false;
