@@ -107,7 +107,7 @@ test('the credit and the tax of a stop are its own', async () => {
   let tax = 0;
   for (const line of linesOf(v)) {
     const rate = data.stops[v].tax[data.lines[line.l].d] ?? 0;
-    await row(page, line.l).locator('input').check();
+    await tickBox(row(page, line.l).locator('label > input'));
     goods += line.cost;
     tax += Math.round((line.cost * rate) / 1e6);
     if (goods > demo.visits[v].credit * 2 && tax > 0) break;
