@@ -431,11 +431,11 @@ std::string missed_by(const Kitchen& kitchen, const AimMet& met) {
     return {};
   }
   const Aim& aim = kitchen.plan->aims[met.aim];
-  return fmt::format("'{}' is missed {} of {} times (each {} of each person, as of an adult's "
-                     "serving); by most on "
-                     "{} by {}: {} where {} is the aim",
-                     aim.text, met.missed, met.asked, period(aim), text::print_day(met.date),
-                     met.person, print_amount(kitchen, aim, met.worst),
+  return fmt::format("'{}' is missed {} of {} times, counting each {} of each person at an adult's "
+                     "serving; furthest off is {} {} {}: {}, where the aim is {}",
+                     aim.text, met.missed, met.asked, period(aim), met.person,
+                     aim.per == Aim::Per::week ? "in the week from" : "on",
+                     text::print_day(met.date), print_amount(kitchen, aim, met.worst),
                      print_amount(kitchen, aim, met.wanted));
 }
 
@@ -447,8 +447,8 @@ std::string would_mend(const Kitchen& kitchen, const AimMet& met) {
   const kitchen::Meal& meal = kitchen.plan->meals[met.mend->of.meal];
   const kitchen::Ingredient& what = meal.dishes[met.mend->of.dish].what;
   std::string out =
-      fmt::format("{}{} instead of {} on {} makes it {}", met.mend->instead,
-                  met.mend->planned ? "" : ", which the library has,",
+      fmt::format("{}{} instead of {} on {} would make it {}", met.mend->instead,
+                  met.mend->planned ? "" : " (from the library)",
                   what.recipe() != nullptr ? kitchen.recipe(*what.recipe()).name : what.text,
                   text::print_day(meal.date), print_amount(kitchen, aim, met.mend->value));
   if (met.mend->cents) {
@@ -456,7 +456,7 @@ std::string would_mend(const Kitchen& kitchen, const AimMet& met) {
                        *met.mend->cents < 0 ? "less" : "more");
   }
   if (met.mend->labels) {
-    out += "; read the labels first, for somebody must not have what may be in it";
+    out += "; read the labels first: somebody at the table must not have what may be in it";
   }
   return out;
 }
