@@ -6,8 +6,8 @@
 
 namespace manciple::nutrition {
 
-/// Visits a recipe, made once, and each recipe that it needs, with the times that it is made for
-/// that. What is optional is left out.
+/// Visits a recipe, made once, and each recipe that it needs, once, with the times that it is made
+/// for that in all. What is optional is left out.
 void each_recipe(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe,
                  const std::function<void(const kitchen::Recipe&, double times)>& visit);
 

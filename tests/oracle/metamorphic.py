@@ -182,11 +182,11 @@ def unused(dice, house):
 
 
 def shuffled(dice, tree):
-    """Of foods that stand for each other the first is the one that the others are counted in."""
+    """Of foods that stand for each other the first is the one that the others are counted in; aims are told as written."""
     if isinstance(tree, dict):
         keys = list(tree)
         dice.shuffle(keys)
-        return {key: tree[key] if key == "any of these" else shuffled(dice, tree[key]) for key in keys}
+        return {key: tree[key] if key in ("any of these", "aims") else shuffled(dice, tree[key]) for key in keys}
     return [shuffled(dice, part) for part in tree] if isinstance(tree, list) else tree
 
 
