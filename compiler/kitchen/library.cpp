@@ -11,42 +11,42 @@
 namespace manciple::kitchen {
 namespace {
 
-class Readable {
-public:
-  Readable(const Kitchen& kitchen, const text::Diagnostics& diagnostics) : kitchen_(kitchen) {
-    for (const text::Diagnostic& one : diagnostics.all()) {
-      if (one.severity == text::Severity::error && one.at) {
-        spoilt_.insert(one.at->file);
-      }
+// The files in which something is wrong.
+std::set<text::FileId> spoilt_files(const text::Diagnostics& diagnostics) {
+  std::set<text::FileId> out;
+  for (const text::Diagnostic& one : diagnostics.all()) {
+    if (one.severity == text::Severity::error && one.at) {
+      out.insert(one.at->file);
     }
   }
-
-  // Of a file that is no YAML nothing is known, not even its name.
-  bool is(const Recipe& recipe, std::set<RecipeId>& seen) const {
-    if (recipe.slug.empty() || spoilt_.contains(recipe.at.file)) {
-      return false;
-    }
-    return !seen.insert(recipe.id).second ||
-           std::all_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                       [&](const Ingredient& line) {
-                         const RecipeId* of = line.recipe();
-                         return of == nullptr || is(kitchen_.recipe(*of), seen);
-                       });
-  }
-
-private:
-  const Kitchen& kitchen_;
-  std::set<text::FileId> spoilt_;
-};
+  return out;
+}
 
 } // namespace
 
 std::vector<bool> readable_recipes(const Kitchen& kitchen, const text::Diagnostics& diagnostics) {
-  const Readable readable(kitchen, diagnostics);
-  std::vector<bool> out;
+  const std::set<text::FileId> spoilt = spoilt_files(diagnostics);
+  std::vector<bool> out(kitchen.recipes.size(), true);
+  std::vector<std::vector<const Recipe*>> needed_by(kitchen.recipes.size());
+  std::vector<const Recipe*> unreadable;
   for (const Recipe& recipe : kitchen.recipes) {
-    std::set<RecipeId> seen;
-    out.push_back(readable.is(recipe, seen));
+    // Of a file that is no YAML nothing is known, not even its name.
+    if (recipe.slug.empty() || spoilt.contains(recipe.at.file)) {
+      unreadable.push_back(&recipe);
+    }
+    for (const Ingredient& line : recipe.ingredients) {
+      if (const RecipeId* part = line.recipe()) {
+        needed_by[static_cast<std::size_t>(*part)].push_back(&recipe);
+      }
+    }
+  }
+  while (!unreadable.empty()) {
+    const auto at = static_cast<std::size_t>(unreadable.back()->id);
+    unreadable.pop_back();
+    if (out[at]) {
+      out[at] = false;
+      unreadable.insert(unreadable.end(), needed_by[at].begin(), needed_by[at].end());
+    }
   }
   return out;
 }

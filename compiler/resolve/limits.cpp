@@ -278,16 +278,18 @@ foods::Holds holds_limit(const Kitchen& kitchen, FoodId id, const kitchen::Limit
 }
 
 void Inside::add(const Kitchen& kitchen, const kitchen::Target& what) {
-  if (const auto* food = std::get_if<FoodId>(&what)) {
-    for (const FoodId one : kitchen.household.instead_of(*food)) {
-      foods.insert(one);
-    }
-    return;
-  }
-  const auto id = std::get<kitchen::RecipeId>(what);
-  if (recipes.insert(id).second) {
-    for (const Ingredient& line : kitchen.recipe(id).ingredients) {
-      add(kitchen, line.target);
+  std::vector<kitchen::Target> open{what};
+  while (!open.empty()) {
+    const kitchen::Target at = open.back();
+    open.pop_back();
+    if (const auto* food = std::get_if<FoodId>(&at)) {
+      for (const FoodId one : kitchen.household.instead_of(*food)) {
+        foods.insert(one);
+      }
+    } else if (const auto id = std::get<kitchen::RecipeId>(at); recipes.insert(id).second) {
+      for (const Ingredient& line : kitchen.recipe(id).ingredients) {
+        open.push_back(line.target);
+      }
     }
   }
 }
