@@ -2,7 +2,8 @@
 // script begins once that is painted, and so does the style of what is not seen at first. The header and
 // the bars are painted before any of it.
 
-const dress = (pieces = 2) => {
+// So many pieces of the style that are still folded up, or all of them.
+const dress = (pieces) => {
   for (const fold of all('noscript.style').slice(0, pieces)) fold.outerHTML = fold.textContent;
 };
 // The part that the address asks for.
