@@ -68,7 +68,7 @@ def built(program, folder, litres):
         errors = re.findall(r".*error.*", ran.stdout + ran.stderr)
         sys.exit(f"{litres} l: exit {ran.returncode}: {'; '.join(errors[:3])}")
     out = folder / "out" / pathlib.Path(made.plan).stem
-    wrong, terms = month.complaints(folder, out, made.plan)
+    wrong, terms = month.complaints(folder, out, made.plan, month.check.HAIR)
     if wrong:
         sys.exit(f"{litres} l: " + "\n".join(wrong[:10]))
     return float(terms["total"]) / 100, Result.load(out)["proven"]

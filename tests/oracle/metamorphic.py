@@ -92,7 +92,8 @@ def times(text, factor):
 
 
 def multiplied(tree, factor):
-    """All money in a part of a price list. In these files an amount of money has two decimals, and else only what stands before a unit."""
+    """All money in a part of a price list. In these files an amount of money has two decimals, and else only what
+    stands before a unit."""
     if isinstance(tree, dict):
         return {key: multiplied(value, factor) for key, value in tree.items()}
     if isinstance(tree, list):
@@ -182,7 +183,8 @@ def unused(dice, house):
 
 
 def shuffled(dice, tree):
-    """Of foods that stand for each other the first is the one that the others are counted in; aims are told as written."""
+    """Of foods that stand for each other the first is the one that the others are counted in; aims are told as
+    written."""
     if isinstance(tree, dict):
         keys = list(tree)
         dice.shuffle(keys)
@@ -257,7 +259,8 @@ def no_higher(before, after):
 
 
 def the_same_list(before, after):
-    rounded = 1e-4 * sum(purchase["packs"] for purchase in before[0]["purchases"])  # the price of each, to the hundredth of a cent
+    # The price of a step of the scale, to the hundredth of a cent.
+    rounded = 1e-4 * sum(purchase["packs"] for purchase in before[0]["purchases"] if purchase["by_weight"])
     if abs(total(after[0]) - 2 * total(before[0])) > HAIR + rounded:
         return f"twice {total(before[0])} is not {total(after[0])}"
     more = collections.Counter(list_of(after[0]))

@@ -122,13 +122,13 @@ class MonthReader(read.Reader):
                          day(lot["use_by"]) if lot["use_by"] else read.FOREVER) for lot in self.said["on_hand"]]
 
 
-def complaints(root, folder, plan):
-    """(what is wrong, the account in cents)."""
+def complaints(root, folder, plan, hair=Fraction(1, 100)):
+    """(what is wrong, the account in cents). `hair`: grams by which amounts may be out, a milligram for each use."""
     said = Result.load(folder)
     house = MonthReader(root, said).house(plan)
     result = Result(house, folder)
     plans = result.plans(result.stop_choices()[0])
-    wrong = account.broken(house, result.items, plans, check.HAIR)
+    wrong = account.broken(house, result.items, plans, hair)
     terms = account.account(house, result.items, plans)
     return wrong + check.differences(house, result, plans, terms), terms
 

@@ -67,14 +67,14 @@ def read_food(name, record, plan_days):
     if sealed < 0:
         raise Unreadable(f"how long {name} keeps")
     for_cooking = record.get("freezes") == "for cooking"
-    home = stored != "freezer" and (for_cooking or department in HOME_FROZEN and record.get("freezes") == "well")
+    bears = stored != "freezer" and (for_cooking or record.get("freezes") == "well")
+    home = bears and (for_cooking or department in HOME_FROZEN)
     frozen = keeps.get("freezer") if home else keeps.get("frozen juice")
-    bears = stored != "freezer" and record.get("freezes") == "well"
     opened = keeps.get("opened")
     clock = department not in CLOCKLESS and opened is not None and opened < min(sealed, plan_days)
     return weights, Food(name, department, stored, weights.basis, keeps, sealed, place,
                          frozen, opened if clock else None, weights.millilitres(),
-                         keeps.get("freezer") if bears or for_cooking and stored != "freezer" else None, for_cooking)
+                         keeps.get("freezer") if bears else None, for_cooking)
 
 
 def keeps_for(food, days):
