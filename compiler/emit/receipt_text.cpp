@@ -3,6 +3,7 @@
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
 #include "foods/spoken.hpp"
+#include "kitchen/offer.hpp"
 #include "measure/print.hpp"
 #include "measure/scan.hpp"
 #include "text/words.hpp"
@@ -65,10 +66,10 @@ ReceiptText receipt_text(const Compiled& compiled, const purchase::Line& line) {
   }
   measure::Cursor cursor{offer.pack};
   std::string_view pack = offer.pack;
-  if (offer.inside > 1) { // "6 x 15 oz cans"
-    (void)measure::scan_number(cursor);
-    pack = text::trim(cursor.rest());
-    pack = text::trim(pack.substr(pack.starts_with("\u00d7") ? 2 : 1));
+  int times = 1;
+  if (const auto several = kitchen::several_in_one(pack)) { // "6 x 15 oz cans"
+    times = several->first;
+    pack = several->second;
     cursor = measure::Cursor{pack};
   }
   const bool opened_one_by_one = line.packs * offer.inside > 1 && food.keeps.opened;
@@ -78,7 +79,7 @@ ReceiptText receipt_text(const Compiled& compiled, const purchase::Line& line) {
     const std::string_view container = rest.substr(rest.rfind(' ') + 1);
     const std::string_view one = text::trim(pack.substr(0, cursor.at));
     if (!is_counted_container(container) && opened_one_by_one) {
-      return {fmt::format("# ({}) packs {}", one, name), offer.inside};
+      return {fmt::format("# ({}) packs {}", one, name), times};
     }
     if (is_counted_container(container)) {
       // "2 cans diced tomatoes", not "2 cans canned diced tomato".
@@ -86,29 +87,30 @@ ReceiptText receipt_text(const Compiled& compiled, const purchase::Line& line) {
       std::string_view inside = name;
       inside.remove_prefix(inside.starts_with(said_already) ? said_already.size() : 0);
       const std::string word = text::singular(container);
-      return {fmt::format("# ({}) {} {}", one, text::plural(word), inside), offer.inside,
+      return {fmt::format("# ({}) {} {}", one, text::plural(word), inside), times,
               fmt::format("# ({}) {} {}", one, word, inside)};
     }
-    return {fmt::format("# {} {}", measure::facts(size->unit).name, name),
-            size->amount * offer.inside};
+    return {fmt::format("# {} {}", measure::facts(size->unit).name, name), size->amount * times};
   }
   measure::Cursor counted{pack};
   const Rational number = measure::scan_number(counted).value_or(1);
   const std::string_view rest = text::trim(counted.rest());
-  if (opened_one_by_one && number > 1) {
-    return {fmt::format("# ({}) packs {}", pack, name), offer.inside};
+  const bool closed_ones = offer.inside > times; // the cans of an "8 pack"
+  if (opened_one_by_one && number > 1 && !closed_ones) {
+    return {fmt::format("# ({}) packs {}", pack, name), times};
   }
   if (const auto unit = measure::find_unit(rest, customs); unit && *unit != Unit::each) {
-    return {fmt::format("# {} {}", measure::facts(*unit).name, name), number * offer.inside};
+    return {fmt::format("# {} {}", measure::facts(*unit).name, name), number * times};
   }
   const std::string piece = text::singular(customs.meaning(rest));
   const bool known = food.piece(piece) != nullptr;
-  const std::string in_it = (number > 1 ? food.in_packs : food.sold_as).value_or("");
+  const std::string in_it = (number > 1 ? food.in_packs : food.sold_as)
+                                .value_or(closed_ones ? food.count_as.value_or("") : std::string());
   if (!known && in_it.empty() && is_box(piece)) {
-    return {fmt::format("# {} {}", text::plural(piece), food.name), number * offer.inside,
+    return {fmt::format("# {} {}", text::plural(piece), food.name), number * times,
             fmt::format("# {} {}", piece, food.name)};
   }
-  return by_pieces(food, known ? piece : in_it, number * offer.inside);
+  return by_pieces(food, known ? piece : in_it, number * times);
 }
 
 std::string filled(const ReceiptText& text, const Rational& number) {

@@ -5,6 +5,7 @@
 #include "foods/spoken.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/line_words.hpp"
 #include "measure/scan.hpp"
 #include "text/fields.hpp"
 #include "text/nearest.hpp"
@@ -55,6 +56,14 @@ Rational scale_step(Unit unit) {
 foods::Amount pieces_sold(const foods::Food& food, const Rational& number) {
   const auto& piece = number > 1 ? food.in_packs : food.sold_as;
   return {number, {Unit::each, piece.value_or("")}, foods::Form::plain, false};
+}
+
+constexpr int most_inside = 1000;
+
+// Of several such pieces each is opened by itself: cans, but not the buns of a pack.
+bool is_closed(const foods::Food& food, const std::string& piece) {
+  const std::string one = piece.empty() ? food.count_as.value_or("") : piece;
+  return is_container(one.substr(one.rfind(' ') + 1)); // "metric can"
 }
 
 class OfferReader {
@@ -161,22 +170,6 @@ bool OfferReader::by_unit(const Node& node, std::string_view unit, std::string_v
   return size_of(node, {1, {known.value_or(Unit::each), piece}, foods::Form::plain, false}, offer);
 }
 
-// "6 x 15 oz cans": how many are inside, and the rest.
-std::optional<std::pair<int, std::string_view>> several_in_one(std::string_view pack) {
-  measure::Cursor cursor{pack};
-  const auto number = measure::scan_number(cursor);
-  const std::string_view rest = text::trim(cursor.rest());
-  for (const std::string_view times : {"x ", "X ", "\u00d7", "*"}) {
-    constexpr int most_inside = 1000;
-    if (number && denominator(*number) == 1 && *number >= 1 && *number <= most_inside &&
-        rest.starts_with(times)) {
-      return std::pair(static_cast<int>(measure::to_int64(numerator(*number))),
-                       text::trim(rest.substr(times.size())));
-    }
-  }
-  return std::nullopt;
-}
-
 // "3 lb bag", "14.5 oz can", "12 large", "1 gal", "6 x 15 oz cans".
 bool OfferReader::by_pack(const Node& node, std::string_view pack, Offer& offer) {
   offer.pack = std::string(pack);
@@ -207,14 +200,19 @@ bool OfferReader::by_pack(const Node& node, std::string_view pack, Offer& offer)
     return bad(node, fmt::format("'{}' is not a pack size", pack));
   }
   // A count of pieces; a word that is no piece of the food only names the pack ("4 pack").
+  foods::Amount held = pieces_sold(food, *number);
   for (const std::string_view written : text::split(cursor.rest(), ' ')) {
     const std::string word = customs_.meaning(written);
     if (food.piece(word) != nullptr) {
-      return size_of(
-          node, {*number, {Unit::each, food.piece(word)->name}, foods::Form::plain, false}, offer);
+      held.measure.piece = food.piece(word)->name;
+      break;
     }
   }
-  return size_of(node, pieces_sold(food, *number), offer);
+  if (offer.inside == 1 && is_closed(food, held.measure.piece) && denominator(*number) == 1 &&
+      *number <= most_inside) {
+    offer.inside = static_cast<int>(measure::to_int64(numerator(*number)));
+  }
+  return size_of(node, held, offer);
 }
 
 // A price for a unit, where it is written so: "1.99/lb", "1,99 / 100 g", "2.49 per kg". "1/2 gal"
@@ -445,6 +443,20 @@ std::vector<Offer> of_unknown_food(const Entry& entry, const Household& househol
 }
 
 } // namespace
+
+std::optional<std::pair<int, std::string_view>> several_in_one(std::string_view pack) {
+  measure::Cursor cursor{pack};
+  const auto number = measure::scan_number(cursor);
+  const std::string_view rest = text::trim(cursor.rest());
+  for (const std::string_view times : {"x ", "X ", "\u00d7", "*"}) {
+    if (number && denominator(*number) == 1 && *number >= 1 && *number <= most_inside &&
+        rest.starts_with(times)) {
+      return std::pair(static_cast<int>(measure::to_int64(numerator(*number))),
+                       text::trim(rest.substr(times.size())));
+    }
+  }
+  return std::nullopt;
+}
 
 std::optional<Cents> Offer::cost(int packs, text::Date day) const {
   const std::optional<Rational> exact = exact_cost(packs, day);

@@ -2,6 +2,10 @@
 
 #include "kitchen/shop.hpp"
 
+#include <optional>
+#include <string_view>
+#include <utility>
+
 namespace manciple::kitchen {
 
 /// The offers of one food of a price list, as "3 lb bag 2.99", "1.99/lb", "6 x 15 oz cans 5.99",
@@ -10,5 +14,8 @@ namespace manciple::kitchen {
 /// error; a food that nobody knows is carried as it is written.
 std::vector<Offer> read_offers(const text::Entry& entry, ShopId shop, const Household& household,
                                Names& names, text::Diagnostics& diagnostics);
+
+/// "6 x 15 oz cans": how many are inside, and the rest.
+std::optional<std::pair<int, std::string_view>> several_in_one(std::string_view pack);
 
 } // namespace manciple::kitchen

@@ -350,15 +350,13 @@ private:
     made.shop = buying::ShopId(static_cast<std::size_t>(shop.id));
     made.first_day = day(terms.from);
     made.last_day = day(terms.until);
-    made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth);
     made.by_weight = offer.by_weight;
     made.containers = offer.by_weight ? 0 : in_containers(offer.food, offer.size, offer.inside);
     made.limit = offer.limit.value_or(made.limit);
     made.place = keeping.place;
     made.life = keeping.life;
-    if (offer.inside > 1) { // what is inside is opened one by one
-      made.life.opened = made.life.refrozen = std::nullopt;
-    }
+    made.inside = made.life.opened ? offer.inside : 1;
+    made.pack = to_model_up(offer.size * in_terms_of(offer.food).worth / made.inside) * made.inside;
     if (offer.by_weight && made.life.opened) { // cut at the counter: it has been opened
       made.life.cool = *made.life.opened;
       made.life.opened = made.life.refrozen = std::nullopt;

@@ -66,17 +66,20 @@ TEST(ReceiptText, CountsCansAndSaysWhatIsInBags) {
   house.write(
       "plans/stores/corner.yaml",
       "shop: Corner\nprices: {diced tomatoes: 14.5 oz can 0.99, onion: 3 lb bag 2.99, lime: "
-      "0.40 each, ground beef: 5.00/lb}\n");
-  house.recipe("stew",
-               "2 (14.5 oz) cans diced tomatoes, 1 lb onions, 1 lb ground beef, juice of 2 limes");
+      "0.40 each, ground beef: 5.00/lb, canned chickpeas: 8 pack 7.49}\n");
+  house.recipe(
+      "stew",
+      "2 (14.5 oz) cans diced tomatoes, 1 lb onions, 1 lb ground beef, juice of 2 limes, 3 cans "
+      "chickpeas");
   house.plan("2027-03-02: {dinner: stew}");
   const Compiled compiled = house.good();
   std::set<std::string> texts;
   for (const purchase::Line& line : compiled.shopping.lines) {
     texts.insert(receipt_text(compiled, line).text);
   }
-  EXPECT_EQ(texts, (std::set<std::string>{"# (14.5 oz) cans diced tomatoes", "# lb onions",
-                                          "# lb ground beef", "# limes"}));
+  EXPECT_EQ(texts,
+            (std::set<std::string>{"# (14.5 oz) cans diced tomatoes", "# lb onions",
+                                   "# lb ground beef", "# limes", "# cans canned chickpea"}));
 }
 
 } // namespace

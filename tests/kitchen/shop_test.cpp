@@ -163,6 +163,19 @@ TEST(Offers, ArePacksWrittenInAnyUsualWay) {
   EXPECT_EQ(butter("16 oz box \u20ac2.49").offer().price, 249);
 }
 
+// The cans of a pack are opened one by one, its rolls are not.
+TEST(Offers, OfSeveralClosedPacksAreOpenedOneByOne) {
+  const auto read = [](const std::string& line) {
+    return ShopRead("shop: Corner\nprices:\n  " + line + "\n");
+  };
+  for (const char* line : {"canned chickpeas: 8 pack 7.49", "canned chickpeas: 8 cans 7.49"}) {
+    EXPECT_EQ(read(line).offer().inside, 8) << line;
+    EXPECT_EQ(read(line).offer().size, 3400) << line;
+  }
+  EXPECT_EQ(read("hamburger buns: 8 pack 2.79").offer().inside, 1);
+  EXPECT_EQ(read("canned chickpeas: 15 oz can 0.99").offer().inside, 1);
+}
+
 TEST(Offers, ByWeightAreOfAnyUsualUnit) {
   for (const char* offer : {"19.90/kg", "1.99/100 g", "1,99 / 100 g", "1.99 per 100 g",
                             "9.95 per 500 g", "19.90 per kg"}) {

@@ -108,7 +108,7 @@ private:
     for (std::size_t i = 0; i < found_.purchases.size(); ++i) {
       const Purchase& purchase = found_.purchases[i];
       const Offer& from = item_.offers[purchase.offer];
-      const int count = from.life.opened && !from.by_weight ? purchase.packs : 1;
+      const int count = from.life.opened && !from.by_weight ? purchase.packs * from.inside : 1;
       for (int n = 0; n < count; ++n) {
         holds_[{false, i, n}] = purchase.amount / count;
       }

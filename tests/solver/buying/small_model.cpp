@@ -162,6 +162,9 @@ private:
     if (contained && !dice_.one_in(3)) {
       offer.containers = 1000;
     }
+    if (offer.life.opened && !offer.by_weight && dice_.one_in(4)) {
+      offer.inside = dice_.one_in(2) ? 2 : 4;
+    }
     return offer;
   }
 

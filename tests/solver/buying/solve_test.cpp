@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "solver/buying/brute_force.hpp"
 #include "solver/buying/build.hpp"
 #include "solver/buying/check.hpp"
 
@@ -328,6 +329,23 @@ TEST(Solve, SharesWhatIsLackingAmongUses) {
     lacking += one.lacking;
   }
   EXPECT_EQ(lacking, 20 * unit);
+}
+
+// What is left of a pack is off by day 5, but not the other pack that was sold with it.
+TEST(Solve, OpensPacksThatAreSoldTogetherOneByOne) {
+  Model model = one_shop(12, {0});
+  Item cans = item({need(1, 50), need(5, 100), need(6, 50)}, {pack(0, 200, dollar)});
+  cans.offers[OfferId(0)].life.opened = 3;
+  model.items.push_back(cans);
+  EXPECT_EQ(solved(model).items[first_item].purchases[0].packs, 2);
+  model.items[first_item].offers[OfferId(0)].inside = 2;
+  model.items[first_item].demands[DemandId(2)].amount = 100 * unit;
+  const Solution solution = solved(model);
+  EXPECT_EQ(solution.items[first_item].purchases[0].packs, 2);
+  EXPECT_EQ(fine(solution.total), least_total(model));
+  model.items[first_item].demands.pop_back();
+  EXPECT_EQ(solved(model).items[first_item].purchases[0].packs, 1);
+  EXPECT_EQ(solved(model).items[first_item].servings.back().pack, 1);
 }
 
 TEST(Solve, BuysInFullWhatIsSoldByWeight) {

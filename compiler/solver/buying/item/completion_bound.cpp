@@ -69,7 +69,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
           continue;
         }
         const Source& source = item.sources[s];
-        const double pack = least_of_pack(offer, terms.discount_at(v));
+        const double pack = least_of_pack(offer, terms.discount_at(v)) / source.inside;
         const double unit = pack / static_cast<double>(source.pack);
         on_offer[v].push_back(
             {static_cast<double>(source.pack) * source.reach, pack, offer.by_weight});
@@ -316,8 +316,9 @@ bool CompletionBound::serves_fresh(std::size_t visit, std::size_t source) const 
 
 CompletionBound::Held CompletionBound::pack(std::size_t visit, std::size_t source) const {
   const Source& from = item_->sources[source];
-  const double reach = static_cast<double>(from.pack) * from.reach;
-  return {reach, serves_fresh(visit, source) ? reach : 0, runs_ ? sums_[visit].saves[source] : 0};
+  const double reach = static_cast<double>(from.bought()) * from.reach;
+  return {reach, serves_fresh(visit, source) ? reach : 0,
+          runs_ ? sums_[visit].saves[source] * from.inside : 0};
 }
 
 CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* begin,

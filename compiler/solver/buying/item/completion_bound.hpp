@@ -41,7 +41,7 @@ public:
     }
   };
   [[nodiscard]] Held held(std::size_t visit, const Holding* begin, const Holding* end) const;
-  /// Of one pack (or step) of a source.
+  /// Of one purchase (or step) of a source.
   [[nodiscard]] Held pack(std::size_t visit, std::size_t source) const;
 
   /// Of the demands from `demand` on, with purchases at `visit` and later. The values that holdings
@@ -83,7 +83,7 @@ private:
     std::vector<double> of_runs;
     std::vector<double> saves;
   };
-  /// A pack on offer.
+  /// A pack on offer, at its share of what is paid for those with which it is sold.
   struct Pack {
     double amount = 0;
     double cost = 0;

@@ -418,7 +418,7 @@ private:
           continue;
         }
       }
-      add_bought(before, label, v, source, {n, item_.sources[source].pack * n});
+      add_bought(before, label, v, source, {n, item_.sources[source].bought() * n});
     }
   }
 
@@ -460,7 +460,7 @@ private:
   void find_likely_numbers(std::size_t v, std::size_t source, double reach, int most) {
     likely_.clear();
     const double pack =
-        static_cast<double>(item_.sources[source].pack) * item_.sources[source].reach;
+        static_cast<double>(item_.sources[source].bought()) * item_.sources[source].reach;
     for (std::size_t d = item_.first_served[v]; d < item_.end_of_use[source]; ++d) {
       reach -= static_cast<double>(item_.demands[d].amount);
       const double packs = std::ceil(-reach / pack);

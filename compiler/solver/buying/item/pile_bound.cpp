@@ -129,7 +129,7 @@ bool PileBound::buy(const Terms& terms, const std::vector<int>& most, std::size_
     if (cost < 0) {
       return false;
     }
-    const double pack = static_cast<double>(source.pack) * source.reach;
+    const double pack = static_cast<double>(source.bought()) * source.reach;
     // What is smaller than a step is bought by the step.
     const std::size_t size = std::max<std::size_t>(1, steps_up(pack));
     const double price = pack < step_ ? cost * step_ / pack * rounded_down : cost;

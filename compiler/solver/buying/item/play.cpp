@@ -262,7 +262,7 @@ private:
     branch.cost += service_.wasted(bought);
     put(branch.held, bought);
     const bool apart = item_.sources[visit.sources[o]].comes_in_packs && !offer.by_weight;
-    const int packs = apart ? buy.packs : 1;
+    const int packs = apart ? buy.packs * offer.inside : 1;
     for (int pack = 0; pack < packs; ++pack) {
       notes_.of(bought).parts.push_back(
           {{false, notes_.out.solution.purchases.size(), pack, purchase.amount / packs},

@@ -68,7 +68,8 @@ int Prepared::packs_for(std::size_t s, std::size_t begin, std::size_t end) const
   const bool weighed = !source.stock && item->offers[source.offer].by_weight;
   const Wide packs =
       Wide{up(needed, source.pack)} + (source.comes_in_packs && !weighed ? lost : Wide{0});
-  return static_cast<int>(std::min<Wide>(packs, std::numeric_limits<int>::max() / 2));
+  const Wide bought = (packs + source.inside - 1) / source.inside;
+  return static_cast<int>(std::min<Wide>(bought, std::numeric_limits<int>::max() / 2));
 }
 
 std::optional<std::size_t> Prepared::visit_at(StopId stop) const {
@@ -203,8 +204,9 @@ private:
         source.home = visit.day;
         source.place = offer.place;
         source.thawed_in = offer.place;
-        source.pack = offer.pack;
-        source.containers = offer.containers;
+        source.inside = offer.life.opened ? offer.inside : 1;
+        source.pack = offer.pack / source.inside;
+        source.containers = offer.containers / source.inside;
         add_life(source, offer.life);
         visit.sources.push_back(out_.sources.size());
         out_.sources.push_back(source);
@@ -444,7 +446,8 @@ private:
         continue;
       }
       const Wide kept = item_.salvage > 0 && out_.keeps(s) ? item_.salvage_cap : 0;
-      const Wide packs = Wide{up(kept, source.pack)} + out_.packs_for(s, 0, out_.demands.size());
+      const Wide packs =
+          Wide{up(kept, source.bought())} + out_.packs_for(s, 0, out_.demands.size());
       const Offer& offer = item_.offers[source.offer];
       const PackPrice& cost = offer.cost;
       // A deal may be cheaper than fewer packs.

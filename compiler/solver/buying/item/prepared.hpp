@@ -30,8 +30,9 @@ struct Source {
   bool comes_in_packs = false; ///< opening one starts a clock
   int opened = 0;              ///< days
   std::optional<int> refrozen; ///< days
-  Amount pack = 0;
-  Amount containers = 0; ///< of one pack
+  Amount pack = 0;             ///< what is opened at a time
+  int inside = 1;              ///< so many are bought at a time
+  Amount containers = 0;       ///< of one pack
   /// Sources of one kind are loose, or in packs of one size, and serve demands for containers at
   /// the same rate.
   std::size_t kind = 0;
@@ -39,6 +40,8 @@ struct Source {
   /// are smaller than they are as a rule.
   double reach = 1;
 
+  /// What is bought at a time.
+  [[nodiscard]] Amount bought() const { return pack * inside; }
   /// What of it serves `amount` of the demand, rounded down.
   [[nodiscard]] Amount spent_on(const Demand& demand, Amount amount) const;
   /// How much of the demand `amount` of it serves, at most `open`.
@@ -156,7 +159,7 @@ struct Prepared {
   bool barred = false;
 
   [[nodiscard]] std::optional<std::size_t> visit_at(StopId stop) const;
-  /// Most packs of a source that can each serve something of the demands [begin, end).
+  /// Most purchases of a source that can each serve something of the demands [begin, end).
   [[nodiscard]] int packs_for(std::size_t source, std::size_t begin, std::size_t end) const;
 
 private:

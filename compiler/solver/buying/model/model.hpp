@@ -24,13 +24,14 @@
 /// that take frozen food. A demand with `slack` may be eaten up to so many days earlier than its
 /// day: it can be served by what is good on any of those days.
 ///
-/// **Packs.** Where a life has `opened`, what is bought comes in packs, and opening one starts a
-/// clock. A pack that is opened on day o is good unfrozen up to o + opened, and not beyond b +
-/// cool. Or it is frozen whole on day b, thawed and opened on day o for a demand that takes frozen
-/// food, and good for such demands up to o + opened. Or it is opened on day b and portions of it
-/// are frozen, good up to b + frozen. Or, with `refrozen`, the rest of a pack that was opened on
-/// day o, and not frozen before, is portioned and frozen that day and good up to o + refrozen.
-/// Without `opened`, what is bought is loose: any part of it may be frozen on day b.
+/// **Packs.** Where a life has `opened`, what is bought comes in packs, one or several in each that
+/// is paid for, and opening one starts a clock. A pack that is opened on day o is good unfrozen up
+/// to o + opened, and not beyond b + cool. Or it is frozen whole on day b, thawed and opened on day
+/// o for a demand that takes frozen food, and good for such demands up to o + opened. Or it is
+/// opened on day b and portions of it are frozen, good up to b + frozen. Or, with `refrozen`, the
+/// rest of a pack that was opened on day o, and not frozen before, is portioned and frozen that day
+/// and good up to o + refrozen. Without `opened`, what is bought is loose: any part of it may be
+/// frozen on day b.
 ///
 /// **Stock** is there from the start, with days of its own; what stands in the freezer serves
 /// demands that take frozen food. Of the rest, what may be frozen is frozen on day 0.
@@ -136,6 +137,9 @@ struct Offer {
   Day last_day = std::numeric_limits<Day>::max();
   /// What one pack holds, or one step of the scale; > 0.
   Amount pack = 0;
+  /// Packs in one, each opened by itself: what each holds is a whole number (matters only to a life
+  /// with `opened`; 1 if by weight).
+  int inside = 1;
   /// n steps are handed over as one pack (matters only to a life with `opened`).
   bool by_weight = false;
   /// What n packs count in the total, and for reductions and credit.
@@ -147,7 +151,8 @@ struct Offer {
   /// long it keeps there, and every demand may be served by it.
   Place place = Place::pantry;
   Life life;
-  /// Thousandths of a container that one pack counts for; 0: it counts by weight only.
+  /// Thousandths of a container that one pack counts for, the same for each of those inside; 0: it
+  /// counts by weight only.
   Amount containers = 0;
 };
 

@@ -30,7 +30,7 @@ struct Fate {
   /// A place in `purchases`, or else in the item's stock.
   bool stock = false;
   std::size_t of = 0;
-  /// Which of its packs, where packs are opened; else 0.
+  /// Which of its packs (of all that are inside them), where packs are opened; else 0.
   int pack = 0;
   Amount amount = 0;
 };

@@ -44,6 +44,9 @@ Wide worth(Money spent, const Shop& shop) {
 void validate_offer(const Model& model, const Offer& offer) {
   require(offer.shop < model.shops.end_id(), "an offer of no shop");
   require(is_amount(offer.pack), "a pack of nothing, or a vast one");
+  require(offer.inside >= 1 && offer.pack % offer.inside == 0 &&
+              offer.containers % offer.inside == 0 && (offer.inside == 1 || !offer.by_weight),
+          "packs in a pack that are not equal");
   require(offer.limit >= 1, "an offer that cannot be bought");
   require(0 <= offer.containers && offer.containers <= most_amount, "containers out of range");
   for (const PackPrice& price : {offer.cost, offer.till.packs}) {
