@@ -7,16 +7,16 @@
 namespace manciple::buying {
 namespace {
 
-/// So many times the usual labels, if these proved nothing.
-constexpr std::size_t more_labels = 8;
-
 Found search_uncoupled(const Model& model, const Table<ItemId, Prepared>& items,
                        const StopChoices& choices, Effort& effort) {
   SubproblemCache cache(model, items, effort);
-  StopsResult result = choose_stops(cache, plain_terms(model), choices);
-  if (result.bound < result.cost && !effort.spent()) {
-    cache.allow(usual_labels * more_labels);
+  StopsResult result;
+  for (const std::size_t labels : label_passes) {
+    cache.allow(labels);
     result = choose_stops(cache, plain_terms(model), choices);
+    if (result.bound >= result.cost || effort.spent()) {
+      break;
+    }
   }
   Found found;
   found.bound = result.bound;

@@ -331,6 +331,21 @@ TEST(Solve, SharesWhatIsLackingAmongUses) {
   EXPECT_EQ(lacking, 20 * unit);
 }
 
+// With four cans on day 0 the fourth is opened on day 4 for what could be taken back of day 1, and
+// is off by day 10. With three, it is taken back, and a fourth is bought in time.
+TEST(Solve, BuysLaterWhatWouldBeOpenedForWhatMayBeLacking) {
+  Model model = one_shop(12, {0, 8});
+  Item cans = item({giving(1, 300, 30), need(4, 30), need(10, 100)}, {pack(0, 100, dollar)});
+  cans.offers[OfferId(0)].life.opened = 3;
+  cans.lacking = 20 * dollar;
+  model.items.push_back(cans);
+  const Solution solution = solved(model);
+  EXPECT_EQ(solution.total, 4 * dollar + 6000);
+  EXPECT_EQ(fine(solution.total), least_total(model));
+  ASSERT_EQ(solution.items[first_item].purchases.size(), 2U);
+  EXPECT_EQ(solution.items[first_item].purchases[0].packs, 3);
+}
+
 // What is left of a pack is off by day 5, but not the other pack that was sold with it.
 TEST(Solve, OpensPacksThatAreSoldTogetherOneByOne) {
   Model model = one_shop(12, {0});

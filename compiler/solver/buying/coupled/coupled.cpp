@@ -39,8 +39,9 @@ public:
 
   Found run() {
     Cost proven{std::numeric_limits<Fine>::min() / 4, 0};
-    for (size_ = 1; size_ <= most_size; size_ *= 8) {
-      cache_.allow(usual_labels * size_);
+    for (const std::size_t labels : label_passes) {
+      size_ = std::max<std::size_t>(1, labels / usual_labels);
+      cache_.allow(labels);
       search_stops();
       proven = std::max(proven, bound_);
       effort_.tell({best_.cost.value, proven.value});
@@ -55,7 +56,6 @@ public:
 
 private:
   static constexpr int most_rounds = 3;
-  static constexpr std::size_t most_size = 8;
 
   void offer(Cost cost, const OpenStops& open, Table<ItemId, Plan> plans) {
     if (cost >= best_.cost) {

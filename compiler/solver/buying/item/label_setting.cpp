@@ -107,10 +107,12 @@ public:
       }
     }
     Outcome exact = exact_pass(quick.cost, std::min(most_, many_labels));
+    std::size_t tried = many_labels;
     for (const std::size_t labels : {very_many_labels, most_}) {
-      if (!gave_up_ || most_ <= many_labels) {
+      if (!gave_up_ || most_ <= tried) {
         break;
       }
+      tried = labels;
       // A better bound first; then a better list to compare with, too.
       width_ = strong_ ? wide : 1;
       memory_.bound.strengthen();
@@ -129,7 +131,7 @@ public:
         buys_nothing_ = true;
         quick = exact_pass(impossible, most_);
       }
-      quick.bound = std::min(quick.cost, least());
+      quick.bound = std::min(quick.cost, std::max(least(), reached_));
       return quick;
     }
     const Cost quick_cost = quick.cost;
@@ -163,7 +165,7 @@ private:
   static constexpr std::size_t very_many_labels = 32 * many_labels;
   static constexpr std::size_t wide = 8;
   /// In the first pass, more than this are not carried on within a visit.
-  static constexpr std::size_t few_labels = 32;
+  static constexpr std::size_t few_in_visit = 32;
   /// With so few, an upper limit does not save what it costs.
   static constexpr std::size_t few_visits = 1;
   static constexpr std::size_t few_demands = 2;
@@ -172,7 +174,7 @@ private:
 
   Outcome narrow_pass() {
     narrow_ = true;
-    may_make_ = most_;
+    may_make_ = std::numeric_limits<std::size_t>::max();
     return pass();
   }
   /// Gives up after `most` labels.
@@ -200,9 +202,22 @@ private:
         {Cost{start.cost, 0}, 0, static_cast<std::uint32_t>(start.held.size()), -1});
     serve(0);
     for (std::size_t v = 0; v < item_.visits.size() && !gave_up_; ++v) {
+      note_reached(v);
       visit(v);
     }
     return gave_up_ ? Outcome{} : best();
+  }
+
+  /// Whatever is not followed costs more than the limit, and all else comes of a label of these.
+  void note_reached(std::size_t v) {
+    if (narrow_) {
+      return;
+    }
+    Cost least = limit_;
+    for (const Label& label : memory_.front) {
+      least = std::min(least, estimate(label, v, item_.first_served[v]));
+    }
+    reached_ = std::max(reached_, least);
   }
 
   using Stretch = Service<PricedTrack>::Stretch;
@@ -306,7 +321,7 @@ private:
       one.last = all.last && one.end == all.end;
       serve(block, one);
       if (narrow_ && one.end < all.end) {
-        narrow(block, one.end, few_labels * width_);
+        narrow(block, one.end, few_in_visit * width_);
       }
       one = {one.end, one.end + 1, false};
     } while (one.begin < all.end && !gave_up_);
@@ -342,9 +357,9 @@ private:
                           memory_.front.begin() + static_cast<std::ptrdiff_t>(labels));
     }
     prune(memory_.front);
-    if (narrow_ && memory_.front.size() > few_labels * width_) {
+    if (narrow_ && memory_.front.size() > few_in_visit * width_) {
       if (strong_) {
-        narrow(v, item_.first_served[v], few_labels * width_);
+        narrow(v, item_.first_served[v], few_in_visit * width_);
       } else {
         narrow_after_service(v + 1);
       }
@@ -377,7 +392,7 @@ private:
     memory_.front.clear();
     ranks = std::move(ahead);
     std::sort(ranks.begin(), ranks.end());
-    for (std::size_t k = 0; k < std::min(few_labels / 4, ranks.size()); ++k) {
+    for (std::size_t k = 0; k < std::min(few_in_visit / 4, ranks.size()); ++k) {
       memory_.front.push_back(front[ranks[k].second]);
     }
   }
@@ -394,7 +409,7 @@ private:
     const CompletionBound::Held before_it = memory_.bound.held(v, begin, end);
     const CompletionBound::Held pack = memory_.bound.pack(v, source);
     const Fine refund = memory_.bound.refund(begin, end);
-    const bool few_numbers = narrow_ && most > static_cast<int>(few_labels);
+    const bool few_numbers = narrow_ && most > static_cast<int>(few_in_visit);
     if (few_numbers) {
       find_likely_numbers(v, source, before_it.reach, most);
     }
@@ -669,7 +684,10 @@ private:
       std::size_t k = 0;
       for (; k < looks && !dominated; ++k) {
         const std::size_t at = kept.size() - 1 - k;
-        dominated = summary.fits_into(summaries[at]) && dominates(kept[at], label);
+        if (summary.fits_into(summaries[at])) {
+          looks_ += looks_per_close_look;
+          dominated = dominates(kept[at], label);
+        }
       }
       looks_ += k;
       if (!dominated) {
@@ -727,6 +745,9 @@ private:
       return;
     }
     const bool earlier = room_ == nullptr && !item_.item->buy_late;
+    if (earlier && may_stint()) {
+      return; // early if it is all the same, late if not
+    }
     for (std::size_t v = 0; v < item_.visits.size(); ++v) {
       const Visit& visit = item_.visits[v];
       for (std::size_t o = 0; o < visit.offers.size(); ++o) {
@@ -744,6 +765,15 @@ private:
         }
       }
     }
+  }
+
+  /// What is there serves a demand rather than that something lent is taken back for it. So it may
+  /// be better to have it later: the demand does with what was lent, which is eaten otherwise.
+  bool may_stint() const {
+    return std::any_of(item_.demands.begin(), item_.demands.end(),
+                       [](const Demand& demand) { return demand.give > 0; }) &&
+           std::any_of(item_.sources.begin(), item_.sources.end(),
+                       [](const Source& source) { return source.comes_in_packs || source.stock; });
   }
 
   bool is_free(std::size_t v) const { return terms_.charge[v] == Cost{}; }
@@ -817,6 +847,8 @@ private:
 
   static constexpr std::size_t most_looks = 128;
   static constexpr std::size_t looks_per_work = 32;
+  /// Comparing two labels in full takes so many times as long as by their summaries.
+  static constexpr std::size_t looks_per_close_look = 8;
 
   const Prepared& item_;
   const Terms& terms_;
@@ -841,6 +873,8 @@ private:
   Cost limit_ = impossible;
   CompletionBound::Held start_held_;
   Fine start_cost_ = 0;
+  /// The best bound of passes that were not finished.
+  Cost reached_{std::numeric_limits<Fine>::min() / 4, 0};
 };
 
 } // namespace

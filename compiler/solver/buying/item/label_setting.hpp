@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <memory>
 
 #include "buying/item/plan.hpp"
@@ -23,6 +24,9 @@ private:
 
 /// Labels after which a run gives up looking for the very best plan.
 constexpr std::size_t usual_labels = 100'000;
+constexpr std::size_t few_labels = usual_labels / 32;
+/// The search goes over everything with few first and then, where these proved nothing, with more.
+constexpr std::array<std::size_t, 3> label_passes{usual_labels / 4, usual_labels, 8 * usual_labels};
 
 /// The cheapest plan of an item: a shortest path over its visits by label setting. A label is what
 /// is held after some purchases and uses, and what that has cost; of two labels, the one that holds

@@ -41,9 +41,9 @@
 /// comes in packs). What is open and good unfrozen for the demand comes first, then what is free to
 /// choose: of holdings of a kind (loose, or packs of one size) the one that goes off first
 /// unfrozen; or, from the freezer, of each kind the one that goes off first there; of equals, the
-/// first lot, then the first stop and offer. (A demand that
-/// can use up more than eight packs of one size does so before it takes another size: the size that
-/// is first in the order of lots, then stops and offers.) A demand is not left short while
+/// first lot, then the first stop and offer. (A demand that can use up more than eight packs of one
+/// size does so before it takes another size: the size that is first in the order of lots, then
+/// stops and offers.) A demand is not left short while
 /// something may serve it, but for what would have to be frozen for it: that is free to choose.
 /// What is good unfrozen may come from the freezer all the same if its cool place is limited (and
 /// the item has no more than eight demands). What a demand takes from the freezer in all must be

@@ -289,7 +289,7 @@ private:
     from_start_[edge.to] = std::min(from_start_[edge.to], so_far);
     network_.edges.push_back(edge);
     lengths_.push_back({length, 0});
-    count(1);
+    count(works_to_keep);
     if (network_.edges.size() > most_) {
       network_.finished = false;
     }
@@ -306,6 +306,7 @@ private:
   }
   static constexpr std::int64_t works_per_edge = 8;
   static constexpr std::size_t demands_per_work = 4;
+  static constexpr std::int64_t works_to_keep = 3;
 
   const Model& model_;
   const Prepared& item_;

@@ -102,11 +102,21 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
     if (std::optional<Outcome> known = quickly_ ? quickly_(item, terms_) : std::nullopt) {
       it->second = std::move(*known);
     } else {
-      const std::size_t enough_labels = charged ? labels_ / undecided_share : labels_;
+      const std::size_t enough_labels =
+          charged ? std::max(labels_ / undecided_share, few_labels) : labels_;
       const std::size_t most = effort_->spent() ? labels_at_the_end : enough_labels;
       const Cost enough = enough_.empty() ? impossible : enough_[item];
-      it->second =
-          buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), most, enough);
+      const auto solve = [&](std::size_t labels) {
+        return buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), labels,
+                                enough);
+      };
+      Outcome found = solve(most);
+      // A plan that lacks what a better one would not is no list to compare with.
+      const Cost lacks{fine(model_->items[item].missing_once), 0};
+      if (most < usual_labels && found.cost - found.bound > lacks) {
+        found = solve(usual_labels);
+      }
+      it->second = std::move(found);
       ++subproblems_;
     }
   }
