@@ -265,11 +265,13 @@ std::vector<StillToFind> optional_ones(const Compiled& compiled) {
 std::string phrase(const Compiled& compiled, const StillToFind& one) {
   const foods::Food& food = compiled.kitchen.food(one.food);
   const foods::ShopUnit unit = foods::shop_unit(food, compiled.kitchen.household.system);
-  const Rational amount =
-      unit.by_weight ? one.amount : Rational(measure::ceil(one.amount / unit.size)) * unit.size;
-  return fmt::format("{}, for {}",
-                     foods::with_name(food, amount, compiled.kitchen.household.system),
-                     text::the_first_few(one.purposes));
+  const auto& system = compiled.kitchen.household.system;
+  const std::string amount =
+      unit.by_weight
+          ? foods::as_seen(food, one.amount, system)
+          : foods::with_name(food, Rational(measure::ceil(one.amount / unit.size)) * unit.size,
+                             system);
+  return fmt::format("{}, for {}", amount, text::the_first_few(one.purposes));
 }
 
 std::vector<std::string> a_little_short(const Compiled& compiled) {

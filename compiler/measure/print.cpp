@@ -36,7 +36,7 @@ std::string spoons(const Rational& ml, const Rational& teaspoon, const Rational&
   return number * teaspoon >= tablespoon ? "1 tbsp" : fmt::format("{} tsp", print_exact(number));
 }
 
-// What a recipe measures by the spoon is measured so again; a jug shows 5 ml.
+// What a recipe measures by the spoon is measured so again; a jug shows 5 ml, a large one 50.
 std::string metric_volume(const Quantity& quantity, Writing writing) {
   const Rational ml = in_base(quantity);
   const Rational teaspoon = facts(Unit::metric_teaspoon).factor;
@@ -45,6 +45,7 @@ std::string metric_volume(const Quantity& quantity, Writing writing) {
       facts(australian ? Unit::australian_tablespoon : Unit::metric_tablespoon).factor;
   constexpr int most_spoons = 4;
   constexpr int jug = 5;
+  constexpr int large_jug = 50;
   const bool spooned = quantity.unit == Unit::metric_teaspoon ||
                        quantity.unit == Unit::metric_tablespoon ||
                        quantity.unit == Unit::australian_tablespoon;
@@ -52,7 +53,8 @@ std::string metric_volume(const Quantity& quantity, Writing writing) {
     return spoons(ml, teaspoon, tablespoon);
   }
   if (ml >= 1000) {
-    return fmt::format("{} l", print_decimal(ml / 1000, 2, writing.point));
+    const Rational seen(round(ml / large_jug) * large_jug);
+    return fmt::format("{} l", print_decimal(seen / 1000, 2, writing.point));
   }
   return fmt::format("{} ml", (round(ml / jug) * jug).str());
 }

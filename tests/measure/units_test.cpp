@@ -222,6 +222,7 @@ TEST(Printing, AMetricKitchenHasSpoonsAndAJug) {
   EXPECT_EQ(print_for_kitchen({43, Unit::milliliter}, System::metric), "45 ml");
   EXPECT_EQ(print_for_kitchen({Rational(5, 2), Unit::milliliter}, System::metric), "1/2 tsp");
   EXPECT_EQ(print_for_kitchen({1500, Unit::milliliter}, System::metric), "1.5 l");
+  EXPECT_EQ(print_for_kitchen({1170, Unit::milliliter}, System::metric), "1.15 l");
 }
 
 TEST(Printing, ForAShopIsWhatAScaleShows) {

@@ -169,7 +169,9 @@ private:
     const Shop& shop = model_.shops[model_.stops[here.stop].shop];
     Amount wanted = item_.item->salvage_cap;
     for (const Demand& demand : item_.demands) {
-      wanted += demand.amount + facts.pack;
+      const bool counted = facts.containers > 0 && demand.containers > 0;
+      const Amount held = counted ? facts.pack * demand.containers / facts.containers : 0;
+      wanted += std::max(demand.amount, held) + facts.pack;
     }
     std::int64_t most = wanted / facts.pack + 1 + facts.cost.deal_packs;
     if (shop.off > 0) {
