@@ -248,7 +248,7 @@ std::vector<StillToFind> still_to_find(const Compiled& compiled) {
   std::vector<StillToFind> out;
   for (const purchase::Shortfall& shortfall : compiled.shopping.shortfalls) {
     if (shortfall.missing > 0) {
-      add_to(out, compiled, compiled.resolved.uses[shortfall.use], shortfall.missing);
+      add_to(out, compiled, compiled.resolved.uses[shortfall.use], shortfall.to_find());
     }
   }
   return out;
@@ -280,7 +280,7 @@ std::vector<std::string> a_little_short(const Compiled& compiled) {
     const foods::FoodId food = compiled.resolved.uses[one.use].food;
     auto& [id, sum] = by_food[compiled.kitchen.food(food).name];
     id = food;
-    sum += one.lacking;
+    sum += one.missing > 0 ? Rational(0) : one.lacking;
   }
   std::vector<std::string> out;
   for (const auto& [name, of] : by_food) {

@@ -85,6 +85,11 @@ struct Shortfall {
   std::size_t use = 0;
   Rational lacking; ///< within what the dish can do without
   Rational missing; ///< beyond that: still to be found
+
+  /// Who has to go and find it takes what the dish asks for.
+  [[nodiscard]] Rational to_find() const {
+    return missing > 0 ? Rational(missing + lacking) : Rational(0);
+  }
 };
 
 /// The terms of what the list minimises, in cents (exact but for the model's rounding): see

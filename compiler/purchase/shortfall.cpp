@@ -37,7 +37,7 @@ public:
       Rational missing = 0;
       for (const buying::Short& one : shopping_.solution.items[id].shorts) {
         if (one.missing > 0) {
-          missing += from_model(one.missing);
+          missing += from_model(one.missing + one.lacking);
           const bool earlier = !first || model_.items[id].demands[one.demand].at <
                                              model_.items[id].demands[*first].at;
           first = earlier ? one.demand : *first;

@@ -334,6 +334,18 @@ TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
       << house.said();
 }
 
+// Not only the nine tenths that would do.
+TEST(Shopping, AllThatTheDishAsksForIsToBeFound) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nwalk: [produce]\nprices: {}\n");
+  house.recipe("stew", "1 lb salmon fillet");
+  house.plan("2027-03-02: {dinner: stew}");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.shopping.shortfalls.at(0).to_find(), compiled.resolved.uses.at(0).amount);
+  EXPECT_NE(house.said().find("1 lb of it is still to be found"), std::string::npos)
+      << house.said();
+}
+
 // The lines of the list with how many packs of each: "2 x 400 g can canned chickpea".
 std::vector<std::string> lines_of(const emit::Compiled& compiled) {
   std::vector<std::string> out;
