@@ -846,7 +846,7 @@ private:
   }
 
   static constexpr std::size_t most_looks = 128;
-  static constexpr std::size_t looks_per_work = 32;
+  static constexpr std::size_t looks_per_work = 16;
   /// Comparing two labels in full takes so many times as long as by their summaries.
   static constexpr std::size_t looks_per_close_look = 8;
 

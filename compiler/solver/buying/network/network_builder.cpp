@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/service.hpp"
@@ -55,6 +56,11 @@ public:
     }
     bound_.prepare(item_, terms_, any_number_);
     bound_.strengthen();
+    for (std::size_t v = 0; v < item_.visits.size(); ++v) {
+      for (std::size_t s = 0; s < item_.sources.size(); ++s) {
+        of_use_.push_back(most_of_use(v, s));
+      }
+    }
   }
 
   void build(Fine slack, std::optional<Cost> known) {
@@ -153,6 +159,34 @@ private:
     return static_cast<int>(std::min<Wide>(most, offer.limit));
   }
 
+  /// From a visit on, no more of a source than this can be used or is worth anything if it is kept.
+  Amount most_of_use(std::size_t visit, std::size_t s) const {
+    const Source& source = item_.sources[s];
+    const bool weighed = !source.stock && facts_.offers[source.offer].by_weight;
+    const bool freezes_to_keep = item_.keeps(s) && !item_.keeps_cool(s);
+    if (weighed || freezes_to_keep || (item_.keeps(s) && item_.takes_room)) {
+      return std::numeric_limits<Amount>::max();
+    }
+    const Amount kept = item_.keeps(s) && facts_.salvage > 0 ? facts_.salvage_cap : 0;
+    const Amount one = source.bought();
+    const int packs = item_.packs_for(s, item_.first_served[visit], item_.demands.size());
+    return (packs + (kept + one - 1) / one) * one;
+  }
+
+  /// What is held beyond that is let go of, so that states which differ in nothing else are one.
+  /// Returns what it was counted for as waste and is not.
+  Fine let_go(StayBranch& branch, std::size_t visit) const {
+    Fine refund = 0;
+    for (Holding& held : branch.held) {
+      const Amount most = of_use_[visit * item_.sources.size() + held.source];
+      const Amount more = held.open ? 0 : held.free() - std::min(held.free(), most);
+      held.left -= more;
+      refund += item_.keeps(held.source) ? value_of(more, facts_.waste) : 0;
+    }
+    std::erase_if(branch.held, [](const Holding& held) { return held.left == 0; });
+    return refund;
+  }
+
   void add_edges(std::size_t at, std::size_t node, const Holding* begin, const Holding* end) {
     const Stage& stage = stages_[at];
     const std::size_t source = item_.visits[stage.visit].sources[stage.offer];
@@ -203,6 +237,7 @@ private:
         const Holding bought = service_.bought(stage.visit, source, amount);
         cost.value += service_.wasted(bought);
         put(branch.held, bought);
+        cost.value -= let_go(branch, stage.visit);
       }
       std::optional<Network::Paid> till;
       if (n > 0) {
@@ -235,6 +270,7 @@ private:
       }
       StayBranch next = way;
       service_.enter(next, block);
+      then.value -= let_go(next, block);
       if (terms_.is_open(block)) {
         add_edge(node, next, block, till, then);
       } else {
@@ -306,7 +342,7 @@ private:
   }
   static constexpr std::int64_t works_per_edge = 8;
   static constexpr std::size_t demands_per_work = 4;
-  static constexpr std::int64_t works_to_keep = 3;
+  static constexpr std::int64_t works_to_keep = 6;
 
   const Model& model_;
   const Prepared& item_;
@@ -321,6 +357,8 @@ private:
   std::deque<Service<StayTrack>> services_;
   RoomRates room_;
   std::vector<int> any_number_;
+  /// By visit and source.
+  std::vector<Amount> of_use_;
   Terms terms_;
   CompletionBound bound_;
   std::vector<Stage> stages_;

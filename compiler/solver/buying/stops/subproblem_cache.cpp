@@ -113,8 +113,9 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
       Outcome found = solve(most);
       // A plan that lacks what a better one would not is no list to compare with.
       const Cost lacks{fine(model_->items[item].missing_once), 0};
-      if (most < usual_labels && found.cost - found.bound > lacks) {
-        found = solve(usual_labels);
+      const std::size_t more = effort_->spent() ? few_labels * 4 : usual_labels;
+      if (most < more && found.cost - found.bound > lacks) {
+        found = solve(more);
       }
       it->second = std::move(found);
       ++subproblems_;
