@@ -40,6 +40,12 @@ inline Holding unopened_of(std::size_t source, Amount amount) {
   return held;
 }
 
+/// It keeps if it is frozen when it comes home, and only then.
+inline bool is_frozen_to_keep(const Prepared& item, const Holding& held) {
+  return !held.open && !item.keeps_cool(held.source) && item.keeps_frozen(held.source) &&
+         !item.sources[held.source].in_freezer;
+}
+
 /// By key, each once.
 using Holdings = std::vector<Holding>;
 

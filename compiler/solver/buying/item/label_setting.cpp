@@ -2,11 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <limits>
 #include <tuple>
 
 #include "buying/item/completion_bound.hpp"
+#include "buying/item/dominance.hpp"
+#include "buying/item/most_packs.hpp"
 #include "buying/item/service.hpp"
 #include "buying/item/weighing.hpp"
 
@@ -27,22 +28,6 @@ struct PricedTrack : BlankTrack {
 
 using PricedBranch = Branch<PricedTrack>;
 
-/// What a label holds, in short: enough to see in most cases that another does not dominate it.
-struct Summary {
-  std::uint64_t packs = 0; ///< a bit for each pack, by its key
-  /// Sums of what a label that dominates it has no less of: of packs, by their bits; of what is
-  /// loose, by class and from some ranks on.
-  std::array<Amount, 12> sums{};
-
-  [[nodiscard]] bool fits_into(const Summary& other) const {
-    return (packs & ~other.packs) == 0 &&
-           std::equal(sums.begin(), sums.end(), other.sums.begin(), std::less_equal<>());
-  }
-};
-/// Slots of the sums.
-constexpr std::size_t pack_slots = 4;
-constexpr std::array<std::size_t, 4> from_ranks{0, 1, 2, 4};
-
 /// How a label came about, after step `parent`: by buying, or (packs = 0) by choices in a block.
 struct Step {
   std::int32_t parent = -1;
@@ -52,19 +37,12 @@ struct Step {
   std::uint32_t choices = 0, choices_end = 0;
 };
 
-/// What is held stands in a pool.
-struct Label {
-  Cost cost;
-  std::uint32_t first = 0, end = 0;
-  std::int32_t step = -1;
-};
-
 } // namespace
 
 struct Workspace::Memory {
   std::vector<Label> front, base, kept;
   std::vector<Label> passing; ///< by a stop that has its price
-  std::vector<Summary> summaries;
+  Dominance::Memory dominance;
   std::vector<Holding> pool;
   std::vector<Step> steps;
   std::vector<std::uint32_t> choices;
@@ -87,14 +65,14 @@ public:
       : item_(item),
         terms_(terms),
         memory_(memory),
-        room_(terms.room != nullptr && !terms.room->free() ? terms.room : nullptr),
-        standing_(room_ == nullptr ? item.standing : item.standing_apart),
+        room_(terms.priced_room()),
+        dominance_(item, room_, memory.pool, memory.dominance),
         service_(item, room_ == nullptr ? Lots::together : Lots::apart),
         weighing_(item),
         work_(work),
         most_(most),
-        enough_(enough) {
-    find_most();
+        enough_(enough),
+        most_packs_(most_packs(item, terms)) {
     memory_.bound.prepare(item, terms, most_packs_);
   }
 
@@ -287,7 +265,7 @@ private:
         extend(v, offer, required && offer == item_.required->offer);
       }
       memory_.front.insert(memory_.front.end(), memory_.passing.begin(), memory_.passing.end());
-      prune(memory_.front);
+      dominance_.prune(memory_.front, work_);
     } else if (required) {
       memory_.front.clear();
     }
@@ -337,7 +315,7 @@ private:
       branch.held.assign(held(label.first), held(label.end));
       serve(branch, block, stretch, label.cost, label.step);
     }
-    prune(memory_.front);
+    dominance_.prune(memory_.front, work_);
   }
 
   /// Buys packs of an offer after what every label has bought: none or more; with `at_least_one`,
@@ -356,7 +334,7 @@ private:
       memory_.front.erase(memory_.front.begin(),
                           memory_.front.begin() + static_cast<std::ptrdiff_t>(labels));
     }
-    prune(memory_.front);
+    dominance_.prune(memory_.front, work_);
     if (narrow_ && memory_.front.size() > few_in_visit * width_) {
       if (strong_) {
         narrow(v, item_.first_served[v], few_in_visit * width_);
@@ -488,218 +466,6 @@ private:
     std::sort(likely_.begin(), likely_.end());
   }
 
-  /// Label a is no worse than b whatever follows: what it holds can stand in for all that b holds,
-  /// and what it may cost more (for it may be given back less for what gives, and have to keep what
-  /// it holds more) does not exceed what it is cheaper by.
-  bool dominates(const Label& a, const Label& b) const {
-    if (a.cost > b.cost) {
-      return false;
-    }
-    Fine may_cost = 0;
-    for (std::uint32_t j = b.first; j < b.end; ++j) {
-      const Holding& other = memory_.pool[j];
-      if (is_loose(other) ? !stands_in(a, b, other) : !has_as_much(a, other, may_cost)) {
-        return false;
-      }
-    }
-    if (room_ != nullptr) {
-      may_cost += staying(a, b);
-    }
-    may_cost += lent_less(a, b) + thrown_away(a, b);
-    return may_cost == 0 || a.cost + Cost{may_cost, 0} <= b.cost;
-  }
-
-  bool is_loose(const Holding& held) const {
-    return !held.open && !item_.sources[held.source].comes_in_packs;
-  }
-
-  Summary summary_of(const Label& label) const {
-    Summary out;
-    for (std::uint32_t i = label.first; i < label.end; ++i) {
-      const Holding& one = memory_.pool[i];
-      if (!is_loose(one)) {
-        const std::uint64_t hash = key_hash(one);
-        out.packs |= std::uint64_t{1} << (hash >> 58U);
-        out.sums[(hash >> 58U) % pack_slots] += one.left;
-        continue;
-      }
-      const Prepared::Standing standing = standing_[one.source];
-      const std::size_t slots = pack_slots + standing.stands_in % 2 * from_ranks.size();
-      for (std::size_t r = 0; r < from_ranks.size() && standing.rank >= from_ranks[r]; ++r) {
-        out.sums[slots + r] += one.left;
-      }
-    }
-    return out;
-  }
-  static std::uint64_t key_hash(const Holding& held) {
-    const auto day = [](Day of) { return static_cast<std::uint64_t>(of); };
-    const std::uint64_t mixed = held.source + (day(held.until) << 8U) +
-                                (day(held.frozen_until) << 24U) + (day(held.frozen_on) << 40U) +
-                                (held.open ? 3U : 0U) + (held.thawed ? 7U : 0U);
-    return mixed * 0x9e3779b97f4a7c15U; // 2^64 over the golden ratio
-  }
-
-  /// Of loose things that can stand in for this one, a holds no less than b.
-  bool stands_in(const Label& a, const Label& b, const Holding& held) const {
-    const Prepared::Standing standing = standing_[held.source];
-    const auto sum = [&](const Label& label) {
-      Amount amount = 0;
-      for (std::uint32_t i = label.first; i < label.end; ++i) {
-        const Holding& one = memory_.pool[i];
-        const Prepared::Standing other = standing_[one.source];
-        amount +=
-            is_loose(one) && other.stands_in == standing.stands_in && other.rank >= standing.rank
-                ? one.left
-                : 0;
-      }
-      return amount;
-    };
-    return sum(a) >= sum(b);
-  }
-
-  const Holding* find(const Label& label, const Holding& like) const {
-    for (std::uint32_t i = label.first; i < label.end; ++i) {
-      if (memory_.pool[i].key() == like.key()) {
-        return &memory_.pool[i];
-      }
-    }
-    return nullptr;
-  }
-
-  /// Of packs, opened or not, the very same.
-  bool has_as_much(const Label& a, const Holding& held, Fine& may_cost) const {
-    const Holding* const same = find(a, held);
-    if (same == nullptr || same->left < held.left || !same_size(*same, held)) {
-      return false;
-    }
-    may_cost += value_of(std::max<Amount>(0, held.lent - same->lent), item_.item->lacking);
-    return true;
-  }
-
-  /// What gives, of what is loose.
-  Fine lent_less(const Label& a, const Label& b) const {
-    const auto sum = [&](const Label& label) {
-      Amount lent = 0;
-      for (std::uint32_t i = label.first; i < label.end; ++i) {
-        lent += is_loose(memory_.pool[i]) ? memory_.pool[i].lent : 0;
-      }
-      return lent;
-    };
-    return value_of(std::max<Amount>(0, sum(b) - sum(a)), item_.item->lacking);
-  }
-
-  /// What is left for the freezer of a label that has less of it may be too little for a bag.
-  Fine thrown_away(const Label& a, const Label& b) const {
-    const Item& facts = *item_.item;
-    if (facts.least_frozen == 0 || to_freeze(a) >= to_freeze(b)) {
-      return 0;
-    }
-    return value_of(facts.least_frozen, facts.salvage + facts.waste);
-  }
-  Amount to_freeze(const Label& label) const {
-    Amount sum = 0;
-    for (std::uint32_t i = label.first; i < label.end; ++i) {
-      const Holding& one = memory_.pool[i];
-      sum += service_.is_frozen_to_keep(one) ? one.free() : 0;
-    }
-    return sum;
-  }
-
-  /// What a holds more than b may have to be kept, and is used first where it goes off first, while
-  /// others wait: the priced room of so much from the day on which the oldest came home, to the
-  /// end.
-  Fine staying(const Label& a, const Label& b) const {
-    Fine sum = 0;
-    for (std::uint32_t i = a.first; i < a.end; ++i) {
-      const Holding& held = memory_.pool[i];
-      const Source& from = item_.sources[held.source];
-      const Holding* const same = find(b, held);
-      Amount more = held.left - (same == nullptr ? 0 : same->left);
-      if (is_loose(held)) {
-        // The oldest of its class counts for all of it.
-        const std::size_t stands_in = standing_[held.source].stands_in;
-        const bool first = std::none_of(
-            memory_.pool.begin() + a.first, memory_.pool.begin() + i, [&](const Holding& other) {
-              return is_loose(other) && standing_[other.source].stands_in == stands_in;
-            });
-        more = first ? of_class(a, stands_in) - of_class(b, stands_in) : 0;
-      }
-      if (more > 0) {
-        // Together with what is held anyway it may be enough for the freezer.
-        if (item_.item->least_frozen > 0 && service_.is_frozen_to_keep(held)) {
-          more += item_.item->least_frozen;
-        }
-        const Day end = item_.last_day + 1;
-        sum += room_->of({more, from.place, false, from.home, end}) +
-               room_->of({more, Place::freezer, true, from.home, end});
-      }
-    }
-    return sum;
-  }
-
-  Amount of_class(const Label& label, std::size_t stands_in) const {
-    Amount sum = 0;
-    for (std::uint32_t i = label.first; i < label.end; ++i) {
-      const Holding& one = memory_.pool[i];
-      sum += is_loose(one) && standing_[one.source].stands_in == stands_in ? one.left : 0;
-    }
-    return sum;
-  }
-
-  /// What was weighed is one pack, which is to be opened as a whole.
-  bool same_size(const Holding& a, const Holding& b) const {
-    const Source& source = item_.sources[a.source];
-    const bool one_pack = !a.open && source.comes_in_packs && !source.stock &&
-                          item_.item->offers[source.offer].by_weight;
-    return !one_pack || a.left == b.left;
-  }
-
-  /// Leaves what no other label dominates, the cheapest first.
-  void prune(std::vector<Label>& labels) {
-    std::sort(labels.begin(), labels.end(), [&](const Label& a, const Label& b) {
-      if (a.cost != b.cost) {
-        return a.cost < b.cost;
-      }
-      const auto more = [](const Holding& x, const Holding& y) {
-        return x.key() != y.key() ? x.key() < y.key() : x.left > y.left;
-      };
-      if (std::lexicographical_compare(held(a.first), held(a.end), held(b.first), held(b.end),
-                                       more)) {
-        return true;
-      }
-      if (std::lexicographical_compare(held(b.first), held(b.end), held(a.first), held(a.end),
-                                       more)) {
-        return false;
-      }
-      return a.step < b.step;
-    });
-    std::vector<Label>& kept = memory_.kept;
-    std::vector<Summary>& summaries = memory_.summaries;
-    kept.clear();
-    summaries.clear();
-    for (const Label& label : labels) {
-      const Summary summary = summary_of(label);
-      const std::size_t looks = std::min(kept.size(), most_looks);
-      bool dominated = false;
-      std::size_t k = 0;
-      for (; k < looks && !dominated; ++k) {
-        const std::size_t at = kept.size() - 1 - k;
-        if (summary.fits_into(summaries[at])) {
-          looks_ += looks_per_close_look;
-          dominated = dominates(kept[at], label);
-        }
-      }
-      looks_ += k;
-      if (!dominated) {
-        kept.push_back(label);
-        summaries.push_back(summary);
-      }
-    }
-    labels.swap(kept);
-    work_ += static_cast<std::int64_t>(looks_ / looks_per_work);
-    looks_ %= looks_per_work;
-  }
-
   /// Leaves the most promising labels, before a demand or the next visit.
   void narrow(std::size_t visit, std::size_t demand, std::size_t labels) {
     std::vector<Label>& front = memory_.front;
@@ -718,102 +484,6 @@ private:
       memory_.kept.push_back(front[ranks[k].second]);
     }
     front.swap(memory_.kept);
-  }
-
-  /// By source: so many packs need be bought there at most. For they must be of use, and another
-  /// visit may do as well.
-  ///
-  /// If an earlier visit sells the same offer under the same terms, and what is bought there can do
-  /// the same from this visit on, all of it may be bought there, unless room costs something. If a
-  /// later one does, and spoils no sooner, only what is needed before that need be bought here
-  /// (where room costs something, only if it does just the same: what keeps longer may have to stay
-  /// longer). Either goes for offers without a limit, at visits that are open and free to use.
-  void find_most() {
-    most_packs_ = item_.useful_packs;
-    if (item_.required) {
-      const Visit& visit = item_.visits[item_.required->visit];
-      for (std::size_t o = 0; o < visit.offers.size(); ++o) {
-        if (visit.offers[o] == item_.required->offer) {
-          most_packs_[visit.sources[o]] = std::max(most_packs_[visit.sources[o]], 1);
-        }
-      }
-      return;
-    }
-    // How much is weighed out depends on what has been bought before (see Weighing).
-    if (std::any_of(item_.item->offers.begin(), item_.item->offers.end(),
-                    [](const Offer& offer) { return offer.by_weight; })) {
-      return;
-    }
-    const bool earlier = room_ == nullptr && !item_.item->buy_late;
-    if (earlier && may_stint()) {
-      return; // early if it is all the same, late if not
-    }
-    for (std::size_t v = 0; v < item_.visits.size(); ++v) {
-      const Visit& visit = item_.visits[v];
-      for (std::size_t o = 0; o < visit.offers.size(); ++o) {
-        const Offer& offer = item_.item->offers[visit.offers[o]];
-        if (offer.limit < std::numeric_limits<int>::max() || !is_free(v)) {
-          continue;
-        }
-        // More lines count for less at the till.
-        const bool divides = !offer.cost.has_deal() && offer.life.ready == 0 &&
-                             (offer.till.less == 0 || terms_.discount_at(v) == 0);
-        if (earlier && has_earlier_twin(v, o)) {
-          most_packs_[visit.sources[o]] = 0;
-        } else if (!earlier && divides) {
-          cap_by_later_twin(v, o);
-        }
-      }
-    }
-  }
-
-  /// What is there serves a demand rather than that something lent is taken back for it. So it may
-  /// be better to have it later: the demand does with what was lent, which is eaten otherwise.
-  bool may_stint() const {
-    return std::any_of(item_.demands.begin(), item_.demands.end(),
-                       [](const Demand& demand) { return demand.give > 0; }) &&
-           std::any_of(item_.sources.begin(), item_.sources.end(),
-                       [](const Source& source) { return source.comes_in_packs || source.stock; });
-  }
-
-  bool is_free(std::size_t v) const { return terms_.charge[v] == Cost{}; }
-
-  bool has_earlier_twin(std::size_t v, std::size_t o) const {
-    const Visit& visit = item_.visits[v];
-    for (std::size_t u = 0; u < v; ++u) {
-      const Visit& other = item_.visits[u];
-      const auto same = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]);
-      if (same == other.offers.end() || !is_free(u) ||
-          terms_.discount_at(u) != terms_.discount_at(v)) {
-        continue;
-      }
-      const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
-      if (item_.same_as(v, twin) == item_.same_as(v, visit.sources[o])) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  void cap_by_later_twin(std::size_t v, std::size_t o) {
-    const Visit& visit = item_.visits[v];
-    const std::size_t source = visit.sources[o];
-    for (std::size_t u = v + 1; u < item_.visits.size(); ++u) {
-      const Visit& other = item_.visits[u];
-      const auto same = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]);
-      if (same == other.offers.end() || !is_free(u) ||
-          terms_.discount_at(u) != terms_.discount_at(v)) {
-        continue;
-      }
-      const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
-      if (room_ != nullptr && item_.same_as(u, twin) != item_.same_as(u, source)) {
-        continue;
-      }
-      most_packs_[source] =
-          std::min(most_packs_[source],
-                   item_.packs_for(source, item_.first_served[v], item_.first_served[u]));
-      return;
-    }
   }
 
   Outcome best() const {
@@ -845,23 +515,17 @@ private:
     return result;
   }
 
-  static constexpr std::size_t most_looks = 128;
-  static constexpr std::size_t looks_per_work = 16;
-  /// Comparing two labels in full takes so many times as long as by their summaries.
-  static constexpr std::size_t looks_per_close_look = 8;
-
   const Prepared& item_;
   const Terms& terms_;
   Workspace::Memory& memory_;
   const RoomRates* room_;
-  const std::vector<Prepared::Standing>& standing_;
+  Dominance dominance_;
   Service<PricedTrack> service_;
   Weighing weighing_;
   std::int64_t& work_;
   std::size_t most_;
   Cost enough_;
   std::size_t may_make_ = 0;
-  std::size_t looks_ = 0;
   std::vector<int> most_packs_;
   bool narrow_ = false;
   bool strong_ = false;

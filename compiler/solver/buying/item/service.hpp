@@ -152,12 +152,6 @@ public:
   }
   Fine wasted(const Holding& held) const { return value_of(held.left, facts_.waste); }
 
-  /// It keeps if it is frozen when it comes home, and only then.
-  bool is_frozen_to_keep(const Holding& held) const {
-    return !held.open && !item_.keeps_cool(held.source) && item_.keeps_frozen(held.source) &&
-           !source(held).in_freezer;
-  }
-
   /// How many blocks of demands there are: those before the first visit, then those from each visit
   /// to the next one or to the end.
   std::size_t blocks() const { return item_.visits.size() + 1; }
@@ -749,7 +743,7 @@ private:
   bool freezes_rest(const Holdings& rest) const {
     Amount sum = 0;
     for (const Holding& held : rest) {
-      sum += is_frozen_to_keep(held) ? held.free() : 0;
+      sum += is_frozen_to_keep(item_, held) ? held.free() : 0;
     }
     return sum >= facts_.least_frozen;
   }
@@ -767,7 +761,7 @@ private:
     const bool freezes = !at_end || freezes_rest(branch.held);
     for (std::size_t i = 0; i < branch.held.size(); ++i) {
       Holding held = branch.held[i];
-      const bool keep = is_kept(held) && (freezes || !is_frozen_to_keep(held));
+      const bool keep = is_kept(held) && (freezes || !is_frozen_to_keep(item_, held));
       if (!at_end && (keep || !is_done(held, next))) {
         branch.held[stay++] = held;
         continue;

@@ -15,6 +15,10 @@ struct Terms {
   std::vector<Fine> discount;
   const RoomRates* room = nullptr;
 
+  /// None where room costs nothing.
+  [[nodiscard]] const RoomRates* priced_room() const {
+    return room != nullptr && !room->free() ? room : nullptr;
+  }
   [[nodiscard]] bool is_open(std::size_t visit) const { return is_possible(charge[visit]); }
   [[nodiscard]] Fine discount_at(std::size_t visit) const {
     return discount.empty() ? 0 : discount[visit];
