@@ -3,6 +3,7 @@
 #include "kitchen/appliances.hpp"
 #include "kitchen/errors.hpp"
 #include "kitchen/library.hpp"
+#include "kitchen/library_names.hpp"
 #include "kitchen/numbering.hpp"
 #include "kitchen/paths.hpp"
 #include "kitchen/receipt_csv.hpp"
@@ -16,158 +17,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <functional>
 #include <map>
-#include <set>
 
 namespace manciple::kitchen {
 namespace {
-
-// Foods by name.
-class FoodNames : public Names {
-public:
-  explicit FoodNames(foods::Book& book) : book_(book) {}
-
-  std::optional<Target> find(std::string_view name) override {
-    const auto id = book_.find(name);
-    return id ? std::optional<Target>(*id) : std::nullopt;
-  }
-  std::optional<Target> as_written(std::string_view name, measure::Dimension dimension,
-                                   std::string_view word, const foods::Food* like) override {
-    return book_.as_written(name, dimension, word, like);
-  }
-  [[nodiscard]] const foods::Food* food(const Target& target) const override {
-    const auto* id = std::get_if<foods::FoodId>(&target);
-    return id != nullptr ? &book_.get(*id) : nullptr;
-  }
-  [[nodiscard]] std::vector<std::string_view> all() const override { return book_.names(); }
-
-protected:
-  foods::Book& book() { return book_; }
-
-private:
-  foods::Book& book_;
-};
-
-// What a recipe calls itself, from the line of its file that says so; empty where there is none.
-std::string title_in(std::string_view file) {
-  for (const std::string_view line : text::split(file, '\n')) {
-    if (!line.starts_with("name:")) {
-      continue;
-    }
-    std::string_view name = text::trim(line.substr(std::string_view("name:").size()));
-    if (name.size() >= 2 && (name.front() == '"' || name.front() == '\'') &&
-        name.back() == name.front()) {
-      name = name.substr(1, name.size() - 2);
-    }
-    return std::string(name);
-  }
-  return {};
-}
-
-// Adds the names of what a recipe gives besides its dish, as its file writes them: without the
-// amount and without what stands after a comma.
-void add_given(const text::Node& file, const measure::Customs& customs,
-               std::set<std::string, std::less<>>& out) {
-  for (const text::Entry& entry : file.entries) {
-    if (entry.key.scalar != "gives") {
-      continue;
-    }
-    for (const text::Node* one : text::items_of(entry.value)) {
-      std::string_view said = one->scalar;
-      for (const text::Entry& inside : one->entries) {
-        said = inside.key.scalar == "what" ? std::string_view(inside.value.scalar) : said;
-      }
-      const std::string words =
-          text::lower(said.substr(0, std::min(text::find_comma(said), said.size())));
-      measure::Cursor cursor{words};
-      (void)measure::scan_number(cursor);
-      (void)measure::scan_unit(cursor, customs);
-      std::string_view name = text::trim(cursor.rest());
-      constexpr std::string_view of = "of ";
-      name.remove_prefix(name.starts_with(of) ? of.size() : 0);
-      out.insert(foods::normal_name(name));
-    }
-  }
-}
-
-// Recipes of the library by name, then foods. A recipe that is named gets an id and is read later.
-class RecipeNames : public FoodNames {
-public:
-  /// By slug of what recipes call themselves: the names of their files.
-  using Titles = std::map<std::string, std::string, std::less<>>;
-
-  /// What recipes give besides their dishes, by name.
-  using Given = std::set<std::string, std::less<>>;
-
-  /// `titles` and `given` open every recipe; each is asked once, and only for a name that nothing
-  /// else answers.
-  RecipeNames(foods::Book& book, std::vector<std::string> slugs, std::function<Titles()> titles,
-              std::function<Given()> given)
-      : FoodNames(book),
-        slugs_(std::move(slugs)),
-        read_titles_(std::move(titles)),
-        read_given_(std::move(given)) {}
-
-  std::optional<Target> as_written(std::string_view name, measure::Dimension dimension,
-                                   std::string_view word, const foods::Food* like) override {
-    return book().as_written(name, dimension, word, like, is_given(name));
-  }
-  bool is_given(std::string_view name) override {
-    if (!given_) {
-      given_ = read_given_();
-    }
-    return given_->contains(foods::normal_name(name));
-  }
-
-  std::optional<Target> find_title(std::string_view name) override {
-    if (!titles_) {
-      titles_ = read_titles_();
-    }
-    const auto found = titles_->find(text::slug(name));
-    return found == titles_->end() ? std::nullopt : std::optional<Target>(need(found->second));
-  }
-
-  std::optional<Target> find(std::string_view name) override {
-    const std::string slug = text::slug(name);
-    for (const std::string& form : {slug, text::slug(text::singular(text::lower(name)))}) {
-      // A recipe that is called as its main food is (gnocchi of gnocchi) speaks of the food.
-      const bool itself = form == reading && FoodNames::find(name);
-      if (!itself && std::binary_search(slugs_.begin(), slugs_.end(), form)) {
-        return need(form);
-      }
-    }
-    return FoodNames::find(name);
-  }
-
-  [[nodiscard]] std::vector<std::string_view> all() const override {
-    std::vector<std::string_view> out = FoodNames::all();
-    out.insert(out.end(), slugs_.begin(), slugs_.end());
-    return out;
-  }
-
-  RecipeId need(const std::string& slug) {
-    const auto [place, fresh] =
-        ids_.emplace(slug, RecipeId{static_cast<std::uint32_t>(wanted.size())});
-    if (fresh) {
-      wanted.push_back(slug);
-    }
-    return place->second;
-  }
-
-  [[nodiscard]] const std::vector<std::string>& slugs() const { return slugs_; }
-
-  std::vector<std::string> wanted; ///< slugs in the order of their ids
-  std::string reading;             ///< the slug of the recipe that is being read
-
-private:
-  std::vector<std::string> slugs_;
-  std::function<Titles()> read_titles_;
-  std::optional<Titles> titles_;
-  std::function<Given()> read_given_;
-  std::optional<Given> given_;
-  std::map<std::string, RecipeId, std::less<>> ids_;
-};
 
 constexpr const char* usual_count = "plans/on-hand.yaml";
 
