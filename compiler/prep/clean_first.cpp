@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 
 namespace manciple::prep {
 namespace {
@@ -22,51 +21,47 @@ bool is_harmful(const kitchen::Limit& limit) {
   return limit.diet.empty() || !foods::without(limit.diet).empty();
 }
 
-// What of a food a person must not have; empty if nothing is.
-std::string harm(const Kitchen& kitchen, foods::FoodId id, const Person& person) {
+bool may_contain(const Recipe& recipe, const kitchen::Limit& limit) {
+  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+  return of != nullptr &&
+         std::any_of(recipe.may_contain.begin(), recipe.may_contain.end(),
+                     [&](foods::Allergen allergen) { return *of == foods::AnyClass(allergen); });
+}
+
+// What a person must not have and may be in it; empty if nothing is.
+std::string harm(const Kitchen& kitchen, const resolve::Inside& inside, const Person& person) {
   for (const kitchen::Limit& limit : person.limits) {
-    if (is_harmful(limit) && resolve::holds_limit(kitchen, id, limit) == foods::Holds::yes) {
+    const auto is_in = [&](foods::FoodId food) {
+      return resolve::holds_limit(kitchen, food, limit) == foods::Holds::yes;
+    };
+    const auto may_be_in = [&](kitchen::RecipeId recipe) {
+      return may_contain(kitchen.recipe(recipe), limit);
+    };
+    if (is_harmful(limit) &&
+        (std::any_of(inside.foods.begin(), inside.foods.end(), is_in) ||
+         std::any_of(inside.recipes.begin(), inside.recipes.end(), may_be_in))) {
       return resolve::name_of(kitchen, limit);
     }
   }
   return {};
 }
 
-// Every food in a recipe and in the recipes that it takes.
+// What may be in recipes, each looked into once.
 class Contents {
 public:
   explicit Contents(const Kitchen& kitchen) : kitchen_(kitchen) {}
 
-  // What a person must not have and is in it; empty if nothing is.
-  std::string harmful(const Recipe& recipe, const Person& person) {
-    for (const foods::FoodId id : foods_of(recipe)) {
-      if (std::string what = harm(kitchen_, id, person); !what.empty()) {
-        return what;
-      }
+  std::string harmful(kitchen::RecipeId recipe, const Person& person) {
+    const auto [place, fresh] = known_.try_emplace(recipe);
+    if (fresh) {
+      place->second.add(kitchen_, recipe);
     }
-    return {};
+    return harm(kitchen_, place->second, person);
   }
 
 private:
-  const std::set<foods::FoodId>& foods_of(const Recipe& recipe) {
-    const auto [place, fresh] = known_.try_emplace(recipe.id);
-    if (fresh) {
-      std::set<foods::FoodId> all;
-      for (const kitchen::Ingredient& line : recipe.ingredients) {
-        if (const foods::FoodId* food = line.food()) {
-          all.insert(*food);
-        } else if (const kitchen::RecipeId* part = line.recipe()) {
-          const auto& inside = foods_of(kitchen_.recipe(*part));
-          all.insert(inside.begin(), inside.end());
-        }
-      }
-      known_[recipe.id] = std::move(all);
-    }
-    return known_[recipe.id];
-  }
-
   const Kitchen& kitchen_;
-  std::map<kitchen::RecipeId, std::set<foods::FoodId>> known_;
+  std::map<kitchen::RecipeId, resolve::Inside> known_;
 };
 
 bool avoids_something(const Person& person) {
@@ -80,16 +75,15 @@ struct Served {
 };
 
 // Of what is made together, which has to be made before which.
-void order(const Kitchen& kitchen, const resolve::Resolved& resolved,
-           const std::vector<Served>& together, Contents& contents, std::vector<CleanFirst>& out) {
+void order(const resolve::Resolved& resolved, const std::vector<Served>& together,
+           Contents& contents, std::vector<CleanFirst>& out) {
   for (const Served& mine : together) {
     for (const Person* person : mine.eaters) {
       for (const Served& other : together) {
         if (!avoids_something(*person) || other.making == mine.making) {
           continue;
         }
-        const std::string what =
-            contents.harmful(kitchen.recipe(resolved.making(other.making).recipe), *person);
+        const std::string what = contents.harmful(resolved.making(other.making).recipe, *person);
         if (!what.empty()) {
           out.push_back(
               {mine.making, other.making, fmt::format("{} must not have {}", person->name, what)});
@@ -114,7 +108,7 @@ std::vector<CleanFirst> clean_first(const Kitchen& kitchen, const resolve::Resol
   Contents contents(kitchen);
   std::vector<CleanFirst> out;
   for (const auto& [meal, dishes] : meals) {
-    order(kitchen, resolved, dishes, contents, out);
+    order(resolved, dishes, contents, out);
   }
   return out;
 }
@@ -137,7 +131,7 @@ std::vector<CleanFirst> clean_first_in(const Kitchen& kitchen, const resolve::Re
   }
   Contents contents(kitchen);
   std::vector<CleanFirst> out;
-  order(kitchen, resolved, together, contents, out);
+  order(resolved, together, contents, out);
   return out;
 }
 
@@ -150,7 +144,7 @@ std::optional<std::string> harm_of(const Kitchen& kitchen, foods::FoodId food) {
     all.push_back(&guest.person);
   }
   for (const Person* person : all) {
-    if (std::string what = harm(kitchen, food, *person); !what.empty()) {
+    if (std::string what = harm(kitchen, {{food}, {}}, *person); !what.empty()) {
       return what;
     }
   }

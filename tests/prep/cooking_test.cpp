@@ -145,6 +145,18 @@ TEST(DayOfCooking, WhoeverMustAvoidSomethingGetsTheirDishFirst) {
   EXPECT_EQ(compiled.prep.cooking.at(0).first_for, "Ben must not have egg");
 }
 
+TEST(DayOfCooking, WhatARecipeMayContainIsKeptAwayToo) {
+  House house;
+  house.household("", "[egg]");
+  house.recipe("plain", "1 lb onion", "method: [{do: Fry, hands on: 5 min, on: burner}]\n");
+  house.recipe("relish", "2 lb onions",
+               "may contain: [egg]\nmethod: [{do: Fry, hands on: 15 min, on: burner}]\n");
+  house.plan("2027-03-02: {dinner: [{dish: plain, eaten by: [Ben]}, {dish: relish, eaten by: "
+             "[Ada]}]}");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.prep.cooking.at(0).first_for, "Ben must not have egg");
+}
+
 TEST(DayOfCooking, SaysWhichDishWouldMakeRoom) {
   House house;
   house.household("", "[]", "{burner: 4, oven: 1}");
