@@ -317,17 +317,19 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
       }
       const Food& food = house.food(offer.food);
       const foods::PriceUnit unit = foods::price_unit(food, house.household.system);
-      const auto each_of = [&](kitchen::Cents price) {
-        return Rational(Rational(price) / offer.steps_per_price / offer.size * unit.size);
+      const foods::PriceUnit weight = foods::weight_unit(house.household.system);
+      const auto cost_of = [&](const Rational& size) {
+        return Rational(Rational(*offer.price) / offer.steps_per_price / offer.size * size);
       };
       const auto money = [&](const Rational& cents) {
         return house.household.currency.figure(measure::to_int64(measure::round(cents)));
       };
-      const Rational each = each_of(*offer.price);
+      const Rational each = cost_of(unit.size);
       const foods::Yield* edible = food.yield(Form::plain);
-      std::string text = fmt::format("{:>8}{}", money(each), unit.word);
+      std::string text = fmt::format("{:>8}{:<7}", money(each), unit.word);
       text += edible != nullptr && edible->share < 1
-                  ? fmt::format(" {:>8}{} as eaten", money(each / edible->share), unit.word)
+                  ? fmt::format(" {:>8}{} as eaten", money(cost_of(weight.size) / edible->share),
+                                weight.word)
                   : fmt::format("{:21}", "");
       text += fmt::format("  {:<24} {}", shop.name,
                           offer.by_weight ? fmt::format("{}/{}", money(*offer.price), offer.pack)

@@ -145,9 +145,9 @@ int run(int argc, char** argv) {
   convert->add_option("--to", second, "for example 'g', 'lb' or 'cups, sliced'")->required();
   convert->callback([&] { code = cli::convert(name, second); });
 
-  CLI::App* prices = app.add_subcommand(
-      "prices",
-      "the prices known for a food by weight or piece, as bought and as eaten, cheapest first");
+  CLI::App* prices =
+      app.add_subcommand("prices", "the prices known for a food by piece, measure or weight, as "
+                                   "bought, and by weight as eaten, cheapest first");
   prices->add_option("FOOD", name, "a food (default: all that are sold)");
   with_plan(prices);
   prices->callback(

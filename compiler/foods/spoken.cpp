@@ -53,11 +53,36 @@ bool is_poured(const Food& food, measure::System system) {
 } // namespace
 
 PriceUnit price_unit(const Food& food, measure::System system) {
-  if (basis(food) != measure::Dimension::mass) {
+  if (basis(food) != Dimension::mass) {
     return {" each", 1};
   }
   const bool us = system == measure::System::us;
-  const auto& weight = measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
+  const std::string piece = food.count_as.value_or("");
+  const bool counted = food.shop_in == "dozen" || food.shop_in == "each";
+  if (const auto one = as_purchased(food, {1, {Unit::each, piece}, Form::plain, false});
+      counted && counts_itself(food, piece) && one) {
+    return {" each", one->amount};
+  }
+  // Larger ones are sold by weight as often.
+  constexpr int small_bunch = 150; // grams
+  if (food.shop_in == "head" || food.shop_in == "bunch") {
+    const auto one = as_purchased(food, {1, {Unit::each, food.shop_in}, Form::plain, false});
+    if (one && one->amount <= small_bunch) {
+      return {"/" + food.shop_in, one->amount};
+    }
+  }
+  if (const auto unit = measure::find_unit(food.shop_in, measure::System::us);
+      unit && measure::facts(*unit).dimension == Dimension::volume) {
+    const Unit poured = us ? *unit : Unit::liter;
+    if (const auto one = as_purchased(food, {1, {poured, {}}, Form::plain, false})) {
+      return {fmt::format("/{}", measure::facts(poured).name), one->amount};
+    }
+  }
+  return weight_unit(system);
+}
+
+PriceUnit weight_unit(measure::System system) {
+  const auto& weight = measure::facts(system == measure::System::us ? Unit::pound : Unit::kilogram);
   return {fmt::format("/{}", weight.name), weight.factor};
 }
 

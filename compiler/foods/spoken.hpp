@@ -23,12 +23,15 @@ struct ShopUnit {
 };
 ShopUnit shop_unit(const Food& food, measure::System system);
 
-/// What prices of a food are compared by: a pound or a kilogram, or one where it has no weight.
+/// What prices of a food are compared by: one of what is counted in a shop (a lemon, an egg), the
+/// measure by which it is poured, else a pound or a kilogram.
 struct PriceUnit {
-  std::string word; ///< "/lb", " each"
+  std::string word; ///< "/lb", "/gal", "/head", " each"
   Rational size;    ///< in the food's basis
 };
 PriceUnit price_unit(const Food& food, measure::System system);
+/// A pound or a kilogram, of what has a weight.
+PriceUnit weight_unit(measure::System system);
 
 /// The piece that a bare count of it means: "medium", "clove", "slice"; empty if there is none.
 std::string counted_by(const Food& food);

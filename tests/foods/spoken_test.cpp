@@ -49,5 +49,21 @@ TEST(Amounts, OfPiecesAreToldInTenthsUnlessWholeOnesAreAskedFor) {
   EXPECT_EQ(customary(bread, slice * Rational(4, 10), measure::System::us, 0), "0.4 slice");
 }
 
+TEST(Prices, AreComparedByWhatShopsSellAFoodBy) {
+  Book book;
+  const auto unit = [&](const char* name, measure::System system) {
+    return price_unit(book.get(*book.find(name)), system).word;
+  };
+  EXPECT_EQ(unit("egg", measure::System::us), " each");
+  EXPECT_EQ(unit("lemon", measure::System::metric), " each");
+  EXPECT_EQ(unit("whole milk", measure::System::us), "/gal");
+  EXPECT_EQ(unit("whole milk", measure::System::metric), "/l");
+  EXPECT_EQ(unit("garlic", measure::System::us), "/head");
+  EXPECT_EQ(unit("broccoli", measure::System::us), "/lb");            // a bunch is often weighed
+  EXPECT_EQ(unit("canned chickpea", measure::System::metric), "/kg"); // cans differ in size
+  EXPECT_EQ(unit("ground beef", measure::System::us), "/lb");
+  EXPECT_EQ(price_unit(book.get(*book.find("whole milk")), measure::System::metric).size, 1030);
+}
+
 } // namespace
 } // namespace manciple::foods
