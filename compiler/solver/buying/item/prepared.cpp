@@ -8,8 +8,6 @@
 namespace manciple::buying {
 namespace {
 
-__extension__ using Wide = __int128;
-
 constexpr Day far = std::numeric_limits<Day>::max();
 
 /// Of what is used more often, nothing is frozen that would keep unfrozen.

@@ -8,8 +8,6 @@
 
 namespace manciple::buying {
 
-__extension__ using Wide = __int128;
-
 /// amount * (price per unit), rounded down: a bound made of such costs stays a bound.
 inline Fine priced(Amount amount, Fine per_unit) {
   // Mostly the product fits, and dividing it is far quicker then.

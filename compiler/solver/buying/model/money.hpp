@@ -15,6 +15,9 @@ constexpr Fine fine_per_money = 1'000'000;
 using Amount = std::int64_t;
 constexpr Amount amounts_per_unit = 1000;
 
+/// For products and sums that may go beyond these.
+__extension__ using Wide = __int128;
+
 constexpr Fine fine(Money money) {
   return money * fine_per_money;
 }

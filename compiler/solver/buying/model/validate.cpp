@@ -6,8 +6,6 @@
 namespace manciple::buying {
 namespace {
 
-__extension__ using Wide = __int128;
-
 void require(bool holds, const char* what) {
   if (!holds) {
     throw std::invalid_argument(std::string("buying: ") + what);
