@@ -2,6 +2,7 @@
 
 #include "foods/keys.hpp"
 #include "measure/scan.hpp"
+#include "text/fields.hpp"
 #include "text/words.hpp"
 
 #include <algorithm>

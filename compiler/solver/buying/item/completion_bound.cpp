@@ -330,8 +330,8 @@ CompletionBound::Held CompletionBound::held(std::size_t visit, const Holding* be
     sum.reach += reach;
     sum.fresh += !held->thawed && serves_fresh(visit, held->source) ? reach : 0;
     if (runs_ && from.comes_in_packs) {
-      const auto packs = static_cast<double>((held->left + from.pack - 1) / from.pack);
-      sum.saves += packs * sums_[visit].saves[held->source];
+      const Amount packs = (held->left + from.pack - 1) / from.pack;
+      sum.saves += static_cast<double>(packs) * sums_[visit].saves[held->source];
     }
   }
   return sum;

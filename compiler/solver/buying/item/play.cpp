@@ -81,7 +81,7 @@ struct Notes {
   void serve(const Holding& holding, const Part& part, std::size_t d, Way way) {
     const Day home = source(part).home;
     Serving serving;
-    static_cast<Fate&>(serving) = part;
+    static_cast<Fate&>(serving) = static_cast<const Fate&>(part);
     serving.demand = item->ids[d];
     serving.frozen = from_freezer(way) || holding.thawed;
     serving.frozen_on = way == Way::of_portion ? std::max(home, holding.frozen_on) : home;
@@ -174,14 +174,14 @@ struct PlayTrack {
     notes->take_out(from.parts, holding.free(), false, [&](const Part& part) {
       if (kept) {
         Kept left;
-        static_cast<Fate&>(left) = part;
+        static_cast<Fate&>(left) = static_cast<const Fate&>(part);
         left.frozen = !holding.open && !notes->item->keeps_cool(holding.source);
         notes->add_stays(part, holding, left.frozen, notes->item->last_day + 1);
         left.opened_on = part.opened_on;
         notes->out.solution.kept.push_back(left);
       } else {
         Waste waste;
-        static_cast<Fate&>(waste) = part;
+        static_cast<Fate&>(waste) = static_cast<const Fate&>(part);
         const Source& source = notes->source(part);
         const Day last = holding.open        ? holding.until
                          : source.in_freezer ? source.frozen_until
