@@ -14,18 +14,10 @@ namespace {
 
 using kitchen::Kitchen;
 using kitchen::Person;
-using kitchen::Recipe;
 
 // A vegetarian is not harmed by a knife that has cut ham; whoever avoids nuts, or gluten, may be.
 bool is_harmful(const kitchen::Limit& limit) {
   return limit.diet.empty() || !foods::without(limit.diet).empty();
-}
-
-bool may_contain(const Recipe& recipe, const kitchen::Limit& limit) {
-  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
-  return of != nullptr &&
-         std::any_of(recipe.may_contain.begin(), recipe.may_contain.end(),
-                     [&](foods::Allergen allergen) { return *of == foods::AnyClass(allergen); });
 }
 
 // What a person must not have and may be in it; empty if nothing is.
@@ -35,7 +27,7 @@ std::string harm(const Kitchen& kitchen, const resolve::Inside& inside, const Pe
       return resolve::holds_limit(kitchen, food, limit) == foods::Holds::yes;
     };
     const auto may_be_in = [&](kitchen::RecipeId recipe) {
-      return may_contain(kitchen.recipe(recipe), limit);
+      return resolve::may_contain(kitchen.recipe(recipe), limit);
     };
     if (is_harmful(limit) &&
         (std::any_of(inside.foods.begin(), inside.foods.end(), is_in) ||

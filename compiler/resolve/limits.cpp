@@ -178,12 +178,9 @@ void Check::check_food(const Plate& plate, std::size_t line, FoodId id) {
 // What a recipe itself says that it may contain.
 void Check::check_said(const Plate& plate, const Recipe& recipe,
                        std::optional<std::size_t> through) {
-  for (const foods::Allergen allergen : recipe.may_contain) {
-    for (const kitchen::Limit& limit : plate.person.limits) {
-      const auto* of = std::get_if<foods::AnyClass>(&limit.what);
-      if (of != nullptr && *of == foods::AnyClass(allergen)) {
-        refuse(plate, through, limit, fmt::format("{} may contain it", recipe.name));
-      }
+  for (const kitchen::Limit& limit : plate.person.limits) {
+    if (may_contain(recipe, limit)) {
+      refuse(plate, through, limit, fmt::format("{} may contain it", recipe.name));
     }
   }
 }
@@ -277,6 +274,13 @@ foods::Holds holds_limit(const Kitchen& kitchen, FoodId id, const kitchen::Limit
              : foods::Holds::no;
 }
 
+bool may_contain(const kitchen::Recipe& recipe, const kitchen::Limit& limit) {
+  const auto* of = std::get_if<foods::AnyClass>(&limit.what);
+  return of != nullptr &&
+         std::any_of(recipe.may_contain.begin(), recipe.may_contain.end(),
+                     [&](foods::Allergen allergen) { return *of == foods::AnyClass(allergen); });
+}
+
 void Inside::add(const Kitchen& kitchen, const kitchen::Target& what) {
   std::vector<kitchen::Target> open{what};
   while (!open.empty()) {
@@ -303,7 +307,6 @@ Fit fit_for(const Kitchen& kitchen, const Inside& inside, const Person& person) 
     }
   };
   for (const kitchen::Limit& limit : person.limits) {
-    const auto* of = std::get_if<foods::AnyClass>(&limit.what);
     for (const FoodId id : inside.foods) {
       const foods::Food& food = kitchen.food(id);
       if (food.from_tap) {
@@ -317,10 +320,8 @@ Fit fit_for(const Kitchen& kitchen, const Inside& inside, const Person& person) 
       }
     }
     for (const kitchen::RecipeId id : inside.recipes) {
-      for (const foods::Allergen allergen : kitchen.recipe(id).may_contain) {
-        if (of != nullptr && *of == foods::AnyClass(allergen)) {
-          refuse(limit, fmt::format("{} may contain it", kitchen.recipe(id).name));
-        }
+      if (may_contain(kitchen.recipe(id), limit)) {
+        refuse(limit, fmt::format("{} may contain it", kitchen.recipe(id).name));
       }
     }
   }

@@ -20,6 +20,9 @@ std::string name_of(const kitchen::Kitchen& kitchen, const kitchen::Limit& limit
 foods::Holds holds_limit(const kitchen::Kitchen& kitchen, foods::FoodId food,
                          const kitchen::Limit& limit);
 
+/// Whether a recipe says that it may contain what somebody must not have.
+bool may_contain(const kitchen::Recipe& recipe, const kitchen::Limit& limit);
+
 /// What may be in something: foods, and recipes that say what they may contain.
 struct Inside {
   std::set<foods::FoodId> foods;

@@ -324,11 +324,15 @@ TEST(Shopping, APriceBeyondWhatIsSolvedIsRefusedAtItsLine) {
       << house.said();
 }
 
-TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
-  House house;
+void plan_what_nobody_sells(House& house) {
   house.write("plans/stores/corner.yaml", "shop: Corner\nwalk: [produce]\nprices: {}\n");
   house.recipe("stew", "1 lb salmon fillet");
   house.plan("2027-03-02: {dinner: stew}");
+}
+
+TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
+  House house;
+  plan_what_nobody_sells(house);
   EXPECT_EQ(house.good().shopping.shortfalls.size(), 1U);
   EXPECT_NE(house.said().find("recipes/stew.yaml:3:15: warning: "), std::string::npos)
       << house.said();
@@ -337,9 +341,7 @@ TEST(Shopping, WhatCannotBeMetIsSaidAtItsLine) {
 // Not only the nine tenths that would do.
 TEST(Shopping, AllThatTheDishAsksForIsToBeFound) {
   House house;
-  house.write("plans/stores/corner.yaml", "shop: Corner\nwalk: [produce]\nprices: {}\n");
-  house.recipe("stew", "1 lb salmon fillet");
-  house.plan("2027-03-02: {dinner: stew}");
+  plan_what_nobody_sells(house);
   const auto compiled = house.good();
   EXPECT_EQ(compiled.shopping.shortfalls.at(0).to_find(), compiled.resolved.uses.at(0).amount);
   EXPECT_NE(house.said().find("1 lb of it is still to be found"), std::string::npos)

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
 
 namespace manciple::buying {
 namespace {
@@ -19,17 +20,23 @@ bool is_free(const Terms& terms, std::size_t v) {
   return terms.charge[v] == Cost{};
 }
 
+/// Where visit u sells the offer under the terms of visit v and is free to use: its source there.
+std::optional<std::size_t> twin_at(const Prepared& item, const Terms& terms, std::size_t u,
+                                   std::size_t v, OfferId offer) {
+  const Visit& other = item.visits[u];
+  const auto same = std::find(other.offers.begin(), other.offers.end(), offer);
+  if (same == other.offers.end() || !is_free(terms, u) ||
+      terms.discount_at(u) != terms.discount_at(v)) {
+    return std::nullopt;
+  }
+  return other.sources[static_cast<std::size_t>(same - other.offers.begin())];
+}
+
 bool has_earlier_twin(const Prepared& item, const Terms& terms, std::size_t v, std::size_t o) {
   const Visit& visit = item.visits[v];
   for (std::size_t u = 0; u < v; ++u) {
-    const Visit& other = item.visits[u];
-    const auto same = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]);
-    if (same == other.offers.end() || !is_free(terms, u) ||
-        terms.discount_at(u) != terms.discount_at(v)) {
-      continue;
-    }
-    const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
-    if (item.same_as(v, twin) == item.same_as(v, visit.sources[o])) {
+    const auto twin = twin_at(item, terms, u, v, visit.offers[o]);
+    if (twin && item.same_as(v, *twin) == item.same_as(v, visit.sources[o])) {
       return true;
     }
   }
@@ -41,19 +48,13 @@ void cap_by_later_twin(const Prepared& item, const Terms& terms, std::size_t v, 
   const Visit& visit = item.visits[v];
   const std::size_t source = visit.sources[o];
   for (std::size_t u = v + 1; u < item.visits.size(); ++u) {
-    const Visit& other = item.visits[u];
-    const auto same = std::find(other.offers.begin(), other.offers.end(), visit.offers[o]);
-    if (same == other.offers.end() || !is_free(terms, u) ||
-        terms.discount_at(u) != terms.discount_at(v)) {
-      continue;
+    const auto twin = twin_at(item, terms, u, v, visit.offers[o]);
+    if (twin &&
+        (terms.priced_room() == nullptr || item.same_as(u, *twin) == item.same_as(u, source))) {
+      most[source] = std::min(most[source],
+                              item.packs_for(source, item.first_served[v], item.first_served[u]));
+      return;
     }
-    const std::size_t twin = other.sources[static_cast<std::size_t>(same - other.offers.begin())];
-    if (terms.priced_room() != nullptr && item.same_as(u, twin) != item.same_as(u, source)) {
-      continue;
-    }
-    most[source] =
-        std::min(most[source], item.packs_for(source, item.first_served[v], item.first_served[u]));
-    return;
   }
 }
 

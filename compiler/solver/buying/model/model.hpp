@@ -43,12 +43,11 @@
 /// unfrozen; or, from the freezer, of each kind the one that goes off first there; of equals, the
 /// first lot, then the first stop and offer. (A demand that can use up more than eight packs of one
 /// size does so before it takes another size: the size that is first in the order of lots, then
-/// stops and offers.) A demand is not left short while
-/// something may serve it, but for what would have to be frozen for it: that is free to choose.
-/// What is good unfrozen may come from the freezer all the same if its cool place is limited (and
-/// the item has no more than eight demands). What a demand takes from the freezer in all must be
-/// at least `least_frozen`, or else all that it must have, unless all of that was there from the
-/// start.
+/// stops and offers.) A demand is not left short while something may serve it, but for what would
+/// have to be frozen for it: that is free to choose. What is good unfrozen may come from the
+/// freezer all the same if its cool place is limited (and the item has no more than eight demands).
+/// What a demand takes from the freezer in all must be at least `least_frozen`, or else all that it
+/// must have, unless all of that was there from the start.
 ///
 /// **Containers.** A demand may be for a number of containers ("1 can"), whatever their size within
 /// reason. An offer or lot with `containers` serves it by the container, any other by weight.
