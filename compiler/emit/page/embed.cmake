@@ -47,7 +47,9 @@ function(script_of name folder before after)
 endfunction()
 # The first script's names are the page's, so that the other one has them.
 script_of(first_script first "'use strict';\n" "")
-script_of(script script "(() => {\n'use strict';\n" "})();\n")
+# The first tick is as quick as the others: its functions are compiled before it, where a browser knows
+# this comment (Chromium does).
+script_of(script script "//# allFunctionsCalledOnLoad\n(() => {\n'use strict';\n" "})();\n")
 
 # Its licence stands at its beginning and stays; its other comments go.
 file(READ ${QR} content)

@@ -7,9 +7,12 @@
 namespace manciple::emit {
 namespace {
 
-// All of the script that stands before the first paint: the header and the bars are painted then,
-// and of the parts, which without the script stand one below the other, none.
-constexpr std::string_view first_words = "document.documentElement.className='js roomy'";
+// The header and the bars are painted before any script runs, which takes a slow phone a moment to
+// begin with. So the page is laid out for one that runs, and this is for where none does: all parts
+// stand one below the other, with the bars in their places.
+constexpr std::string_view all_parts = "main > section { display: block; }\n"
+                                       ".roomy :is(nav, #foot) { position: static; }\n"
+                                       ".roomy body { padding-bottom: 1rem; }\n";
 
 // Where the script cannot run to its end (a browser that is too old), the page is as it is without
 // one. A script of its own, for a browser may be too old to read the next one at all.
@@ -46,13 +49,14 @@ std::string page_html(const Compiled& compiled) {
   using namespace page;
   const auto& plan = compiled.plan();
   std::string out = fmt::format(
-      "<!doctype html>\n<html lang=en>\n<head>\n<meta charset=utf-8>\n<meta name=viewport "
+      "<!doctype html>\n<html lang=en class=roomy>\n<head>\n<meta charset=utf-8>\n<meta "
+      "name=viewport "
       "content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n<meta "
       "name=color-scheme content=\"light dark\">\n<title>{}: list, menu and "
-      "work</title>\n<script>{}</script>\n<style>\n{}</style>\n<noscript "
+      "work</title>\n<style>\n{}</style>\n<noscript><style>\n{}</style></noscript>\n<noscript "
       "class=style><style>\n{}</style></noscript>\n<noscript "
       "class=style><style>\n{}</style></noscript>\n</head>\n<body>\n",
-      escape(plan.name), first_words, frame_style, first_style, style);
+      escape(plan.name), frame_style, all_parts, first_style, style);
   out += fmt::format("<header><h1>{}</h1><p>{} to {}</p></header>\n", name(plan.name),
                      text::print_day(plan.from), text::print_day(plan.until));
   out += without_script;
@@ -73,7 +77,7 @@ std::string page_html(const Compiled& compiled) {
       "<p id=said class=vh role=status></p>\n<footer><p>{}</p></footer>\n"
       "<script type=application/json id=data>{}</script>\n<script type=application/json "
       "id=dishes-data>{}</script>\n<script type=text/plain id=qr>\n{}</script>\n"
-      "<script type=text/plain id=script-of-the-rest>\n{}</script>\n</body>\n</html>\n",
+      "<script type=text/plain id=script-of-the-rest>{}</script>\n</body>\n</html>\n",
       escape(caution), data_json(compiled), dishes_json(compiled), script_in_ascii(qr_library),
       script_in_ascii(script));
   return byte_order_mark + in_ascii(out);

@@ -8,6 +8,7 @@ const dress = (pieces) => {
 };
 // The part that the address asks for.
 const [, partAsked = 'today'] = /^#(shop|stop|trip|menu|cook|dish|session|more|labels|figures)/.exec(location.hash) ?? [];
+root.classList.add('js');
 root.dataset.view = /^(stop|trip)/.test(partAsked) ? 'shop' : partAsked;
 
 $('nav a').hash = 'today'; // without the script it leads to all days
