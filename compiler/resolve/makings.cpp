@@ -126,6 +126,15 @@ bool keeps_unfrozen(const Recipe& recipe, Date made, const Need& need) {
          gap_in_days(made, need.last) <= std::min(keeps, need.within);
 }
 
+// The day on which the last of it is eaten, as leftovers.
+Date last_eaten(const Need& need) {
+  Date last = need.consumer.date;
+  for (const Consumer& later : need.later) {
+    last = std::max(last, later.date);
+  }
+  return last;
+}
+
 void Maker::collect_dishes() {
   for (std::size_t m = 0; m < plan_.meals.size(); ++m) {
     const Meal& meal = plan_.meals[m];
@@ -378,7 +387,7 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
       const Date made = plan_.sessions[*session].date;
       return in_time(*session, need) &&
              (keeps_unfrozen(recipe, made, need) ||
-              gap_in_days(made, need.consumer.date) <= recipe.keeps_freezer.value_or(0));
+              gap_in_days(made, last_eaten(need)) <= recipe.keeps_freezer.value_or(0));
     };
     if (!session || !serves(needs[i])) {
       on_the_day.push_back(std::move(needs[i]));
@@ -401,7 +410,9 @@ void Maker::make_in_sessions(const Recipe& recipe, std::vector<Need> needs) {
         within = std::min(within, needs[j].within);
       }
       making.consumers.push_back(needs[j].consumer);
+      // Leftovers are as old as the dish that they are of, and are frozen where it is.
       for (Consumer& later : needs[j].later) {
+        later.from_freezer = later.from_freezer || needs[j].consumer.from_freezer;
         making.consumers.push_back(std::move(later));
       }
     }

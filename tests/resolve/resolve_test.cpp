@@ -347,5 +347,27 @@ TEST(Resolve, ADishIsAsOldAsTheSauceInIt) {
   EXPECT_EQ(compiled.resolved.makings[0].good_until, text::parse_date("2027-03-12"));
 }
 
+// Made on the 7th for the 9th, the 14th and the 15th: what is eaten on the 15th has not stood in
+// the fridge for eight days.
+TEST(Resolve, LeftoversOfWhatWasFrozenWereFrozen) {
+  House house;
+  house.recipe("cake", "1 lb all-purpose flour",
+               "make ahead: yes\nkeeps: {fridge: 4 days, freezer: 3 months}\n");
+  house.plan("2027-03-09: {dinner: cake}, 2027-03-14: {dinner: cake}, "
+             "2027-03-15: {dinner: leftovers of cake}",
+             "prep: [{date: 2027-03-07, from: \"14:00\", until: \"17:00\"}]\n");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.resolved.makings.size(), 1U);
+  const auto& consumers = compiled.resolved.makings[0].consumers;
+  ASSERT_EQ(consumers.size(), 3U);
+  EXPECT_FALSE(consumers[0].from_freezer);
+  EXPECT_TRUE(consumers[1].from_freezer);
+  EXPECT_TRUE(consumers[2].from_freezer);
+  // A day longer than it keeps frozen, the leftovers are of a making of their own.
+  house.recipe("cake", "1 lb all-purpose flour",
+               "make ahead: yes\nkeeps: {fridge: 4 days, freezer: 7 days}\n");
+  EXPECT_EQ(house.good().resolved.makings.size(), 2U);
+}
+
 } // namespace
 } // namespace manciple
