@@ -113,6 +113,7 @@ if [ "${1:-}" = --all ]; then
   check "150 random houses cost what the oracle says" /usr/bin/python3 -B tests/oracle/house/compare.py build/release/manciple --seeds 1..150
   check "what must hold between a house and the house changed" /usr/bin/python3 tests/oracle/metamorphic.py build/release/manciple --changes 40
   check "four months are built, in less room, too" /usr/bin/python3 tests/four_months.py build/release/manciple
+  check "ten other dinners in the demo are right, and as a cook would do it" /usr/bin/python3 tests/other_dinners.py build/release/manciple
   check "random models cost what trying everything finds" bash tests/random_models.sh
   check "clang builds the program without a warning" bash tests/clang.sh
   check "clang-tidy finds nothing" bash tests/tidy.sh --all

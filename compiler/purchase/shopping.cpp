@@ -4,6 +4,7 @@
 #include "purchase/rules.hpp"
 #include "purchase/shortfall.hpp"
 #include "purchase/small_stops.hpp"
+#include "resolve/steps.hpp"
 
 #include <fmt/format.h>
 
@@ -24,6 +25,9 @@ constexpr double usual_work = 40'000'000;
 
 /// Thousandths of a unit.
 constexpr buying::Amount least_served = 2;
+
+/// Two pieces of one food differ by a fifth. Common practice, no source.
+constexpr int pieces_differ = 5;
 
 class Shopper {
 public:
@@ -153,6 +157,7 @@ private:
     const auto wanted = [&](std::size_t n) {
       return Rational((resolved_.uses[uses[n]].amount - without[n]) * worth_of(uses[n]));
     };
+    std::vector<Part> parts;
     std::size_t next = 0;
     Rational done = 0; // of the use that `next` points at
     for (const buying::Serving* const serving : servings) {
@@ -165,12 +170,16 @@ private:
         const bool all = last || left <= amount;
         const Rational taken = all ? left : amount;
         if (taken > 0) {
-          serve(*serving, id, uses[next], taken / counts, taken / worth_of(uses[next]));
+          parts.push_back({serving, uses[next], taken / counts, taken / worth_of(uses[next])});
         }
         amount -= taken;
         done = all ? Rational(0) : Rational(done + taken);
         next += all ? 1 : 0;
       }
+    }
+    leave_slivers(parts, solution);
+    for (const Part& part : parts) {
+      serve(*part.of, id, part.use, part.taken, part.covers);
     }
     for (std::size_t n = 0; n < uses.size(); ++n) {
       const bool served = n < next || missing == 0;
@@ -179,6 +188,58 @@ private:
         out_.shortfalls.push_back({uses[n], without[n], rest / worth_of(uses[n])});
       }
     }
+  }
+
+  // Of a serving, so much in terms of the item is for a use, of which it covers so much.
+  struct Part {
+    const buying::Serving* of = nullptr;
+    std::size_t use = 0;
+    Rational taken, covers;
+  };
+
+  // Pieces of one food differ, and what they weigh is a mean: nobody cuts another onion because the
+  // last one of the bag is smaller than most. What would be such a sliver stays where it is, and
+  // what a use has most of counts for it. But what is bought for the sliver alone is used for it.
+  void leave_slivers(std::vector<Part>& parts, const buying::ItemSolution& solution) const {
+    for (std::size_t p = 0; p < parts.size();) {
+      Part* const most = most_of(parts, parts[p].use);
+      const auto piece = piece_of(parts[p].use);
+      if (most != &parts[p] && piece && !parts[p].of->stock &&
+          parts[p].taken * pieces_differ < *piece && serves_others(parts, p, solution)) {
+        most->covers += parts[p].covers;
+        parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(p));
+      } else {
+        ++p;
+      }
+    }
+  }
+  static Part* most_of(std::vector<Part>& parts, std::size_t use) {
+    Part* most = nullptr;
+    for (Part& part : parts) {
+      if (part.use == use && (most == nullptr || part.taken > most->taken)) {
+        most = &part;
+      }
+    }
+    return most;
+  }
+  // In terms of the item.
+  std::optional<Rational> piece_of(std::size_t use) const {
+    const auto* of = std::get_if<resolve::OfMaking>(&resolved_.uses[use].reason);
+    if (of == nullptr) {
+      return std::nullopt;
+    }
+    const kitchen::Recipe& recipe = kitchen_.recipe(resolved_.making(of->making).recipe);
+    const auto piece = resolve::piece_of_produce(kitchen_, recipe.ingredients[of->ingredient]);
+    return piece ? std::optional(Rational(*piece * worth_of(use))) : std::nullopt;
+  }
+  static bool serves_others(const std::vector<Part>& parts, std::size_t p,
+                            const buying::ItemSolution& solution) {
+    const buying::Serving& of = *parts[p].of;
+    return std::any_of(parts.begin(), parts.end(),
+                       [&](const Part& other) { return other.of == &of && &other != &parts[p]; }) ||
+           std::any_of(solution.servings.begin(), solution.servings.end(), [&](const auto& other) {
+             return !other.stock && other.of == of.of && other.demand != of.demand;
+           });
   }
 
   Rational worth_of(std::size_t use) const { return in_terms_of(resolved_.uses[use].food).worth; }
@@ -259,11 +320,12 @@ private:
   void leftovers(ItemId id) {
     const buying::ItemSolution& solution = out_.solution.items[id];
     std::map<std::pair<bool, std::size_t>, std::pair<Rational, Rational>> left; // kept, wasted
+    std::map<std::size_t, Rational> frozen; // of what is kept, by purchase
     for (const buying::Kept& kept : solution.kept) {
       const Rational amount = from_model(kept.amount) / in_terms_of(food_of(kept, id)).worth;
       left[{kept.stock, kept.of}].first += amount;
       if (!kept.stock && kept.frozen) {
-        out_.lines[first_line_ + kept.of].to_freeze += amount;
+        frozen[kept.of] += amount;
       }
     }
     for (const buying::Waste& waste : solution.wastes) {
@@ -278,14 +340,17 @@ private:
       }
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
-      // What the scale rounds up is eaten with the rest, not left; the model's packs may be a
-      // thousandth of a unit larger than they are.
+      // What the scale rounds up is eaten with the rest, not left, but for what is a step of it,
+      // where slivers stay; the model's packs may be a thousandth of a unit larger than they are.
       if (offer.by_weight) {
-        continue;
+        const Rational more = rest - line.kept - line.wasted;
+        (line.kept > 0 ? line.kept : line.wasted) += more < offer.size ? Rational(0) : more;
+      } else {
+        rest = std::max(rest, Rational(0));
+        line.wasted = line.kept > 0 ? std::min(line.wasted, rest) : rest;
+        line.kept = rest - line.wasted;
       }
-      rest = std::max(rest, Rational(0));
-      line.wasted = line.kept > 0 ? std::min(line.wasted, rest) : rest;
-      line.kept = rest - line.wasted;
+      line.to_freeze += std::min(frozen[l - first_line_], line.kept);
     }
     for (const buying::LotId lot : buying::ids(out_.lowered.lots[id])) {
       const auto& [kept, wasted] = left[{true, lot.index()}];

@@ -136,6 +136,18 @@ bool comes_in_pieces(const Kitchen& kitchen, const Ingredient& ingredient) {
   return parts(kitchen, ingredient).has_value();
 }
 
+std::optional<Rational> piece_of_produce(const Kitchen& kitchen, const Ingredient& ingredient) {
+  if (ingredient.containers || !comes_in_pieces(kitchen, ingredient)) {
+    return std::nullopt;
+  }
+  const foods::Food& food = kitchen.food(*ingredient.food());
+  const bool by_the_leaf = ingredient.amount->measure.piece == "head";
+  if (food.department != Department::produce || by_the_leaf) {
+    return std::nullopt;
+  }
+  return foods::as_purchased(food, *ingredient.amount)->amount / ingredient.amount->number;
+}
+
 int minutes_to_cook(const Recipe& recipe) {
   int out = recipe.marinate.value_or(0);
   for (const kitchen::MethodStep& step : recipe.method) {

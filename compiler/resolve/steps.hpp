@@ -29,6 +29,11 @@ measure::Rational give_of(const kitchen::Kitchen& kitchen, const kitchen::Recipe
 /// garlic and what is weighed.
 bool comes_in_pieces(const kitchen::Kitchen& kitchen, const kitchen::Ingredient& ingredient);
 
+/// What a piece weighs of fruit or vegetables that are taken in pieces, in the food's basis, as
+/// purchased. Nothing of anything else, nor of a head, which is taken apart leaf by leaf.
+std::optional<measure::Rational> piece_of_produce(const kitchen::Kitchen& kitchen,
+                                                  const kitchen::Ingredient& ingredient);
+
 /// How many times what is written an ingredient is taken where the recipe is made so many times: of
 /// what is counted, whole things.
 measure::Rational times_of_ingredient(const kitchen::Kitchen& kitchen,
