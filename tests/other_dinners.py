@@ -48,7 +48,10 @@ def main():
             plan.write_text(plan_with(text, said.on, dish))
             built = subprocess.run([said.program, "build", plan, "--out", place / "out"], cwd=place, capture_output=True, text=True)
             if built.returncode != 0:
-                sys.exit(f"{dish}: exit {built.returncode}\n{built.stdout}{built.stderr}")
+                # Somebody must not have it, say; of the dishes above none is refused.
+                print(f"{dish}: exit {built.returncode}\n{built.stdout}{built.stderr}", end="", flush=True)
+                wrong += dish in DISHES or built.returncode != 1
+                continue
             out, emit = place / "out", SOURCE / "tests/emit"
             found = [checked for checked in (check(emit / "practical.py", out),
                                              check(emit / "check_result.py", out, SOURCE / "compiler/emit/result.schema.json", plan),

@@ -4,8 +4,51 @@
 #include <tuple>
 
 namespace manciple::prep {
+namespace {
 
-std::vector<Task> assign_cooks(std::vector<Task> tasks, int cooks) {
+using Cook = std::optional<std::size_t>;
+
+// Whoever has made the wash-up necessary.
+Cook made_dirty(const Task& wash, const std::vector<Task>& before) {
+  Cook out;
+  for (const Task& task : before) {
+    const bool by_it = wash.kind == Task::Kind::wash && task.hands_on > 0 &&
+                       task.start + task.hands_on == wash.start && task.making == wash.making;
+    out = by_it && task.cook ? task.cook : out;
+  }
+  return out;
+}
+
+// Whoever has begun the dish.
+Cook begun_by(const OtherWork& work, const std::vector<OtherWork>& all) {
+  Cook out;
+  int last = work.from;
+  for (const OtherWork& other : all) {
+    if (other.dish == work.dish && other.cook && other.until <= work.from &&
+        (!out || other.until >= last)) {
+      out = other.cook;
+      last = other.until;
+    }
+  }
+  return out;
+}
+
+Cook take(std::vector<int>& free_at, int from, int until, Cook rather) {
+  for (const bool any : {false, true}) {
+    for (std::size_t c = 0; c < free_at.size(); ++c) {
+      if (free_at[c] <= from && (any || !rather || c == *rather)) {
+        free_at[c] = until;
+        return c;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+} // namespace
+
+std::vector<Task> assign_cooks(std::vector<Task> tasks, std::vector<int> free_at,
+                               std::vector<OtherWork>& others) {
   std::vector<std::size_t> order(tasks.size());
   for (std::size_t i = 0; i < order.size(); ++i) {
     order[i] = i;
@@ -16,34 +59,28 @@ std::vector<Task> assign_cooks(std::vector<Task> tasks, int cooks) {
     return std::tuple(one.start, one.kind != Task::Kind::wash) <
            std::tuple(other.start, other.kind != Task::Kind::wash);
   });
-  std::vector<int> free_at(static_cast<std::size_t>(cooks), 0);
+  std::stable_sort(others.begin(), others.end(),
+                   [](const OtherWork& a, const OtherWork& b) { return a.from < b.from; });
+  std::size_t next = 0;
+  const auto give_others = [&](int until) {
+    for (; next < others.size() && others[next].from < until; ++next) {
+      OtherWork& work = others[next];
+      work.cook = take(free_at, work.from, work.until, begun_by(work, others));
+    }
+  };
   std::vector<std::size_t> place(order.size());
   std::vector<Task> sorted;
   for (std::size_t i = 0; i < order.size(); ++i) {
     place[order[i]] = i;
     Task& task = tasks[order[i]];
-    std::optional<std::size_t> same;
-    for (const Task& other : sorted) {
-      const bool made_dirty = task.kind == Task::Kind::wash && other.hands_on > 0 &&
-                              other.start + other.hands_on == task.start &&
-                              other.making == task.making && other.cook;
-      same = made_dirty ? other.cook : same;
-    }
-    for (std::size_t c = 0; task.hands_on > 0 && c < free_at.size(); ++c) {
-      if (free_at[c] <= task.start && (!same || c == *same)) {
-        free_at[c] = task.start + task.hands_on;
-        task.cook = c;
-        break;
-      }
-    }
-    for (std::size_t c = 0; task.hands_on > 0 && !task.cook && c < free_at.size(); ++c) {
-      if (free_at[c] <= task.start) {
-        free_at[c] = task.start + task.hands_on;
-        task.cook = c;
-      }
+    give_others(task.start);
+    task.cook.reset();
+    if (task.hands_on > 0) {
+      task.cook = take(free_at, task.start, task.start + task.hands_on, made_dirty(task, sorted));
     }
     sorted.push_back(std::move(task));
   }
+  give_others(text::minutes_a_day);
   for (Task& task : sorted) {
     for (std::size_t& before : task.after) {
       before = place[before];

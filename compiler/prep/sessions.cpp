@@ -200,7 +200,10 @@ SessionPlan Session::run(text::Diagnostics& diagnostics) {
     out_.length = placed.length;
     out_.bound = placed.bound;
     write_tasks(placed);
-    out_.tasks = assign_cooks(std::move(out_.tasks), session().cooks);
+    std::vector<OtherWork> meals; // who cooks them is said when they have been placed
+    out_.tasks =
+        assign_cooks(std::move(out_.tasks),
+                     std::vector<int>(static_cast<std::size_t>(session().cooks), 0), meals);
     tell_too_long(diagnostics);
   }
   return std::move(out_);

@@ -1,5 +1,6 @@
 #include "prep/who_cooks.hpp"
 
+#include "prep/cooks.hpp"
 #include "prep/errors.hpp"
 
 #include <fmt/format.h>
@@ -30,38 +31,81 @@ public:
         shifts_(kitchen::shifts(kitchen, date)),
         diagnostics_(diagnostics) {}
 
-  // A session's tasks keep its cooks busy.
-  void session(const SessionPlan& plan) {
+  void session(SessionPlan& plan) {
     const kitchen::Session& window = kitchen_.plan->sessions[plan.session];
     kitchen::Shift all{window.from, window.from + plan.length, {}};
     for (const std::string& name : window.names) {
       all.cooks.push_back({name});
     }
-    for (const Task& task : plan.tasks) {
-      if (task.cook && *task.cook < window.names.size()) {
-        busy_[window.names[*task.cook]].emplace_back(window.from + task.start,
-                                                     window.from + task.start + task.hands_on);
-      }
-    }
-    sessions_.push_back(std::move(all));
+    sessions_.push_back({std::move(all), &plan, false});
   }
 
   void run(std::vector<Work> all) {
     std::stable_sort(all.begin(), all.end(),
                      [](const Work& a, const Work& b) { return a.step->start < b.step->start; });
     for (const Work& one : all) {
+      for (Running& running : sessions_) {
+        if (!running.shared && running.shift.from <= one.step->start) {
+          share(running, all);
+        }
+      }
       work(one);
     }
   }
 
 private:
+  struct Running {
+    kitchen::Shift shift;
+    SessionPlan* plan = nullptr;
+    bool shared = false; ///< its tasks and what is cooked meanwhile have their cooks
+  };
+
+  // So that nobody has to be at two things, though there are enough hands: who does a task of the
+  // session is said anew, together with the dishes.
+  void share(Running& running, const std::vector<Work>& all) {
+    running.shared = true;
+    const kitchen::Session& window = kitchen_.plan->sessions[running.plan->session];
+    const int from = running.shift.from;
+    std::vector<OtherWork> dishes;
+    std::vector<const Cooking::Step*> steps;
+    for (const Work& one : all) {
+      const int minutes = one.step->hands_on + one.step->wash;
+      if (minutes > 0 && &shift_at(one.step->start) == &running.shift) {
+        const auto dish = static_cast<std::size_t>(one.dish->making);
+        dishes.push_back({dish, one.step->start - from, one.step->start - from + minutes});
+        steps.push_back(one.step);
+      }
+    }
+    if (!dishes.empty()) {
+      std::vector<int> free_at(static_cast<std::size_t>(window.cooks), 0);
+      for (std::size_t c = 0; c < std::min(free_at.size(), window.names.size()); ++c) {
+        for (const auto& [begun, ended] : busy_[window.names[c]]) {
+          free_at[c] = std::max(free_at[c], begun < from ? ended - from : 0);
+        }
+      }
+      running.plan->tasks = assign_cooks(std::move(running.plan->tasks), free_at, dishes);
+      for (std::size_t i = 0; i < dishes.size(); ++i) {
+        if (dishes[i].cook && *dishes[i].cook < window.names.size()) {
+          shared_[steps[i]] = window.names[*dishes[i].cook];
+        }
+      }
+    }
+    for (const Task& task : running.plan->tasks) {
+      if (task.cook && *task.cook < window.names.size()) {
+        busy_[window.names[*task.cook]].emplace_back(from + task.start,
+                                                     from + task.start + task.hands_on);
+      }
+    }
+  }
+
   [[nodiscard]] const kitchen::Shift& shift_at(int minute) const {
     const auto in = [&](const kitchen::Shift& one) {
       return one.from <= minute && minute < one.until;
     };
-    const auto session = std::find_if(sessions_.begin(), sessions_.end(), in);
+    const auto session = std::find_if(sessions_.begin(), sessions_.end(),
+                                      [&](const Running& one) { return in(one.shift); });
     if (session != sessions_.end()) {
-      return *session;
+      return session->shift;
     }
     const auto shift = std::find_if(shifts_.begin(), shifts_.end(), in);
     return shift == shifts_.end() ? shifts_.back() : *shift;
@@ -86,10 +130,12 @@ private:
       tell(one, shift.cooks.front());
     }
     const Cook* best = nullptr;
-    std::tuple<bool, bool, bool> least; // what speaks against somebody, the gravest first
+    std::tuple<bool, bool, bool, bool> least; // what speaks against somebody, the gravest first
+    const auto shared = shared_.find(one.step);
     for (const Cook& cook : shift.cooks) {
-      const std::tuple<bool, bool, bool> against{!is_free(cook.name, from, until), !has_time(cook),
-                                                 last_[one.dish] != cook.name};
+      const std::tuple<bool, bool, bool, bool> against{
+          shared != shared_.end() && shared->second != cook.name, !is_free(cook.name, from, until),
+          !has_time(cook), last_[one.dish] != cook.name};
       if (best == nullptr || against < least) {
         best = &cook;
         least = against;
@@ -124,7 +170,8 @@ private:
   const Resolved& resolved_;
   Date date_;
   std::vector<kitchen::Shift> shifts_;
-  std::vector<kitchen::Shift> sessions_;
+  std::vector<Running> sessions_;
+  std::map<const Cooking::Step*, std::string> shared_; // who does it beside a session
   std::map<std::string, std::vector<std::pair<int, int>>> busy_;
   std::map<const Cooking*, std::string> last_; // who did the step before
   text::Diagnostics& diagnostics_;
@@ -133,7 +180,7 @@ private:
 } // namespace
 
 void name_cooks(const Kitchen& kitchen, const Resolved& resolved,
-                const std::vector<SessionPlan>& sessions, std::vector<Cooking>& cooking,
+                std::vector<SessionPlan>& sessions, std::vector<Cooking>& cooking,
                 text::Diagnostics& diagnostics) {
   std::map<Date, std::vector<Work>> days;
   for (Cooking& cook : cooking) {
@@ -143,7 +190,7 @@ void name_cooks(const Kitchen& kitchen, const Resolved& resolved,
   }
   for (auto& [date, work] : days) {
     Day day(kitchen, resolved, date, diagnostics);
-    for (const SessionPlan& plan : sessions) {
+    for (SessionPlan& plan : sessions) {
       if (kitchen.plan->sessions[plan.session].date == date) {
         day.session(plan);
       }
