@@ -60,7 +60,7 @@ for supply in result["supplies"]:
 for u, served in parts.items():
     use = uses[u]
     # A head is taken apart leaf by leaf, and what is left of one is used up first.
-    whole = re.match(r"(\d+) (?!oz|lb|g |kg|ml|l |cups?|tbsp|tsp|cloves?|cans?|pints?|quarts?|sprigs?|slices?|heads?)", use.get("line", ""))
+    whole = re.match(r"(\d+) (?!\d|oz|lb|g |kg|ml|l |cups?|tbsp|tsp|cloves?|cans?|pints?|quarts?|sprigs?|slices?|heads?)", use.get("line", ""))
     if whole and len(served) > 1:
         piece = use["amount"] / (int(whole[1]) * makings[use["making"]]["times"])
         if min(amount for amount, _ in served) < 0.2 * piece and piece > 15:
