@@ -297,11 +297,6 @@ private:
       static_cast<Served&>(of) = served;
       of.line = first_line_ + serving.of;
       add(of, out_.supplies);
-      Line& line = out_.lines[of.line];
-      if (served.frozen ? served.frozen_on == out_.visits[line.visit].date
-                        : resolve::is_for_freezer(kitchen_, resolved_.uses[served.use])) {
-        line.to_freeze += served.amount;
-      }
     }
   }
 
@@ -314,6 +309,37 @@ private:
     } else {
       all.push_back(part);
     }
+  }
+
+  // What uses have of a line, which is not more than it is: the model's packs may be some
+  // thousandths of a unit larger.
+  Rational used_of(std::size_t line) {
+    Rational used = 0;
+    Supply* most = nullptr;
+    for (Supply& supply : out_.supplies) {
+      if (supply.line == line) {
+        used += supply.amount;
+        most = most == nullptr || supply.amount > most->amount ? &supply : most;
+      }
+    }
+    const Rational over = used - out_.lines[line].amount;
+    if (over <= 0) {
+      return used;
+    }
+    most->amount -= over;
+    return out_.lines[line].amount;
+  }
+  // What goes into the freezer when it comes home, for some use.
+  Rational frozen_at_once(std::size_t line) const {
+    Rational out = 0;
+    for (const Supply& supply : out_.supplies) {
+      const bool frozen =
+          supply.line == line &&
+          (supply.frozen ? supply.frozen_on == out_.visits[out_.lines[line].visit].date
+                         : resolve::is_for_freezer(kitchen_, resolved_.uses[supply.use]));
+      out += frozen ? supply.amount : Rational(0);
+    }
+    return out;
   }
 
   // What is left is what no use has, exactly: a line adds up.
@@ -334,23 +360,19 @@ private:
     }
     for (std::size_t l = first_line_; l < out_.lines.size(); ++l) {
       Line& line = out_.lines[l];
-      Rational rest = line.amount;
-      for (const Supply& supply : out_.supplies) {
-        rest -= supply.line == l ? supply.amount : Rational(0);
-      }
+      const Rational rest = line.amount - used_of(l);
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
       // What the scale rounds up is eaten with the rest, not left, but for what is a step of it,
-      // where slivers stay; the model's packs may be a thousandth of a unit larger than they are.
+      // where slivers stay.
       if (offer.by_weight) {
         const Rational more = rest - line.kept - line.wasted;
         (line.kept > 0 ? line.kept : line.wasted) += more < offer.size ? Rational(0) : more;
       } else {
-        rest = std::max(rest, Rational(0));
         line.wasted = line.kept > 0 ? std::min(line.wasted, rest) : rest;
         line.kept = rest - line.wasted;
       }
-      line.to_freeze += std::min(frozen[l - first_line_], line.kept);
+      line.to_freeze = frozen_at_once(l) + std::min(frozen[l - first_line_], line.kept);
     }
     for (const buying::LotId lot : buying::ids(out_.lowered.lots[id])) {
       const auto& [kept, wasted] = left[{true, lot.index()}];

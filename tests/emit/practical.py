@@ -50,7 +50,8 @@ for supply in result["supplies"]:
     used[supply["purchase"]] += supply["amount"]
 for i, line in enumerate(purchases):
     keeps = foods[line["food"]]["keeps_days"]
-    if used[i] < 0.1 * line["amount"] and keeps is not None and keeps <= days:
+    least = line["by_weight"] and line["packs"] == 1  # a counter sells no less
+    if used[i] < 0.1 * line["amount"] and not least and keeps is not None and keeps <= days:
         found["lines of which less than a tenth is used"].append(f"{line['food']}, {line['pack']}")
 
 # Pieces and cans. A line such as "2 carrots" says how many pieces a making of the recipe takes.
