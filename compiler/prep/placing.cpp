@@ -453,6 +453,7 @@ bool Placing::cold_ovens(const std::vector<int>& start, std::vector<int>& heat_u
     }
     const int lead = led_[one.job]; // of heating that its group has already
     bool hot = false;
+    bool in_use = false;          // up to then, and as hot
     const InOven* last = nullptr; // what was in it before, at another temperature
     for (const InOven& other : all) {
       const bool before = other.from < one.from || (other.from == one.from && other.job < one.job);
@@ -463,11 +464,17 @@ bool Placing::cold_ovens(const std::vector<int>& start, std::vector<int>& heat_u
       }
       if (is_as_hot(other.fahrenheit, one.fahrenheit)) {
         hot = true;
+        in_use =
+            in_use || (!other.warms && other.job != one.job && other.until >= one.from - stays_hot);
       } else if (last == nullptr || other.until > last->until) {
         last = &other;
       }
     }
     if (hot) {
+      const std::size_t s = *first_in_oven(jobs_[one.job]);
+      if (in_use && one.from == start[one.job] + offset_of(jobs_[one.job], s)) {
+        heat_up[one.job] = 0; // time was made for it when something else came before
+      }
       continue;
     }
     const int minutes =
