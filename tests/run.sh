@@ -114,6 +114,7 @@ if [ "${1:-}" = --all ]; then
   check "what must hold between a house and the house changed" /usr/bin/python3 tests/oracle/metamorphic.py build/release/manciple --changes 40
   check "four months are built, in less room, too" /usr/bin/python3 tests/four_months.py build/release/manciple
   check "ten other dinners in the demo are right, and as a cook would do it" /usr/bin/python3 tests/other_dinners.py build/release/manciple
+  check "forty months with other dinners are, too" /usr/bin/python3 tests/other_dinners.py --random 1..40 build/release/manciple
   check "random models cost what trying everything finds" bash tests/random_models.sh
   check "clang builds the program without a warning" bash tests/clang.sh
   check "clang-tidy finds nothing" bash tests/tidy.sh --all
