@@ -28,6 +28,8 @@ constexpr buying::Amount least_served = 2;
 
 /// Two pieces of one food differ by a fifth. Common practice, no source.
 constexpr int pieces_differ = 5;
+/// Of what a use gives, less than a twentieth of the use is not worth a second bag. Our own choice.
+constexpr int least_part = 20;
 
 class Shopper {
 public:
@@ -197,21 +199,27 @@ private:
     Rational taken, covers;
   };
 
-  // Pieces of one food differ, and what they weigh is a mean: nobody cuts another onion because the
-  // last one of the bag is smaller than most. What would be such a sliver stays where it is, and
-  // what a use has most of counts for it. But what is bought for the sliver alone is used for it.
+  // Nobody opens a second bag for what a dish can do without, nor cuts another onion because the
+  // last one of the bag is smaller than most: pieces differ, and what they weigh is a mean. What
+  // would be such a sliver stays where it is, and what a use has most of counts for it. But what is
+  // bought for the sliver alone is used for it.
   void leave_slivers(std::vector<Part>& parts, const buying::ItemSolution& solution) const {
     for (std::size_t p = 0; p < parts.size();) {
       Part* const most = most_of(parts, parts[p].use);
-      const auto piece = piece_of(parts[p].use);
-      if (most != &parts[p] && piece && !parts[p].of->stock &&
-          parts[p].taken * pieces_differ < *piece && serves_others(parts, p, solution)) {
+      if (most != &parts[p] && !parts[p].of->stock && is_sliver(parts[p]) &&
+          serves_others(parts, p, solution)) {
         most->covers += parts[p].covers;
         parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(p));
       } else {
         ++p;
       }
     }
+  }
+  bool is_sliver(const Part& part) const {
+    const auto piece = piece_of(part.use);
+    const resolve::Use& use = resolved_.uses[part.use];
+    return (part.covers <= use.give && part.covers * least_part <= use.amount) ||
+           (piece && part.taken * pieces_differ < *piece);
   }
   static Part* most_of(std::vector<Part>& parts, std::size_t use) {
     Part* most = nullptr;

@@ -116,6 +116,23 @@ TEST(Shopping, TheLastOnionOfABagIsAnOnion) {
   EXPECT_EQ(house.good().shopping.supplies.size(), 17U);
 }
 
+// Seven times 130 g are 910 g, and a bag holds 907.
+TEST(Shopping, NoSecondBagIsOpenedForWhatADishCanDoWithout) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {all-purpose flour: [2 lb bag 1.50, 1 lb bag 0.90]}\n");
+  house.recipe("stew", "130 g all-purpose flour");
+  house.plan("2027-03-02: {dinner: stew}, 2027-03-03: {dinner: stew}, 2027-03-04: {dinner: stew}, "
+             "2027-03-05: {dinner: stew}, 2027-03-08: {dinner: stew}, 2027-03-09: {dinner: stew}, "
+             "2027-03-10: {dinner: stew}, 2027-03-11: {dinner: stew}");
+  const auto compiled = house.good();
+  EXPECT_EQ(compiled.shopping.lines.size(), 2U);
+  EXPECT_EQ(compiled.shopping.supplies.size(), 8U);
+  // Where nothing may be lacking, it is.
+  house.recipe("stew", "130 g all-purpose flour", "give: 0 %\n");
+  EXPECT_EQ(house.good().shopping.supplies.size(), 9U);
+}
+
 TEST(Shopping, EveryUseIsMetExactly) {
   House house;
   house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");
