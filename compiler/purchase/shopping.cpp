@@ -3,8 +3,8 @@
 #include "purchase/errors.hpp"
 #include "purchase/rules.hpp"
 #include "purchase/shortfall.hpp"
+#include "purchase/slivers.hpp"
 #include "purchase/small_stops.hpp"
-#include "resolve/steps.hpp"
 
 #include <fmt/format.h>
 
@@ -25,11 +25,6 @@ constexpr double usual_work = 40'000'000;
 
 /// Thousandths of a unit.
 constexpr buying::Amount least_served = 2;
-
-/// Two pieces of one food differ by a fifth. Common practice, no source.
-constexpr int pieces_differ = 5;
-/// Of what a use gives, less than a twentieth of the use is not worth a second bag. Our own choice.
-constexpr int least_part = 20;
 
 class Shopper {
 public:
@@ -159,7 +154,7 @@ private:
     const auto wanted = [&](std::size_t n) {
       return Rational((resolved_.uses[uses[n]].amount - without[n]) * worth_of(uses[n]));
     };
-    std::vector<Part> parts;
+    std::vector<Portion> portions;
     std::size_t next = 0;
     Rational done = 0; // of the use that `next` points at
     for (const buying::Serving* const serving : servings) {
@@ -172,16 +167,16 @@ private:
         const bool all = last || left <= amount;
         const Rational taken = all ? left : amount;
         if (taken > 0) {
-          parts.push_back({serving, uses[next], taken / counts, taken / worth_of(uses[next])});
+          portions.push_back({serving, uses[next], taken / counts, taken / worth_of(uses[next])});
         }
         amount -= taken;
         done = all ? Rational(0) : Rational(done + taken);
         next += all ? 1 : 0;
       }
     }
-    leave_slivers(parts, solution);
-    for (const Part& part : parts) {
-      serve(*part.of, id, part.use, part.taken, part.covers);
+    leave_slivers(kitchen_, resolved_, solution, portions);
+    for (const Portion& one : portions) {
+      serve(*one.of, id, one.use, one.taken, one.covers);
     }
     for (std::size_t n = 0; n < uses.size(); ++n) {
       const bool served = n < next || missing == 0;
@@ -190,64 +185,6 @@ private:
         out_.shortfalls.push_back({uses[n], without[n], rest / worth_of(uses[n])});
       }
     }
-  }
-
-  // Of a serving, so much in terms of the item is for a use, of which it covers so much.
-  struct Part {
-    const buying::Serving* of = nullptr;
-    std::size_t use = 0;
-    Rational taken, covers;
-  };
-
-  // Nobody opens a second bag for what a dish can do without, nor cuts another onion because the
-  // last one of the bag is smaller than most: pieces differ, and what they weigh is a mean. What
-  // would be such a sliver stays where it is, and what a use has most of counts for it. But what is
-  // bought for the sliver alone is used for it.
-  void leave_slivers(std::vector<Part>& parts, const buying::ItemSolution& solution) const {
-    for (std::size_t p = 0; p < parts.size();) {
-      Part* const most = most_of(parts, parts[p].use);
-      if (most != &parts[p] && !parts[p].of->stock && is_sliver(parts[p]) &&
-          serves_others(parts, p, solution)) {
-        most->covers += parts[p].covers;
-        parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(p));
-      } else {
-        ++p;
-      }
-    }
-  }
-  bool is_sliver(const Part& part) const {
-    const auto piece = piece_of(part.use);
-    const resolve::Use& use = resolved_.uses[part.use];
-    return (part.covers <= use.give && part.covers * least_part <= use.amount) ||
-           (piece && part.taken * pieces_differ < *piece);
-  }
-  static Part* most_of(std::vector<Part>& parts, std::size_t use) {
-    Part* most = nullptr;
-    for (Part& part : parts) {
-      if (part.use == use && (most == nullptr || part.taken > most->taken)) {
-        most = &part;
-      }
-    }
-    return most;
-  }
-  // In terms of the item.
-  std::optional<Rational> piece_of(std::size_t use) const {
-    const auto* of = std::get_if<resolve::OfMaking>(&resolved_.uses[use].reason);
-    if (of == nullptr) {
-      return std::nullopt;
-    }
-    const kitchen::Recipe& recipe = kitchen_.recipe(resolved_.making(of->making).recipe);
-    const auto piece = resolve::piece_of_produce(kitchen_, recipe.ingredients[of->ingredient]);
-    return piece ? std::optional(Rational(*piece * worth_of(use))) : std::nullopt;
-  }
-  static bool serves_others(const std::vector<Part>& parts, std::size_t p,
-                            const buying::ItemSolution& solution) {
-    const buying::Serving& of = *parts[p].of;
-    return std::any_of(parts.begin(), parts.end(),
-                       [&](const Part& other) { return other.of == &of && &other != &parts[p]; }) ||
-           std::any_of(solution.servings.begin(), solution.servings.end(), [&](const auto& other) {
-             return !other.stock && other.of == of.of && other.demand != of.demand;
-           });
   }
 
   Rational worth_of(std::size_t use) const { return in_terms_of(resolved_.uses[use].food).worth; }

@@ -88,51 +88,6 @@ TEST(Shopping, ParsleyIsWorthNoTripOfItsOwn) {
   }
 }
 
-// Fifteen onions of 122 g: two bags hold 15 of them but for 19 g.
-TEST(Shopping, TheLastOnionOfABagIsAnOnion) {
-  House house;
-  house.write("plans/stores/corner.yaml",
-              "shop: Corner\nprices: {onion: [2 lb bag 1.20, 1.50/lb]}\n");
-  house.recipe("stew", "1 onion");
-  std::string meals;
-  for (int day = 1; day <= 16; ++day) {
-    meals += "2027-03-" + std::string(day < 10 ? "0" : "") + std::to_string(day) +
-             ": {dinner: stew}" + (day < 16 ? ", " : "");
-  }
-  house.plan(meals);
-  const auto compiled = house.good();
-  ASSERT_EQ(compiled.resolved.uses.size(), 16U);
-  std::vector<int> lots(16);
-  Rational weighed = 0;
-  for (const auto& supply : compiled.shopping.supplies) {
-    ++lots[supply.use];
-    EXPECT_EQ(supply.covers, compiled.resolved.uses[supply.use].amount);
-    weighed += compiled.shopping.lines[supply.line].packs > 2 ? supply.amount : Rational(0);
-  }
-  EXPECT_EQ(lots, std::vector<int>(16, 1)); // no onion of two parts
-  EXPECT_EQ(weighed, compiled.resolved.uses[0].amount);
-  // What is weighed is taken as it is weighed.
-  house.recipe("stew", "122 g onion", "give: 0 %\n");
-  EXPECT_EQ(house.good().shopping.supplies.size(), 17U);
-}
-
-// Seven times 130 g are 910 g, and a bag holds 907.
-TEST(Shopping, NoSecondBagIsOpenedForWhatADishCanDoWithout) {
-  House house;
-  house.write("plans/stores/corner.yaml",
-              "shop: Corner\nprices: {all-purpose flour: [2 lb bag 1.50, 1 lb bag 0.90]}\n");
-  house.recipe("stew", "130 g all-purpose flour");
-  house.plan("2027-03-02: {dinner: stew}, 2027-03-03: {dinner: stew}, 2027-03-04: {dinner: stew}, "
-             "2027-03-05: {dinner: stew}, 2027-03-08: {dinner: stew}, 2027-03-09: {dinner: stew}, "
-             "2027-03-10: {dinner: stew}, 2027-03-11: {dinner: stew}");
-  const auto compiled = house.good();
-  EXPECT_EQ(compiled.shopping.lines.size(), 2U);
-  EXPECT_EQ(compiled.shopping.supplies.size(), 8U);
-  // Where nothing may be lacking, it is.
-  house.recipe("stew", "130 g all-purpose flour", "give: 0 %\n");
-  EXPECT_EQ(house.good().shopping.supplies.size(), 9U);
-}
-
 TEST(Shopping, EveryUseIsMetExactly) {
   House house;
   house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");
