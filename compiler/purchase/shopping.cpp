@@ -111,9 +111,10 @@ private:
   }
 
   foods::FoodId food_of(const buying::Fate& fate, ItemId item) const {
-    return fate.stock
-               ? *kitchen_.on_hand.lots[out_.lowered.lots[item][buying::LotId(fate.of)]].what.food()
-               : out_.lines[first_line_ + fate.of].food;
+    return fate.stock ? std::get<foods::FoodId>(
+                            kitchen_.on_hand.lots[out_.lowered.lots[item][buying::LotId(fate.of)]]
+                                .what.target)
+                      : out_.lines[first_line_ + fate.of].food;
   }
 
   // In the order of the demands. What is lacking, all its uses lack by what they give; what is
@@ -167,7 +168,7 @@ private:
         const bool all = last || left <= amount;
         const Rational taken = all ? left : amount;
         if (taken > 0) {
-          portions.push_back({serving, uses[next], taken / counts, taken / worth_of(uses[next])});
+          portions.push_back({*serving, uses[next], taken / counts, taken / worth_of(uses[next])});
         }
         amount -= taken;
         done = all ? Rational(0) : Rational(done + taken);
@@ -176,7 +177,7 @@ private:
     }
     leave_slivers(kitchen_, resolved_, solution, portions);
     for (const Portion& one : portions) {
-      serve(*one.of, id, one.use, one.taken, one.covers);
+      serve(one.of, id, one.use, one.taken, one.covers);
     }
     for (std::size_t n = 0; n < uses.size(); ++n) {
       const bool served = n < next || missing == 0;

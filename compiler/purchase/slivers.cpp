@@ -18,7 +18,7 @@ constexpr int pieces_differ = 5;
 // What is from stock, which lot or purchase it is of, and what of it is frozen.
 using Lot = std::tuple<bool, std::size_t, bool>;
 Lot lot_of(const Portion& one) {
-  return {one.of->stock, one.of->of, one.of->frozen};
+  return {one.of.stock, one.of.of, one.of.frozen};
 }
 
 // By use and lot.
@@ -35,7 +35,7 @@ Sums sums_of(const std::vector<Portion>& portions) {
 }
 
 // The first portion of the lot of which a use has most.
-Portion& most_of(std::vector<Portion>& portions, const Sums& sums, std::size_t use) {
+Portion* most_of(std::vector<Portion>& portions, const Sums& sums, std::size_t use) {
   Portion* most = nullptr;
   for (Portion& one : portions) {
     if (one.use == use && (most == nullptr || sums.at({use, lot_of(one)}).taken >
@@ -43,7 +43,7 @@ Portion& most_of(std::vector<Portion>& portions, const Sums& sums, std::size_t u
       most = &one;
     }
   }
-  return *most;
+  return most;
 }
 
 // What is less than that of a piece of what a use takes is a sliver; in terms of the item.
@@ -66,11 +66,11 @@ bool serves_more(const buying::ItemSolution& item, const Sums& sums, const Porti
                  const Rational& sliver) {
   return std::any_of(sums.begin(), sums.end(),
                      [&](const auto& other) {
-                       return !other.second.of->stock && other.second.of->of == sum.of->of &&
+                       return !other.second.of.stock && other.second.of.of == sum.of.of &&
                               other.second.taken >= sliver;
                      }) ||
          std::any_of(item.servings.begin(), item.servings.end(), [&](const auto& other) {
-           return !other.stock && other.of == sum.of->of && other.demand != sum.of->demand &&
+           return !other.stock && other.of == sum.of.of && other.demand != sum.of.demand &&
                   from_model(other.amount) >= sliver;
          });
 }
@@ -84,13 +84,13 @@ void leave_slivers(const kitchen::Kitchen& kitchen, const resolve::Resolved& res
   }
   const Sums sums = sums_of(portions);
   for (const auto& [key, sum] : sums) {
-    Portion& most = most_of(portions, sums, sum.use);
+    Portion* const most = most_of(portions, sums, sum.use);
     const auto sliver = sliver_of(kitchen, resolved, sum.use);
-    if (lot_of(most) == key.second || sum.of->stock || !sliver || sum.taken >= *sliver ||
-        !serves_more(item, sums, sum, *sliver)) {
+    if (most == nullptr || lot_of(*most) == key.second || sum.of.stock || !sliver ||
+        sum.taken >= *sliver || !serves_more(item, sums, sum, *sliver)) {
       continue;
     }
-    most.covers += sum.covers;
+    most->covers += sum.covers;
     std::erase_if(portions, [&, of = key](const Portion& one) {
       return std::pair(one.use, lot_of(one)) == of;
     });

@@ -11,7 +11,7 @@ namespace manciple::purchase {
 
 /// Of a serving, so much is for a use, of which it covers so much.
 struct Portion {
-  const buying::Serving* of = nullptr;
+  buying::Serving of;
   std::size_t use = 0;
   measure::Rational taken;  ///< in terms of the item
   measure::Rational covers; ///< in terms of the use's food
