@@ -43,14 +43,18 @@ public:
   void run(std::vector<Work> all) {
     std::stable_sort(all.begin(), all.end(),
                      [](const Work& a, const Work& b) { return a.step->start < b.step->start; });
-    for (const Work& one : all) {
+    const auto share_until = [&](int minute) {
       for (Running& running : sessions_) {
-        if (!running.shared && running.shift.from <= one.step->start) {
+        if (!running.shared && running.shift.from <= minute) {
           share(running, all);
         }
       }
+    };
+    for (const Work& one : all) {
+      share_until(one.step->start);
       work(one);
     }
+    share_until(text::minutes_a_day);
   }
 
 private:
@@ -76,18 +80,21 @@ private:
         steps.push_back(one.step);
       }
     }
-    if (!dishes.empty()) {
-      std::vector<int> free_at(static_cast<std::size_t>(window.cooks), 0);
-      for (std::size_t c = 0; c < std::min(free_at.size(), window.names.size()); ++c) {
-        for (const auto& [begun, ended] : busy_[window.names[c]]) {
-          free_at[c] = std::max(free_at[c], begun < from ? ended - from : 0);
-        }
+    // A dish that is begun before the session may still have its cook's hands.
+    std::vector<int> free_at(static_cast<std::size_t>(window.cooks), 0);
+    for (std::size_t c = 0; c < std::min(free_at.size(), window.names.size()); ++c) {
+      for (const auto& [begun, ended] : busy_[window.names[c]]) {
+        free_at[c] = std::max(free_at[c], begun < from ? ended - from : 0);
       }
+    }
+    const bool all_free =
+        std::all_of(free_at.begin(), free_at.end(), [](int minute) { return minute == 0; });
+    if (!dishes.empty() || !all_free) {
       running.plan->tasks = assign_cooks(std::move(running.plan->tasks), free_at, dishes);
-      for (std::size_t i = 0; i < dishes.size(); ++i) {
-        if (dishes[i].cook && *dishes[i].cook < window.names.size()) {
-          shared_[steps[i]] = window.names[*dishes[i].cook];
-        }
+    }
+    for (std::size_t i = 0; i < dishes.size(); ++i) {
+      if (dishes[i].cook && *dishes[i].cook < window.names.size()) {
+        shared_[steps[i]] = window.names[*dishes[i].cook];
       }
     }
     for (const Task& task : running.plan->tasks) {

@@ -119,6 +119,21 @@ TEST_F(WhoCooks, IsBusyInASession) {
   EXPECT_EQ(cooking_of(compiled, "cakes").cooks, (Names{"Ada"}));
 }
 
+// Ada fries from 18:10 to 18:30; the session begins meanwhile.
+TEST_F(WhoCooks, IsBusyWithADishThatWasBegunBeforeTheSession) {
+  house.recipe("soup", "1 lb onion",
+               "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Stir, hands on: 2 h}]\n");
+  house.household("cooks: [Ada, Ben]\n");
+  house.plan("2027-03-06: {dinner: cakes}, 2027-03-07: {dinner: soup}",
+             "prep: [{date: 2027-03-06, from: \"18:20\", until: \"20:30\", cooks: [Ada, Ben]}]\n");
+  const auto compiled = house.good();
+  const Cooking& cakes = cooking_of(compiled, "cakes");
+  ASSERT_EQ(text::print_clock(cakes.start), "18:10");
+  const auto& first = compiled.prep.sessions.at(0).tasks.at(0);
+  ASSERT_EQ(first.start, 0);
+  EXPECT_EQ(first.cook, cakes.cooks.at(0) == "Ada" ? 1U : 0U);
+}
+
 TEST_F(WhoCooks, MustBeKnown) {
   house.household("cooks: [Adda]\n");
   house.plan("2027-03-02: {dinner: cakes}");
