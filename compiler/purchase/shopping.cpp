@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <map>
+#include <span>
 #include <tuple>
 
 namespace manciple::purchase {
@@ -93,6 +94,7 @@ private:
   void take(ItemId id) {
     const buying::ItemSolution& solution = out_.solution.items[id];
     first_line_ = out_.lines.size();
+    first_supply_ = out_.supplies.size();
     for (const buying::Purchase& bought : solution.purchases) {
       const std::size_t visit = visit_of_stop_[bought.stop];
       const std::size_t index = out_.lowered.offers[id][bought.offer];
@@ -257,12 +259,15 @@ private:
     }
   }
 
-  // What uses have of a line, which is not more than it is: the model's packs may be some
-  // thousandths of a unit larger.
-  Rational used_of(std::size_t line) {
+  // What the item's uses have of its lines.
+  std::span<Supply> supplies() { return std::span(out_.supplies).subspan(first_supply_); }
+
+  // What uses have of a line. The model's packs may be some thousandths of a unit larger than they
+  // are: the largest use has that much less.
+  Rational take_up(std::size_t line) {
     Rational used = 0;
     Supply* most = nullptr;
-    for (Supply& supply : out_.supplies) {
+    for (Supply& supply : supplies()) {
       if (supply.line == line) {
         used += supply.amount;
         most = most == nullptr || supply.amount > most->amount ? &supply : most;
@@ -276,9 +281,9 @@ private:
     return out_.lines[line].amount;
   }
   // What goes into the freezer when it comes home, for some use.
-  Rational frozen_at_once(std::size_t line) const {
+  Rational frozen_at_once(std::size_t line) {
     Rational out = 0;
-    for (const Supply& supply : out_.supplies) {
+    for (const Supply& supply : supplies()) {
       const bool frozen =
           supply.line == line &&
           (supply.frozen ? supply.frozen_on == out_.visits[out_.lines[line].visit].date
@@ -306,7 +311,7 @@ private:
     }
     for (std::size_t l = first_line_; l < out_.lines.size(); ++l) {
       Line& line = out_.lines[l];
-      const Rational rest = line.amount - used_of(l);
+      const Rational rest = line.amount - take_up(l);
       std::tie(line.kept, line.wasted) = left[{false, l - first_line_}];
       const kitchen::Offer& offer = kitchen_.shop(out_.visits[line.visit].shop).offers[line.offer];
       // What the scale rounds up is eaten with the rest, not left, but for what is a step of it,
@@ -439,6 +444,7 @@ private:
   Shopping out_;
   buying::Table<buying::StopId, std::size_t> visit_of_stop_;
   std::size_t first_line_ = 0; ///< of the item at hand
+  std::size_t first_supply_ = 0;
 };
 
 void say_what_is_proven(const Shopping& shopping, const kitchen::Currency& currency,

@@ -85,9 +85,11 @@ void leave_slivers(const kitchen::Kitchen& kitchen, const resolve::Resolved& res
   const Sums sums = sums_of(portions);
   for (const auto& [key, sum] : sums) {
     Portion* const most = most_of(portions, sums, sum.use);
+    if (most == nullptr || lot_of(*most) == key.second || sum.of.stock) {
+      continue;
+    }
     const auto sliver = sliver_of(kitchen, resolved, sum.use);
-    if (most == nullptr || lot_of(*most) == key.second || sum.of.stock || !sliver ||
-        sum.taken >= *sliver || !serves_more(item, sums, sum, *sliver)) {
+    if (!sliver || sum.taken >= *sliver || !serves_more(item, sums, sum, *sliver)) {
       continue;
     }
     most->covers += sum.covers;

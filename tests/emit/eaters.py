@@ -175,9 +175,10 @@ def energy_of(plan, result):
     for name, record in records.items():
         usda = record.get("usda")
         share = (record.get("yields") or {}).get("edible", ["100 %"])[0]
+        figure = figures.get(int(usda)) if usda else None
         # A metric house has other names for some foods.
         for known in [name, *listed(record.get("aliases"))]:
-            edible.setdefault(known, (figures.get(int(usda)) if usda else None, float(share.split("%")[0]) / 100))
+            edible.setdefault(known, (figure, float(share.split("%")[0]) / 100))
     made = result["makings"]
     eaten = [0.0] * len(made)  # the share that dishes get; what needs a making stands before it
     for i, making in enumerate(made):
