@@ -12,15 +12,12 @@ import yaml
 DAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 
 
-class Loader(yaml.SafeLoader):
-    """Every scalar is a text, as the files' words are."""
-
-
-Loader.yaml_implicit_resolvers = {}
+LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the one in C is ten times as fast
 
 
 def load(path):
-    return yaml.load(path.read_text(), Loader) if path.exists() else {}
+    """The file's tree; every scalar is text as it is written."""
+    return yaml.load(path.read_text(), LOADER) or {} if path.exists() else {}
 
 
 def listed(value):

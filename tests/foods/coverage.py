@@ -10,6 +10,7 @@ import sys
 import yaml
 
 ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
+LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the one in C is ten times as fast
 FIELDS = ["usda", "volume", "pieces", "yields", "keeps", "freezes", "safe at", "allergens", "classes", "nutrients"]
 SOURCED = ["volume", "pieces", "yields", "keeps", "safe at", "ripens", "soak"]
 
@@ -42,7 +43,7 @@ def table():
     everything = collections.Counter()
     kinds = collections.Counter()
     for path in sorted((ROOT / "compiler/foods/reference").glob("*.yaml")):
-        foods = yaml.safe_load(path.read_text())
+        foods = yaml.load(path.read_text(), LOADER)
         known = collections.Counter(foods=len(foods))
         for record in foods.values():
             if record.get("usda") in numbers:

@@ -1,6 +1,7 @@
 // What every test of the page needs: the browser, the houses, and what list.md and result.json say.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { afterEach } from 'node:test';
 
 const require = createRequire(process.env.WEB_TOOLS + '/');
 const { chromium } = require('playwright-core');
@@ -23,9 +24,20 @@ export const weekday = '2027-03-09T17:10:00';
 // The script has run to its end, which it begins when the first screen is painted.
 export const ready = (page) => page.waitForFunction(() => document.documentElement.dataset.ready !== undefined);
 
+// What a test has opened is closed when it ends: a page that is left open goes on counting its seconds.
+const opened = [];
+afterEach(async () => {
+  for (const context of opened.splice(0)) await context.close();
+});
+export const newContext = async (browser, options) => {
+  const context = await browser.newContext(options);
+  opened.push(context);
+  return context;
+};
+
 // A page that fails the test at the first error of its script, on the day that is asked for.
 export async function open(browser, house, { view, at = tripDay, context, ...options } = {}) {
-  const home = context ?? (await browser.newContext({ viewport: phone, ...options }));
+  const home = context ?? (await newContext(browser, { viewport: phone, ...options }));
   const page = await home.newPage();
   page.errors = [];
   page.on('pageerror', (error) => page.errors.push(String(error)));

@@ -1,7 +1,7 @@
 // Days, dishes, sessions: what the page says, and what it does while one cooks.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { go, launch, layOut, open, pageData, result, weekday } from './browser.mjs';
+import { go, launch, layOut, newContext, open, pageData, result, weekday } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -138,7 +138,7 @@ test('a timer counts on in other parts and after the page was closed, rings, and
 });
 
 test('the screen is asked to stay on while one cooks, and let go afterwards', async () => {
-  const context = await browser.newContext();
+  const context = await newContext(browser);
   await context.addInitScript(() => {
     window.locks = [];
     Object.defineProperty(navigator, 'wakeLock', { value: { request: async (kind) => { window.locks.push('+' + kind); return { release: async () => window.locks.push('-'), addEventListener() {} }; } } });

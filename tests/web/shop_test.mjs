@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { copyFileSync, readFileSync } from 'node:fs';
 import { after, before, test } from 'node:test';
-import { address, go, launch, layOut, money, namesOnList, open, pageData, phone, place, ready, result, settled, tripDay, tickBox } from './browser.mjs';
+import { address, go, launch, layOut, money, namesOnList, newContext, open, pageData, phone, place, ready, result, settled, tripDay, tickBox } from './browser.mjs';
 
 let browser;
 const demo = result('demo');
@@ -291,7 +291,7 @@ test('a link that cannot be read changes nothing and says so', async () => {
 });
 
 test('a browser that refuses storage has a list that works and says what keeps the ticks', async () => {
-  const context = await browser.newContext({ viewport: phone });
+  const context = await newContext(browser, { viewport: phone });
   await context.addInitScript(() =>
     Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } }));
   const page = await open(browser, 'demo', { context });
@@ -324,7 +324,7 @@ test('the keyboard alone ticks, opens a line, says what is not here, and keeps i
 });
 
 test('ticks from another tab of the browser appear', async () => {
-  const context = await browser.newContext({ viewport: phone });
+  const context = await newContext(browser, { viewport: phone });
   const one = await open(browser, 'demo', { context });
   const two = await context.newPage();
   await two.goto(address('demo', tripDay.slice(0, 10)));

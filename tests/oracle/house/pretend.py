@@ -122,16 +122,16 @@ def spoil(result, fault):
         result["supplies"][0]["amount"] *= 2
 
 
-def main():
-    house = read_house(".", sys.argv[2])
-    fault = os.environ.get("FAULT")
+def build(folder, plan, fault):
+    """Writes out/p/result.json of the house in the folder."""
+    house = read_house(folder, plan)
     best = oracle.best(with_nothing_for_sale(house) if fault == "nothing bought" else house)
     result = result_of(house, best)
     spoil(result, fault)
-    out = pathlib.Path("out/p")
+    out = pathlib.Path(folder) / "out/p"
     out.mkdir(parents=True, exist_ok=True)
     (out / "result.json").write_text(json.dumps(result))
 
 
 if __name__ == "__main__":
-    main()
+    build(".", sys.argv[2], os.environ.get("FAULT"))
