@@ -1,6 +1,7 @@
 #include "emit/review_page.hpp"
 
 #include "emit/page/html.hpp"
+#include "emit/words.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 
@@ -19,7 +20,7 @@ using review::Month;
 using review::PriceHistory;
 using text::Date;
 
-constexpr std::string_view style =
+constexpr std::string_view review_style =
     ":root{--paper:#f6f4ee;--ink:#23211e;--soft:#5d5952;--rule:#d8d2c4}\n"
     "@media(prefers-color-scheme:dark){:root{--paper:#19191b;--ink:#ece8df;--soft:#b4aea3;"
     "--rule:#403e42}}\n"
@@ -56,10 +57,6 @@ std::map<std::string, char> letters(const std::vector<PriceHistory>& histories) 
     out.emplace(shop, static_cast<char>('A' + static_cast<int>(out.size() % 26)));
   }
   return out;
-}
-
-Cents cents(const Rational& amount) {
-  return measure::to_int64(measure::round(amount));
 }
 
 std::string cell(std::string_view content) {
@@ -262,7 +259,7 @@ std::string review_html(const std::vector<Month>& months) {
       "dark\">\n<title>{0}</title>\n<style>\n{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</"
       "h1>\n{2}"
       "{3}{4}{5}</main>\n</body>\n</html>\n",
-      title, style, months_table(months), shops_table(months), thrown_list(months), prices(months));
+      title, review_style, months_table(months), shops_table(months), thrown_list(months), prices(months));
 }
 
 } // namespace manciple::emit

@@ -256,7 +256,7 @@ std::vector<unsigned> days_called(std::string_view word) {
 }
 
 // Sets those of the week, Sunday first, that a list of words names.
-void read_days(const std::vector<const Node*>& words, std::array<bool, 7>& days,
+void read_weekdays(const std::vector<const Node*>& words, std::array<bool, 7>& days,
                Diagnostics& diagnostics) {
   for (const Node* word : words) {
     const std::vector<unsigned> called = days_called(word->scalar);
@@ -285,7 +285,7 @@ void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
       }
     }
   }
-  read_days(fields.list("packed"), slot.packed, diagnostics);
+  read_weekdays(fields.list("packed"), slot.packed, diagnostics);
 }
 
 void read_slots(const std::vector<const Entry*>& entries, Household& household,
@@ -339,7 +339,7 @@ void read_cooks(const std::vector<const Node*>& nodes, Household& household,
     if (fields.has("days")) {
       rule.on = {};
     }
-    read_days(fields.list("days"), rule.on, diagnostics);
+    read_weekdays(fields.list("days"), rule.on, diagnostics);
     household.cooks.push_back(std::move(rule));
   }
   if (!always.who.empty()) {

@@ -6,11 +6,11 @@
 namespace manciple::prep {
 namespace {
 
-using Cook = std::optional<std::size_t>;
+using CookIndex = std::optional<std::size_t>;
 
 // Whoever has made the wash-up necessary.
-Cook made_dirty(const Task& wash, const std::vector<Task>& before) {
-  Cook out;
+CookIndex made_dirty(const Task& wash, const std::vector<Task>& before) {
+  CookIndex out;
   for (const Task& task : before) {
     const bool by_it = wash.kind == Task::Kind::wash && task.hands_on > 0 &&
                        task.start + task.hands_on == wash.start && task.making == wash.making;
@@ -20,8 +20,8 @@ Cook made_dirty(const Task& wash, const std::vector<Task>& before) {
 }
 
 // Whoever has begun the dish.
-Cook begun_by(const OtherWork& work, const std::vector<OtherWork>& all) {
-  Cook out;
+CookIndex begun_by(const OtherWork& work, const std::vector<OtherWork>& all) {
+  CookIndex out;
   int last = work.from;
   for (const OtherWork& other : all) {
     if (other.dish == work.dish && other.cook && other.until <= work.from &&
@@ -33,7 +33,7 @@ Cook begun_by(const OtherWork& work, const std::vector<OtherWork>& all) {
   return out;
 }
 
-Cook take(std::vector<int>& free_at, int from, int until, Cook rather) {
+CookIndex take(std::vector<int>& free_at, int from, int until, CookIndex rather) {
   for (const bool any : {false, true}) {
     for (std::size_t c = 0; c < free_at.size(); ++c) {
       if (free_at[c] <= from && (any || !rather || c == *rather)) {

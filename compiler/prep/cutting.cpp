@@ -23,9 +23,6 @@ using kitchen::Kitchen;
 using resolve::Making;
 using resolve::Resolved;
 
-// Less is not worth a line of its own. Our own choice.
-constexpr int worth_writing = 2; // minutes
-
 // What cutting to a form is called.
 std::string_view verb(Form form) {
   switch (form) {

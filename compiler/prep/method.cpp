@@ -180,7 +180,6 @@ int hands_on(const MethodStep& step, const Rational& times) {
   const Rational grows = is_by_the_piece(step) ? Rational(4, 5) : Rational(1, 4);
   const Rational minutes = step.hands_on * (1 - grows + grows * times);
   const auto whole = static_cast<int>(measure::to_int64(measure::ceil(minutes)));
-  constexpr int worth_writing = 2;
   return std::max(whole, std::min(step.hands_on, worth_writing));
 }
 

@@ -11,6 +11,9 @@ namespace manciple::prep {
 
 using measure::Rational;
 
+/// Minutes of work that are worth a line of their own. Our own choice.
+constexpr int worth_writing = 2;
+
 /// Whether a step does nothing but prepare ingredients: wash, peel, cut. "Scrub and cut the
 /// vegetables" does, "Dice the vegetables, sweat them in the oil" does not.
 bool only_prepares(const kitchen::Recipe& recipe, const kitchen::MethodStep& step);

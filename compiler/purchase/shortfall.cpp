@@ -12,7 +12,6 @@ namespace {
 
 using buying::Demand;
 using buying::Item;
-using buying::Offer;
 using buying::Stop;
 using buying::StopId;
 using foods::Food;
@@ -51,12 +50,12 @@ public:
   }
 
 private:
-  bool sells(const Offer& offer, const Stop& stop) const {
+  bool sells(const buying::Offer& offer, const Stop& stop) const {
     return offer.shop == stop.shop && offer.first_day <= stop.day() && stop.day() <= offer.last_day;
   }
   bool sells(const Item& item, const Stop& stop) const {
     return std::any_of(item.offers.begin(), item.offers.end(),
-                       [&](const Offer& offer) { return sells(offer, stop); });
+                       [&](const buying::Offer& offer) { return sells(offer, stop); });
   }
 
   std::string said(StopId stop) const {
@@ -68,7 +67,7 @@ private:
 
   // Bought at the stop, it could serve the demand.
   bool serves(const Item& item, const Stop& stop, const Demand& demand, bool frozen) const {
-    return std::any_of(item.offers.begin(), item.offers.end(), [&](const Offer& offer) {
+    return std::any_of(item.offers.begin(), item.offers.end(), [&](const buying::Offer& offer) {
       const int age = demand.day - stop.day();
       const bool keeps =
           frozen ? offer.life.frozen && age <= *offer.life.frozen : age <= offer.life.cool;
@@ -142,7 +141,7 @@ private:
                        "still to be found: {}",
                        food.name, when, said(*before), amount),
            "add a trip nearer to that day, or drop 'fresh'");
-    } else if (std::any_of(item.offers.begin(), item.offers.end(), [](const Offer& offer) {
+    } else if (std::any_of(item.offers.begin(), item.offers.end(), [](const buying::Offer& offer) {
                  return offer.limit < std::numeric_limits<int>::max();
                })) {
       warn(
@@ -160,7 +159,7 @@ private:
 
   int life_of(const Item& item, StopId stop) const {
     int days = 0;
-    for (const Offer& offer : item.offers) {
+    for (const buying::Offer& offer : item.offers) {
       if (sells(offer, model_.stops[stop])) {
         days = std::max(days, offer.life.cool);
       }

@@ -7,7 +7,8 @@ namespace manciple::buying {
 namespace {
 
 constexpr std::size_t narrow_labels = 200;
-constexpr std::size_t most_looks = 150;
+/// A label is compared with so many of those that are kept.
+constexpr std::size_t compared_labels = 150;
 
 /// Items are taken one after the other; a label is one choice of columns for the items so far.
 class Combination {
@@ -170,7 +171,7 @@ private:
       if (++seen % 4096 == 0 && effort_.spent())
         break; // the caller gives up
       bool dominated = false;
-      const std::size_t looks = std::min(kept, most_looks);
+      const std::size_t looks = std::min(kept, compared_labels);
       for (std::size_t i = 0; i < looks && !dominated; ++i)
         dominated = dominates(layer, layer.labels[kept - 1 - i], label) ||
                     dominates(layer, layer.labels[i], label);

@@ -7,7 +7,8 @@
 namespace manciple::buying {
 namespace {
 
-constexpr std::size_t most_looks = 40;
+/// A path is compared with so many others.
+constexpr std::size_t compared_paths = 40;
 constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 
 /// The paths of a network, with what each edge takes of the rows.
@@ -146,7 +147,7 @@ private:
   /// Looks at some of the others only: it saves work but nothing depends on it.
   template <typename Way>
   bool dominated(const Way& way, const std::vector<Way>& others) const {
-    const std::size_t looks = std::min(others.size(), most_looks);
+    const std::size_t looks = std::min(others.size(), compared_paths);
     const auto dominates_way = [&](const Way& other) { return dominates(other, way); };
     return std::any_of(others.begin(), others.begin() + static_cast<std::ptrdiff_t>(looks),
                        dominates_way) ||
