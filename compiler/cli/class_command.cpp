@@ -72,7 +72,7 @@ int foods_of_class(const std::string& word) {
     names.push_back(foods::name(of));
   }
   say("{}: {}\n", word, listed(names));
-  print_list("has it:", has);
+  print_list("foods that contain it:", has);
   print_list("differs by maker, so read the label:", label);
   print_list("not known, so read the label:", unknown);
   return good;

@@ -30,7 +30,7 @@ int check_plan(const std::string& plan, std::set<std::string>& told) {
   for (const resolve::Making& making : compiled->resolved.makings) {
     told.insert(compiled->kitchen.recipe(making.recipe).slug);
   }
-  say("{}: good\n", plan);
+  say("{}: no errors\n", plan);
   return good;
 }
 
@@ -48,15 +48,16 @@ int check_file(const std::string& file) {
     // It may be no file of a house, or one that cannot be read at all.
     text::Diagnostics own;
     if (text::load(file, text::disk(), sources, own)) {
-      complain("manciple: '{}' is not in a folder that is read (recipes, plans, plans/stores)\n",
-               file);
+      complain(
+          "manciple: '{}' is not in a folder that manciple reads (recipes, plans, plans/stores)\n",
+          file);
       return bad_input;
     }
     return report(own, sources);
   }
   const int code = report(diagnostics.of(*id), sources);
   if (code == good) {
-    say("{}: good\n", file);
+    say("{}: no errors\n", file);
   }
   return code;
 }
@@ -84,7 +85,7 @@ std::optional<std::string> usual_folder(const std::string& plan) {
 int build(const BuildRequest& request) {
   const auto out = request.out.empty() ? usual_folder(request.plan) : std::optional(request.out);
   if (!out) {
-    complain("manciple: '{}' cannot name the folder; give a name with --out\n", request.plan);
+    complain("manciple: no folder can be named after '{}'; give a name with --out\n", request.plan);
     return bad_input;
   }
   if (holds(*out, request.plan)) {
@@ -165,7 +166,8 @@ int why(const std::string& name, const std::string& plan) {
     for (const resolve::Use& use : uses) {
       names.push_back(compiled->kitchen.food(use.food).name);
     }
-    complain_of_name("the plan uses no", name, text::did_you_mean(foods::normal_name(name), names));
+    complain_of_name("the plan does not use", name,
+                     text::did_you_mean(foods::normal_name(name), names));
     return bad_input;
   }
   say(std::string_view(emit::why_text(*compiled, *food)));

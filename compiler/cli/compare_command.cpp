@@ -46,8 +46,8 @@ std::optional<Result> at_path(const std::string& path) {
   std::error_code none;
   const bool folder = std::filesystem::is_directory(path, none);
   if (!std::filesystem::exists(path, none)) {
-    return refuse(path, "is not there; to compare revisions of git, say of which plan: --plan "
-                        "plans/NAME.yaml");
+    return refuse(
+        path, "does not exist; to compare git revisions, name the plan: --plan plans/NAME.yaml");
   }
   if (!folder && (path.ends_with(".yaml") || path.ends_with(".yml"))) {
     return compiled(path, path, text::disk());
@@ -55,7 +55,7 @@ std::optional<Result> at_path(const std::string& path) {
   const std::string file = folder ? (std::filesystem::path(path) / "result.json").string() : path;
   const auto json = read_whole(file);
   return json ? read(file, *json)
-              : refuse(file, folder ? "is not there; a build writes it" : "cannot be read");
+              : refuse(file, folder ? "does not exist; a build writes it" : "cannot be read");
 }
 
 std::optional<Result> at_revision(const std::string& revision, const std::string& plan) {

@@ -42,13 +42,12 @@ void take_lists_for_receipts(kitchen::Kitchen& kitchen, const resolve::Resolved&
     }
     // What is still to come goes as the list says, and needs no word.
     if (!planned_from || day < *planned_from) {
-      diagnostics.remark(
-          history::errors::no_receipt, kitchen.plan->at,
-          fmt::format("there is no receipt of {}: what the list of that day says now "
-                      "is taken to have been bought",
-                      text::print_day(day)),
-          fmt::format("'manciple receipt {}' writes it down, to be corrected",
-                      text::print_date(day)));
+      diagnostics.remark(history::errors::no_receipt, kitchen.plan->at,
+                         fmt::format("there is no receipt for {}, so what the list now says for "
+                                     "that day is assumed to have been bought",
+                                     text::print_day(day)),
+                         fmt::format("'manciple receipt {}' writes one for you to correct",
+                                     text::print_date(day)));
     }
     kitchen.receipts.insert(kitchen.receipts.end(), receipts.begin(), receipts.end());
     kitchen::by_date(kitchen.receipts);

@@ -102,8 +102,8 @@ void print_food(const Food& food, measure::System system) {
     const measure::UnitFacts& unit = measure::facts(v.unit);
     row(foods::name(v.form),
         system == measure::System::us
-            ? fmt::format("{} g a {}", measure::print_decimal(v.grams, 3), unit.name)
-            : fmt::format("{} g for 100 ml",
+            ? fmt::format("{} g per {}", measure::print_decimal(v.grams, 3), unit.name)
+            : fmt::format("{} g per 100 ml",
                           measure::print_decimal(v.grams / unit.factor * 100, 1)),
         v.source);
   }
@@ -150,7 +150,7 @@ void print_food(const Food& food, measure::System system) {
   if (food.nutrients) {
     for (const foods::Nutrient nutrient : foods::all_nutrients()) {
       if (const auto& value = (*food.nutrients)[nutrient]) {
-        row(foods::facts(nutrient).name,
+        row(foods::in_words(nutrient),
             fmt::format("{:.6g} {}", *value, foods::facts(nutrient).unit),
             food.usda ? fmt::format("SR28 {}, 100 g edible", *food.usda) : "100 g edible");
       }
@@ -263,7 +263,7 @@ int convert(const std::string& amount, const std::string& to) {
   if (read.size() != 1 || !read.front().amount) {
     complain(std::string_view(text::render(diagnostics, sources)));
     if (diagnostics.errors() == 0) {
-      complain("manciple: '{}' is not one amount of one food\n", amount);
+      complain("manciple: '{}' is not a single amount of a single food\n", amount);
     }
     return bad_input;
   }

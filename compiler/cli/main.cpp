@@ -55,9 +55,9 @@ int run(int argc, char** argv) {
   };
 
   CLI::App* begin = app.add_subcommand(
-      "new", "make a folder with a small house in it, ready to build and to be made your own");
-  begin->add_option("FOLDER", name, "the folder to make; nothing that is there is touched")
-      ->required();
+      "new",
+      "make a folder with the files of a small household, ready to build and to make your own");
+  begin->add_option("FOLDER", name, "the folder to make; it must not exist yet")->required();
   std::string measures = "us";
   begin->add_option("--measures", measures, "us or metric (default: us)")
       ->check(CLI::IsMember({"us", "metric"}).description(""));
@@ -76,18 +76,17 @@ int run(int argc, char** argv) {
   cli::BuildRequest request;
   build
       ->add_option("--search", request.search,
-                   "how hard to search for the cheapest list, times the usual (default: 1: most "
-                   "months take a second, the hardest half a minute); if it is not proven by "
-                   "then, the build says by how much it may be off")
+                   "how hard to search for the cheapest list, as a multiple of the usual effort "
+                   "(default: 1; most months take a second, the hardest half a minute); if the "
+                   "list is not proven by then, the build says how far off it may be")
       ->check(CLI::Range(0.01, 1e6));
-  build->add_flag(
-      "--strict", request.strict,
-      "write nothing and fail if something is still to be found, if nobody knows it, or "
-      "if what is on hand was counted long before the plan");
+  build->add_flag("--strict", request.strict,
+                  "write nothing and fail if something is still to be found or is not known, or if "
+                  "what is on hand was counted long before the plan");
   std::string as_of;
   build->add_option("--as-of", as_of,
-                    "the day from which to plan, for example 2027-03-10: what was before it is "
-                    "done (default: as the plan, the last receipt or the last count says)");
+                    "the day to plan from, for example 2027-03-10; everything before it is done "
+                    "(default: as the plan, the last receipt or the last count has it)");
   build->callback([&] {
     if (!as_of.empty()) {
       request.as_of = date_of("--as-of", as_of, "2027-03-10");
@@ -108,7 +107,7 @@ int run(int argc, char** argv) {
   compare->add_option("AFTER", two.after,
                       "the same (default, with --plan: the files as they are now)");
   compare->add_option("--plan", two.plan,
-                      "compare this plan, and all that it needs, as two revisions have it");
+                      "compare this plan, with everything it needs, in two revisions");
   compare->add_flag("--exit-code", two.exit_code, "end with 1 if something changed");
   compare->callback([&] { code = cli::compare(two); });
 
@@ -125,12 +124,13 @@ int run(int argc, char** argv) {
   why->callback([&] { code = cli::why(name, plan); });
 
   CLI::App* food = app.add_subcommand(
-      "food", "what is known of a food, and from where; or which foods are of a class");
+      "food",
+      "what is known about a food, and from which source; or which foods belong to a class");
   food->add_option("FOOD", name, "a food");
   std::string food_class;
   food->add_option(
       "--class", food_class,
-      "a class of foods, an allergen or a diet: what has it, and which labels to read");
+      "a class of foods, an allergen or a diet: which foods it concerns, and which labels to read");
   food->callback([&] {
     if (name.empty() == food_class.empty()) {
       throw CLI::ValidationError("food", "name a food, or a class with --class");
@@ -154,20 +154,19 @@ int run(int argc, char** argv) {
       [&] { code = cli::prices(name.empty() ? std::nullopt : std::optional(name), plan); });
 
   CLI::App* day =
-      app.add_subcommand("day", "one day of a plan: what to shop, thaw, soak, cook and eat");
+      app.add_subcommand("day", "one day of a plan: what to buy, thaw, soak, cook and eat");
   day->add_option("DATE", name, "for example 2027-03-09, '9 mar', 9 or fri")->required();
   with_plan(day);
   day->callback([&] { code = cli::day(name, plan); });
 
-  CLI::App* use_up = app.add_subcommand(
-      "use-up", "what a plan leaves over, until when it is good and what it is worth; and which "
-                "recipes of the library use it, best first");
+  CLI::App* use_up =
+      app.add_subcommand("use-up", "what a plan leaves over, how long it is good and what it is "
+                                   "worth; and which recipes in the library use it, best first");
   cli::UseUpRequest left;
   use_up->add_option("PLAN", left.plan, "the plan, for example plans/2027-03.yaml")->required();
-  use_up->add_option(
-      "--date", left.date,
-      "only what is in the house on a day of the plan, such as '9 mar' (default: all "
-      "that is left by its end, or goes off before)");
+  use_up->add_option("--date", left.date,
+                     "only what is in the house on a day of the plan, such as '9 mar' (default: "
+                     "everything that is left at its end or goes off before then)");
   use_up->add_option("--for", left.food, "only this food");
   use_up->callback([&] { code = cli::use_up(left); });
 
@@ -176,15 +175,15 @@ int run(int argc, char** argv) {
     command->add_flag("--write", write, "write it " + where + " instead of only showing it");
   };
   CLI::App* receipt = app.add_subcommand(
-      "receipt", "a day of shopping as receipts, as the list has it, to be corrected");
+      "receipt", "the receipts of a shopping day, filled in from the list for you to correct");
   receipt->add_option("DATE", name, "for example 2027-03-06 or '6 mar'")->required();
   with_plan(receipt);
   with_write(receipt, "into plans/receipts");
   receipt->callback([&] { code = cli::receipt(name, plan, write); });
 
   CLI::App* settle = app.add_subcommand(
-      "settle", "a receipt beside the list, and what the price list should say now; or a later "
-                "count beside what should have been there");
+      "settle", "compare a receipt with the list, and show what the price list should say now; or "
+                "compare a later count with what should have been there");
   settle
       ->add_option(
           "FILE", name,
@@ -195,38 +194,38 @@ int run(int argc, char** argv) {
   settle->callback([&] { code = cli::settle(name, plan, write); });
 
   CLI::App* review = app.add_subcommand(
-      "review", "what plans came to: by shop, department, meal and person, prices over time, what "
-                "was thrown away, what each shop saved, and how fast staples were used");
-  review->add_option("FILES", files, "plans (default: all of the house that have receipts)");
-  review->add_flag("--write", write, "draw it as a page, too: out/review.html");
+      "review", "what was spent by shop, department, meal and person, prices over time, what was "
+                "thrown away, what each shop saved, and how fast staples were used");
+  review->add_option("FILES", files, "plans (default: all plans of the house that have receipts)");
+  review->add_flag("--write", write, "also draw it as a page: out/review.html");
   review->callback([&] { code = cli::review(files, write); });
 
   CLI::App* on_hand = app.add_subcommand(
-      "on-hand", "what should be in the house in the morning of a day, where, and until when it is "
-                 "good");
-  on_hand->add_option("--date", name, "the day (default: the one from which is planned)");
+      "on-hand",
+      "what should be in the house on the morning of a day, where it is, and how long it is good");
+  on_hand->add_option("--date", name, "the day (default: the day from which the plan continues)");
   with_plan(on_hand);
   with_write(on_hand, "into plans/on-hand");
   on_hand->callback([&] { code = cli::on_hand(name, plan, write); });
 
   CLI::App* keys = app.add_subcommand(
-      "keys", "what a file can say: every key, what stands there, and what it means");
+      "keys", "what a file can say: every key, what values it takes, and what it means");
   keys->add_option("KIND", name,
                    "recipe, foods, household, on-hand, receipt, shop or plan (default: all)");
   std::string examples;
   keys->add_option("--measures", examples,
-                   "us or metric: those of the examples (default: as the house here has them)")
+                   "us or metric: the measures in the examples (default: those of this house)")
       ->check(CLI::IsMember({"us", "metric"}).description(""));
   keys->callback([&] { code = cli::keys(name, examples); });
 
   CLI::App* schema = app.add_subcommand(
-      "schema", "the JSON Schema of a kind of file, for editors that check YAML by it");
+      "schema", "the JSON Schema for a kind of file, for editors that check YAML with it");
   schema->add_option("KIND", name, "recipe, foods, household, on-hand, receipt, shop or plan")
       ->required();
   schema->callback([&] { code = cli::schema(name); });
 
   CLI::App* prep = app.add_subcommand(
-      "prep", "the prep sessions of a plan, with a drawing of who and what is busy when");
+      "prep", "the prep sessions of a plan, with a chart of who and what is busy when");
   prep->add_option("PLAN", plan, "the plan, for example plans/2027-03.yaml")->required();
   prep->callback([&] { code = cli::prep(plan); });
 

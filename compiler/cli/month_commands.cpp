@@ -65,7 +65,7 @@ int receipt(const std::string& date, const std::string& plan, bool write) {
   }
   if (!any) {
     complain("manciple: the list has no stop on {}{}\n", text::print_day(*day),
-             past ? " that has no receipt" : "");
+             past ? " without a receipt" : "");
     return bad_input;
   }
   return code;

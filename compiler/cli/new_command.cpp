@@ -87,7 +87,7 @@ int new_house(const std::string& folder, measure::System system, text::Date from
   const fs::path target = fs::absolute(folder, none).lexically_normal();
   const fs::path house = target.has_filename() ? target : target.parent_path();
   if (fs::exists(fs::symlink_status(house, none))) {
-    complain("manciple: {} is there already; give the name of a new folder\n", folder);
+    complain("manciple: {} already exists; give the name of a new folder\n", folder);
     return bad_input;
   }
   if (!fs::is_directory(house.parent_path(), none)) {
@@ -107,7 +107,7 @@ int new_house(const std::string& folder, measure::System system, text::Date from
     return bad_input;
   }
   const std::string name = text::trim(folder).empty() ? house.string() : folder;
-  say("{} holds a small house: three recipes, a shop, what is at hand, and a plan.\n"
+  say("{} holds a small house: three recipes, a shop, what is on hand, and a plan.\n"
       "Every file says what it is for. To see its list:\n\n  manciple build {}\n",
       name, (fs::path(folder) / "plans/week.yaml").lexically_normal().string());
   return good;

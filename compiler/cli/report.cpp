@@ -42,7 +42,7 @@ std::optional<emit::Compiled> compile_and_report(const std::string& plan,
   if (strict && (missing || unknown || old)) {
     complain("manciple: {}, and --strict makes that an error\n",
              missing   ? "some things are still to be found"
-             : unknown ? "some of what is written is not known"
+             : unknown ? "some foods, amounts or recipes are not known"
                        : "what is in the house was counted too long ago");
     return std::nullopt;
   }

@@ -97,7 +97,7 @@ void say_lines(const Kitchen& kitchen, const history::Settled& settled) {
 void say_sums(const BesideList& beside, const history::Settled& settled) {
   const kitchen::Currency& currency = beside.kitchen.household.currency;
   const kitchen::Receipt& receipt = beside.receipt;
-  std::string planned = "the list did not go there";
+  std::string planned = "the list has no stop there";
   if (settled.planned) {
     const kitchen::Cents more = settled.paid - *settled.planned;
     planned = fmt::format("the list said {}{}", currency.print(*settled.planned),
@@ -122,16 +122,16 @@ void say_other_prices(const Kitchen& kitchen, const history::Settled& settled) {
     case NewPrice::Why::changed:
       break;
     case NewPrice::Why::sale:
-      say("{}, {}: {} was a sale; the price list stays\n", name, price.pack, now);
+      say("{}, {}: {} was a sale; the price list stays as it is\n", name, price.pack, now);
       break;
     case NewPrice::Why::much_less:
-      say("{}, {}: {} is so much less than {} that it is taken for a sale; if it is the usual "
-          "price now, write it into the price list\n",
+      say("{}, {}: {} is so much less than {} that it is assumed to be a sale; if it is now the "
+          "usual price, write it into the price list\n",
           name, price.pack, now, money(kitchen, price.old));
       break;
     case NewPrice::Why::uneven:
-      say("{}, {}: about {} each, not one price for all; the price list stays\n", name, price.pack,
-          now);
+      say("{}, {}: about {} each, but not all at one price; the price list stays as it is\n", name,
+          price.pack, now);
       break;
     case NewPrice::Why::not_known:
       say("{}: '{}' is not in the price list, {}\n", name, price.pack, now);
@@ -152,7 +152,7 @@ int settle(const std::string& path, const std::string& plan, bool write) {
     return bad_input;
   }
   if (!read.found) {
-    complain("manciple: '{}' is no receipt of a day of {}\n", path,
+    complain("manciple: '{}' is not a receipt for a day of {}\n", path,
              plan.empty() ? "any plan of the house" : plan);
     return bad_input;
   }
@@ -175,10 +175,11 @@ int settle(const std::string& path, const std::string& plan, bool write) {
   const std::string_view text = read.sources.text(*file);
   const auto edits = price_edits(text, beside.kitchen, beside.receipt, settled);
   if (edits.empty()) {
-    say("The price list says the same already.\n");
+    say("The price list already says the same.\n");
     return good;
   }
-  say("{} says {} than the till:\n", list, edits.size() == 1 ? "another price" : "other prices");
+  say("{} has {} from the till:\n", list,
+      edits.size() == 1 ? "a different price" : "different prices");
   for (const LineEdit& edit : edits) {
     say("{}:{}\n- {}\n+ {}\n", list, edit.line, text::trim(edit.before), text::trim(edit.after));
   }

@@ -36,7 +36,7 @@ Counted read_count(const std::string& path, const std::string& plan) {
 
 void say_differences(const kitchen::Kitchen& kitchen, const history::Past& past, text::Date since,
                      text::Date date, const std::string& path) {
-  say("Counted on {}, against what should have been there by the files since {}\n",
+  say("Counted on {}, compared with what should have been there according to the files since {}\n",
       text::print_day(date), text::print_day(since));
   bool any = false;
   bool missing = false;
@@ -52,7 +52,7 @@ void say_differences(const kitchen::Kitchen& kitchen, const history::Past& past,
   if (!any) {
     say("Everything is as it should be.\n");
   } else if (missing) {
-    say("Where you know where it went, say so in {}: 'eaten: [2 eggs]', 'thrown away: [1 lb "
+    say("If you know where it went, say so in {}: 'eaten: [2 eggs]', 'thrown away: [1 lb "
         "apples]'.\n",
         path);
   }
@@ -79,8 +79,9 @@ int settle_count(const std::string& path, const std::string& plan) {
                     *counts[*counted.count].date, path);
     return code;
   }
-  complain("manciple: '{}' is no count of a day of {} for which an earlier count is there\n", path,
-           plan.empty() ? "any plan of the house" : plan);
+  complain(
+      "manciple: '{}' is not a count on a day of {} with an earlier count to compare it with\n",
+      path, plan.empty() ? "any plan of the house" : plan);
   return bad_input;
 }
 

@@ -239,12 +239,12 @@ std::string completion(const std::vector<Command>& commands, std::string_view sh
 std::string manual(const std::vector<Command>& commands, std::string_view version) {
   std::string out = fmt::format(
       ".TH MANCIPLE 1 \"\" \"manciple {}\" \"manciple\"\n"
-      ".SH NAME\nmanciple \\- from recipes and a plan of meals to the list to shop from\n"
+      ".SH NAME\nmanciple \\- compile recipes and a meal plan into a shopping list\n"
       ".SH SYNOPSIS\n.B manciple\n.I COMMAND\n[arguments]\n"
       ".SH DESCRIPTION\n"
       "Reads recipes, a plan of meals, a household, shops with their prices and what is in the "
-      "house, all as YAML, and writes the list to shop from, the cheapest that is proven to exist, "
-      "and the schedule to cook from.\n"
+      "house, all as YAML, and writes the shopping list, proven to be the cheapest, and the "
+      "schedule to cook from.\n"
       ".PP\nBegin with\n.B manciple new\nand a folder's name.\n.SH COMMANDS\n",
       version);
   for (const Command& command : commands) {
@@ -256,20 +256,20 @@ std::string manual(const std::vector<Command>& commands, std::string_view versio
   }
   return out + ".SH FILES\n"
                ".TP\n.I recipes/NAME.yaml\na recipe\n"
-               ".TP\n.I recipes/foods.yaml\nfoods of one's own\n"
+               ".TP\n.I recipes/foods.yaml\nfoods of your own\n"
                ".TP\n.I plans/household.yaml\nwho eats, and how\n"
                ".TP\n.I plans/on\\-hand.yaml\nwhat is in the house\n"
                ".TP\n.I plans/on\\-hand/DATE.yaml\nwhat was in the house on a later day\n"
                ".TP\n.I plans/receipts/NAME.yaml\nwhat was bought\n"
                ".TP\n.I plans/stores/NAME.yaml\na shop and its prices\n"
                ".TP\n.I plans/NAME.yaml\na plan: what is eaten when\n"
-               ".TP\n.I out/NAME/\nwhat is made of it\n"
-               ".PP\n.B manciple keys\nlists what can stand in each of them.\n"
+               ".TP\n.I out/NAME/\nwhat is built from it\n"
+               ".PP\n.B manciple keys\nlists what each of them can say.\n"
                ".SH EXIT STATUS\n"
                ".TP\n.B 0\nAll is well.\n"
                ".TP\n.B 1\nThe files have errors, or what was asked for cannot be written.\n"
                ".TP\n.B 2\nThe command line is wrong.\n"
-               ".TP\n.B 70\nA mistake of the program itself.\n";
+               ".TP\n.B 70\nA bug in the program itself.\n";
 }
 
 } // namespace manciple::cli

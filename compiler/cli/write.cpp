@@ -52,8 +52,8 @@ void link_over(const Folder& from, const Folder& to, const Files& outputs) {
       continue;
     }
     if (there.st_dev != device) {
-      throw FolderError{fmt::format("{} is of another file system, so that the folder cannot be "
-                                    "replaced as a whole; give another one with --out",
+      throw FolderError{fmt::format("{} is on another file system, so the folder cannot be "
+                                    "replaced as a whole; give another folder with --out",
                                     from.path(name))};
     }
     to.make(name, there.st_mode & 07777U);

@@ -28,7 +28,7 @@ std::string write_file(const std::string& path, std::string_view content, bool r
     const std::string name = file.filename().string();
     const struct stat there = folder.look(name);
     if (!replace && there.st_mode != 0) {
-      return fmt::format("{} is there already, and stays as it is", path);
+      return fmt::format("{} already exists and is left as it is", path);
     }
     if (there.st_mode != 0 && !S_ISREG(there.st_mode)) {
       return fmt::format("{} is not a file", path);

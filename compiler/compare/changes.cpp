@@ -67,9 +67,10 @@ std::optional<Change> paid_since(const Result& before, const Result& after) {
   if (listed == paid) {
     return std::nullopt;
   }
-  return Change{Part::money, fmt::format("Bought since, until {}: {} paid, the list said {}",
-                                         text::print_day(after.past->until),
-                                         after.currency.print(paid), after.currency.print(listed))};
+  return Change{Part::money,
+                fmt::format("Bought since the earlier result, until {}: {} paid, the list said {}",
+                            text::print_day(after.past->until), after.currency.print(paid),
+                            after.currency.print(listed))};
 }
 
 bool same_money(const kitchen::Currency& a, const kitchen::Currency& b) {
@@ -82,18 +83,19 @@ Changes compare(const Result& before, const Result& after) {
   Changes out;
   out.plan = name_of(before, after);
   if (!same_money(before.currency, after.currency)) {
-    out.sum = fmt::format("{} in all, before {}", after.currency.print(after.paid),
+    out.sum = fmt::format("{} in all, {} before", after.currency.print(after.paid),
                           before.currency.print(before.paid));
-    out.all.push_back({Part::money, "The currency is another one, so nothing else is compared."});
+    out.all.push_back({Part::money, "The currency is different, so nothing else is compared."});
     return out;
   }
   out.sum = sum_of(before, after);
   if (before.until < after.from || after.until < before.from) {
     out.all.push_back(
         {Part::money,
-         fmt::format("{} to {} instead of {} to {}: other days, so only sums are compared.",
-                     text::print_day(after.from), text::print_day(after.until),
-                     text::print_day(before.from), text::print_day(before.until))});
+         fmt::format(
+             "{} to {} instead of {} to {}: the days are different, so only totals are compared.",
+             text::print_day(after.from), text::print_day(after.until),
+             text::print_day(before.from), text::print_day(before.until))});
     return out;
   }
   Result old = before;

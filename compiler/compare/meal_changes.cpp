@@ -48,7 +48,7 @@ std::string changes_of(const Group<Dish>& dishes, bool was, bool is) {
   } else if (!added.empty()) {
     out.push_back(was ? all_of(added) + " as well" : all_of(added));
   } else if (!gone.empty()) {
-    out.push_back(is ? "without " + all_of(gone) : "no longer; it was " + all_of(gone));
+    out.push_back(is ? "without " + all_of(gone) : "nothing now; it was " + all_of(gone));
   }
   out.insert(out.end(), other.begin(), other.end());
   return text::join(out, "; ");

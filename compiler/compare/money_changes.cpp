@@ -50,10 +50,10 @@ std::vector<Change> money_changes(const Result& before, const Result& after) {
     for (const Pair<Stop>& pair :
          align<Stop>(group.before, group.after, {[](const Stop&, const Stop&) { return true; }})) {
       if (pair.before == nullptr) {
-        add(fmt::format("{}: a stop more, {}", at_stop(*pair.after),
+        add(fmt::format("{}: an extra stop, {}", at_stop(*pair.after),
                         after.currency.print(pair.after->paid)));
       } else if (pair.after == nullptr) {
-        add(fmt::format("{}: no stop any more, {} before", at_stop(*pair.before),
+        add(fmt::format("{}: no longer a stop, {} before", at_stop(*pair.before),
                         before.currency.print(pair.before->paid)));
       } else if (pair.before->paid != pair.after->paid) {
         add(fmt::format("{}: {} instead of {}", at_stop(*pair.after),
@@ -65,12 +65,12 @@ std::vector<Change> money_changes(const Result& before, const Result& after) {
   // Of what is done nobody says what comes back.
   const bool half_done = before.past || after.past;
   if (!half_done && before.cash_back != after.cash_back) {
-    add(fmt::format("Comes back later: {} instead of {}", after.currency.print(after.cash_back),
+    add(fmt::format("Cash back later: {} instead of {}", after.currency.print(after.cash_back),
                     before.currency.print(before.cash_back)));
   }
   const bool one_is_set = before.budget || after.budget;
   if (one_is_set && left_of(before) != left_of(after)) {
-    add(fmt::format("Budget: {}, before {}", left_of(after), left_of(before)));
+    add(fmt::format("Budget: {}, {} before", left_of(after), left_of(before)));
   }
   return out;
 }

@@ -60,7 +60,7 @@ std::string change_of(const Pair<Making>& pair) {
     return other_amount ? fmt::format("{}: {}{}", place_of(*pair.after), pair.after->recipe, amount)
                         : std::string();
   }
-  return fmt::format("{}: {}, before on {}{}", place_of(*pair.after), pair.after->recipe,
+  return fmt::format("{}: {}, previously on {}{}", place_of(*pair.after), pair.after->recipe,
                      place_of(*pair.before), amount);
 }
 
@@ -152,7 +152,7 @@ std::vector<Change> prep_changes(const Result& before, const Result& after) {
         out.add(when.first,
                 fmt::format("{}: new, takes {}", name, text::print_minutes(pair.after->minutes)));
       } else if (pair.after == nullptr) {
-        out.add(when.first, name + ": not held any more");
+        out.add(when.first, name + ": no longer held");
       } else if (std::abs(pair.after->minutes - pair.before->minutes) >= least_minutes) {
         out.add(when.first, fmt::format("{}: takes {} instead of {}", name,
                                         text::print_minutes(pair.after->minutes),

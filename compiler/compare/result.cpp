@@ -220,7 +220,7 @@ Result result_of(const Json& json) {
 tl::expected<Result, std::string> read_result(std::string_view json) {
   const Json parsed = Json::parse(json, nullptr, false);
   if (!parsed.is_object() || !parsed.contains("plan") || !parsed.contains("purchases")) {
-    return tl::unexpected(std::string("is no result of a build"));
+    return tl::unexpected(std::string("is not the result of a build"));
   }
   const auto form = parsed.find("form");
   if (form == parsed.end() || *form != emit::result_form) {
@@ -231,7 +231,7 @@ tl::expected<Result, std::string> read_result(std::string_view json) {
     return result_of(parsed);
   } catch (const Broken& broken) {
     return tl::unexpected(
-        fmt::format("is not as a build writes it, at '{}'; build it again", broken.key));
+        fmt::format("is not what a build writes, at '{}'; build it again", broken.key));
   }
 }
 

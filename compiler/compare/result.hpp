@@ -107,7 +107,7 @@ struct Result {
   [[nodiscard]] Cents paid_in_all() const { return paid + (past ? past->paid : 0); }
 };
 
-/// Reads a result.json; or says why not, to follow its name: "is no result of a build".
+/// Reads a result.json; or says why not, to follow its name: "is not the result of a build".
 tl::expected<Result, std::string> read_result(std::string_view json);
 
 } // namespace manciple::compare

@@ -33,9 +33,8 @@ std::string by_meal(const Compiled& compiled) {
   const auto& plan = compiled.plan();
   const purchase::Worth& worth = compiled.worth;
   std::string out =
-      "\n## By meal\n\nPaid is what this plan's list costs for it, before tax. Worth is what is "
-      "eaten: "
-      "what was in the house counts at what it would cost to buy again.\n\n"
+      "\n## By meal\n\nPaid is what this plan's list spends on it, before tax. Worth is the value "
+      "of what is eaten: food that was in the house counts at what it would cost to buy again.\n\n"
       "| date | meal | dish | paid | worth | worth a serving |\n|---|---|---|---:|---:|---:|\n";
   for (std::size_t m = 0; m < plan.meals.size(); ++m) {
     for (std::size_t d = 0; d < plan.meals[m].dishes.size(); ++d) {
@@ -94,7 +93,7 @@ std::string without_worth(const Compiled& compiled) {
   }
   return names.empty()
              ? ""
-             : fmt::format("\nMissing in what is worth, for no shop's price is known: {}.\n",
+             : fmt::format("\nNot included in worth, because no shop's price is known: {}.\n",
                            escape_markdown(fmt::format("{}", fmt::join(names, ", "))));
 }
 
@@ -104,10 +103,10 @@ std::string paid_before(const Compiled& compiled) {
   for (const kitchen::Receipt& receipt : compiled.kitchen.receipts) {
     out += fmt::format("| {} | {}{} | {} |\n", text::print_day(receipt.date),
                        escape_markdown(compiled.kitchen.shop(receipt.shop).name),
-                       receipt.slug.empty() ? " (no receipt, as the list has it)" : "",
+                       receipt.slug.empty() ? " (no receipt; as listed)" : "",
                        figure(compiled, receipt.paid()));
   }
-  return out + fmt::format("| all | | {} |\n| with the list | | {} |\n",
+  return out + fmt::format("| all | | {} |\n| including the list | | {} |\n",
                            figure(compiled, compiled.past->paid),
                            figure(compiled, compiled.past->paid + compiled.shopping.paid));
 }
@@ -122,7 +121,7 @@ std::string money_markdown(const Compiled& compiled) {
     return fmt::format("# Money: {}\n\n{}\n", escape_markdown(plan.name), verdict(compiled));
   }
   std::string out = fmt::format("# Money: {}\n\n## By stop\n\n| date | shop | goods | tax "
-                                "| reduction | credit | paid | comes back |\n"
+                                "| reduction | credit | paid | cash back |\n"
                                 "|---|---|---:|---:|---:|---:|---:|---:|\n",
                                 escape_markdown(plan.name));
   std::map<text::Date, kitchen::Cents> by_trip;
@@ -155,7 +154,7 @@ std::string money_markdown(const Compiled& compiled) {
 
   out += by_meal(compiled) + by_purpose(compiled);
   if (open > 0) {
-    out += fmt::format("\n{} of {} lines have no known price and count nothing here.\n", open,
+    out += fmt::format("\n{} of {} lines have no known price and count as nothing here.\n", open,
                        shopping.lines.size());
   }
   out += without_worth(compiled);
@@ -198,7 +197,7 @@ std::string by_products_left(const Compiled& compiled) {
         escape_markdown(prep::amount_given(compiled.kitchen, compiled.resolved, one, one.left())),
         escape_markdown(of.name), text::print_day(one.date), until.empty() ? "" : ": " + until);
   }
-  return out.empty() ? "" : "\n## Left over from cooking, for something else\n\n" + out;
+  return out.empty() ? "" : "\n## By-products left over from cooking\n\n" + out;
 }
 
 // What is left of a line: of a pack that is begun, about which part; else how much.
@@ -244,7 +243,7 @@ std::string left_markdown(const Compiled& compiled) {
     // A tenth is what peeling and scales give and take.
     if (foods::is_more_than_scraps(food_of(compiled, line), line.wasted) &&
         line.wasted * 10 >= line.amount) {
-      wasted += fmt::format("- {} of {} bought on {}\n", named(line.food, line.wasted),
+      wasted += fmt::format("- {} from {}, bought on {}\n", named(line.food, line.wasted),
                             escape_markdown(count_of(compiled, line)),
                             text::print_day(compiled.shopping.visits[line.visit].date));
     }
@@ -264,8 +263,7 @@ std::string left_markdown(const Compiled& compiled) {
     }
   }
   out += cooked_and_left(compiled) + by_products_left(compiled);
-  return out + "\n## Past its date before it is used\n\n" +
-         (wasted.empty() ? "Nothing.\n" : wasted);
+  return out + "\n## Goes off before it is used\n\n" + (wasted.empty() ? "Nothing.\n" : wasted);
 }
 
 } // namespace manciple::emit

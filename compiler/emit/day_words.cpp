@@ -20,11 +20,11 @@ using measure::Rational;
 
 std::string cooling(const Compiled& compiled) {
   const measure::System system = compiled.kitchen.household.system;
-  return fmt::format("Cool what is hot in shallow boxes: from {} to {} within 2 hours, to {} "
-                     "within 4 hours more (FDA Food Code 3-501.14). Wash boards, knives and hands "
-                     "after raw meat.",
-                     measure::print_at_most(135, system), measure::print_at_most(70, system),
-                     measure::print_at_most(41, system));
+  return fmt::format(
+      "Cool hot food in shallow boxes: from {} to {} within 2 hours, and to {} within another 4 "
+      "hours (FDA Food Code 3-501.14). Wash boards, knives and hands after raw meat.",
+      measure::print_at_most(135, system), measure::print_at_most(70, system),
+      measure::print_at_most(41, system));
 }
 
 namespace {
@@ -190,7 +190,7 @@ std::optional<std::string> how_to_reheat(const Compiled& compiled, const resolve
       }
       // USDA FSIS, "Leftovers and Food Safety": reheat to 165 F.
       constexpr int reheated = 165; // F
-      return fmt::format("what is eaten hot, to {} in the middle",
+      return fmt::format("what is eaten hot must reach {} in the middle",
                          measure::print_at_least(reheated, compiled.kitchen.household.system));
     }
   }

@@ -341,8 +341,7 @@ void Sheet::from(std::size_t i, Taken& out) const {
         out.from = "frozen on " + text::print_day(supply.frozen_on);
       }
       if (supply.use == u && compiled_.shopping.lines[supply.line].food != uses[u].food) {
-        out.from =
-            "in place of it: " + food_of(compiled_, compiled_.shopping.lines[supply.line]).name;
+        out.from = "replaced by: " + food_of(compiled_, compiled_.shopping.lines[supply.line]).name;
       }
     }
     if (uses[u].cut_in && making_.session != uses[u].cut_in) {

@@ -31,7 +31,7 @@ std::string visit_sums(const Compiled& compiled, const StopMade& visit) {
     out += fmt::format(" = {}", money(compiled, visit.paid()));
   }
   if (visit.cash_back != 0) {
-    out += fmt::format(" ({} comes back)", money(compiled, visit.cash_back));
+    out += fmt::format(" ({} cash back)", money(compiled, visit.cash_back));
   }
   return out;
 }
@@ -85,7 +85,7 @@ std::string list_text(const Compiled& compiled) {
       });
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
-    out += fmt::format("\nUsed without an amount; see that there is some: {}\n",
+    out += fmt::format("\nUsed without an amount; check that you have some: {}\n",
                        text::join(check, ", "));
   }
   std::vector<std::string> optional;
@@ -121,7 +121,7 @@ std::string summary(const Compiled& compiled) {
   const std::size_t priced = shopping.lines.size() - open;
   if (priced > 0 || open == 0) {
     out += fmt::format("{:<36} {:>10}\n",
-                       fmt::format("{}, {}", past ? "Still to pay" : "Paid in all", lines(priced)),
+                       fmt::format("{}, {}", past ? "Still to pay" : "Total to pay", lines(priced)),
                        money(compiled, shopping.paid));
   }
   if (open > 0) {
@@ -130,13 +130,13 @@ std::string summary(const Compiled& compiled) {
   const kitchen::Cents back =
       shopping.cash_back + (compiled.past ? compiled.past->cash_back : kitchen::Cents{0});
   if (back != 0) {
-    out += fmt::format("{:<36} {:>10}\n", "Comes back later", money(compiled, back));
+    out += fmt::format("{:<36} {:>10}\n", "Cash back later", money(compiled, back));
   }
   const auto budget =
       compiled.plan().budget ? compiled.plan().budget : compiled.kitchen.household.budget;
   if (budget) {
     out += fmt::format("{:<36} {:>10}\n",
-                       shopping.paid <= *budget ? "Left of the budget" : "Over the budget",
+                       shopping.paid <= *budget ? "Left in the budget" : "Over the budget",
                        money(compiled, *budget > shopping.paid ? *budget - shopping.paid
                                                                : shopping.paid - *budget));
   }
@@ -172,7 +172,7 @@ std::string list_markdown(const Compiled& compiled) {
       });
   const std::vector<StillToFind> missing = still_to_find(compiled);
   if (!missing.empty()) {
-    out += "\n## Still to find\n\nNo shop of the plan has it in time.\n\n";
+    out += "\n## Still to find\n\nNot sold in time by any shop in the plan.\n\n";
     for (const StillToFind& one : missing) {
       out += fmt::format("- [ ] {}\n", escape_markdown(phrase(compiled, one)));
     }
@@ -186,7 +186,7 @@ std::string list_markdown(const Compiled& compiled) {
   }
   const std::vector<std::string> check = to_check(compiled);
   if (!check.empty()) {
-    out += "\n## See that there is some\n\nUsed without an amount, so not on the list above.\n\n";
+    out += "\n## Check that you have some\n\nUsed without an amount, so not on the list above.\n\n";
     for (const std::string& name : check) {
       out += fmt::format("- [ ] {}\n", escape_markdown(name));
     }

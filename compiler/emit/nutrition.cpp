@@ -40,17 +40,16 @@ std::string person_part(const Compiled& compiled, const Eater& eater) {
   for (const nutrition::Day& day : eater.days) {
     meals += day.meals;
   }
-  out += fmt::format("{} meals on {} days. {}% of the weight rests on figures.\n\n", meals,
+  out += fmt::format("{} meals on {} days. There are figures for {}% of the weight.\n\n", meals,
                      eater.days.size(), percent_of(mean.coverage(Nutrient::energy)));
   out += "| | a day | a week | recommended a day | at most | |\n|---|---:|---:|---:|---:|---|\n";
   for (const Nutrient nutrient : shown_nutrients) {
-    const auto& facts = foods::facts(nutrient);
     const auto& range = eater.intakes[static_cast<std::size_t>(nutrient)];
     const double coverage = mean.coverage(nutrient);
     const std::string thin = coverage + .05 < mean.coverage(Nutrient::energy)
                                  ? fmt::format(", figures for {}%", percent_of(coverage))
                                  : "";
-    out += fmt::format("| {} | {} {} | {} | {} | {} | {}{} |\n", facts.name,
+    out += fmt::format("| {} | {} {} | {} | {} | {} | {}{} |\n", foods::in_words(nutrient),
                        rounded(mean[nutrient], point), unit_word(nutrient),
                        rounded(mean[nutrient] * days_a_week, point),
                        range ? recommended(*range, point) : "",
@@ -60,7 +59,7 @@ std::string person_part(const Compiled& compiled, const Eater& eater) {
   if (eater.shares && mean[Nutrient::energy] > 0) {
     out += fmt::format("\nOf the energy, {}.\n", energy_words(mean, *eater.shares));
   } else if (!eater.shares) {
-    out += "\nTheir age is not said, or it is under one year: there is nothing to compare with.\n";
+    out += "\nTheir age is not given or is under one year, so there is nothing to compare with.\n";
   }
   return out;
 }
@@ -69,7 +68,7 @@ std::string servings_part(const Compiled& compiled) {
   const char point = compiled.kitchen.household.system.point;
   std::string out =
       "\n## A serving of each dish\n\n| | kcal | protein, g | fat, g | saturated, g | "
-      "carbohydrate, g | fiber, g | sodium, mg | figures |\n"
+      "carbohydrate, g | fibre, g | sodium, mg | figures |\n"
       "|---|---:|---:|---:|---:|---:|---:|---:|---:|\n";
   for (const kitchen::Recipe* recipe : recipes_in_menu(compiled)) {
     const Sum sum = nutrition::of_serving(compiled.kitchen, *recipe);
@@ -92,11 +91,12 @@ std::string aims_part(const Compiled& compiled) {
   for (const nutrition::AimMet& met : compiled.aims) {
     const std::string missed = nutrition::missed_by(compiled.kitchen, met);
     const std::string mend = nutrition::would_mend(compiled.kitchen, met);
-    out += missed.empty() ? fmt::format("- '{}' is met{}\n",
-                                        escape_markdown(compiled.plan().aims[met.aim].text),
-                                        met.asked == 0 ? ": nobody eats such a meal" : " each time")
-                          : fmt::format("- {}{}\n", escape_markdown(missed),
-                                        mend.empty() ? "" : ". " + escape_markdown(mend));
+    out +=
+        missed.empty()
+            ? fmt::format("- '{}' is met{}\n", escape_markdown(compiled.plan().aims[met.aim].text),
+                          met.asked == 0 ? ": nobody eats such a meal" : " every time")
+            : fmt::format("- {}{}\n", escape_markdown(missed),
+                          mend.empty() ? "" : ". " + escape_markdown(mend));
   }
   return out;
 }
@@ -108,11 +108,10 @@ std::string left_out_part(const Compiled& compiled) {
                : fmt::format("- {}: {}\n", what, escape_markdown(text::join(names, ", ")));
   };
   return "\n## Left out\n\n"
-         "- what cooking destroys, but for vitamin C and folate of vegetables and pulses that the "
-         "tables "
-         "have raw and cooked: these lose what they lose there\n"
+         "- what cooking destroys, except vitamin C and folate in vegetables and pulses that the "
+         "tables list both raw and cooked: these lose as much as they do in the tables\n"
          "- fat that stays in the pan or the fryer, and water\n"
-         "- staples and what else is bought, for nobody says who eats them\n" +
+         "- staples and other purchases, because nothing says who eats them\n" +
          list("foods without figures", compiled.nutrition.without_figures) +
          list("foods without an amount in a recipe", compiled.nutrition.without_amount);
 }
@@ -165,7 +164,7 @@ std::string energy_words(const Sum& day, const nutrition::EnergyShares& shares) 
     return percent_of(day[nutrient] * per_gram / day[Nutrient::energy]);
   };
   return fmt::format(
-      "{}% is from fat ({:.0f} to {:.0f} are usual), {}% from carbohydrate ({:.0f} to "
+      "{}% is from fat ({:.0f} to {:.0f} is usual), {}% from carbohydrate ({:.0f} to "
       "{:.0f}), {}% from protein ({:.0f} to {:.0f})",
       share(Nutrient::fat, of_fat), shares.fat_least, shares.fat_most,
       share(Nutrient::carbohydrate, of_others), shares.carbohydrate_least, shares.carbohydrate_most,
@@ -188,7 +187,7 @@ std::vector<const kitchen::Recipe*> recipes_in_menu(const Compiled& compiled) {
 
 std::string nutrition_markdown(const Compiled& compiled) {
   std::string out =
-      fmt::format("# What is in it: {}\n\n{}\n\nFigures: USDA National Nutrient "
+      fmt::format("# Nutrition: {}\n\n{}\n\nFigures: USDA National Nutrient "
                   "Database for Standard Reference, Release 28. {}\n",
                   escape_markdown(compiled.plan().name), nutrition::caution, ranges_are_of);
   out += aims_part(compiled);

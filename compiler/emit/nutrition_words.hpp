@@ -11,10 +11,9 @@ namespace manciple::emit {
 /// What the ranges are, for every place where they stand.
 inline constexpr std::string_view ranges_are_of =
     "Ranges: US Dietary Reference Intakes for age and sex, pregnancy and nursing (National "
-    "Academies; sodium and "
-    "potassium "
-    "of 2019, the rest as of 2011). 'At most' is the upper level; of vitamin A it is meant of the "
-    "ready-made kind, of sodium it is where less is better.";
+    "Academies; sodium and potassium from 2019, the rest from 2011). 'At most' is the upper level; "
+    "for vitamin A it applies to the ready-made kind, and for sodium it is the point above which "
+    "less is better.";
 
 /// The mean of somebody's days with meals.
 nutrition::Sum mean_day(const nutrition::Eater& eater);

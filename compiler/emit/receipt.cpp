@@ -66,7 +66,7 @@ std::string line_of(const Compiled& compiled, const purchase::Line& line) {
 std::string receipt_yaml(const Compiled& compiled, std::size_t v) {
   const purchase::StopMade& visit = compiled.shopping.visits[v];
   const kitchen::Shop& shop = compiled.kitchen.shop(visit.shop);
-  std::string out = fmt::format("# As the list says; correct what was otherwise.\n"
+  std::string out = fmt::format("# As on the list; correct whatever was different.\n"
                                 "shop: {}\ndate: {}\nlines:\n",
                                 shop.slug, text::print_date(visit.date));
   bool all_known = true;

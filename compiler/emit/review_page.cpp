@@ -104,10 +104,10 @@ std::string months_table(const std::vector<Month>& months) {
 }
 
 std::string shops_table(const std::vector<Month>& months) {
-  std::string out = "<h2>What each shop saved</h2>\n<p class=note>Against buying the same on the "
-                    "same day at the cheapest of the other shops of the plan, in whole packs; what "
-                    "would be left of those counts with what leftovers are worth to the household. "
-                    "Foods that no other shop has are not compared.</p>\n";
+  std::string out = "<h2>What each shop saved</h2>\n<p class=note>Compared with buying the same on "
+                    "the same day at the cheapest of the plan's other shops, in whole packs; what "
+                    "would be left of those packs counts at what leftovers are worth to the "
+                    "household. Foods that no other shop has are not compared.</p>\n";
   for (const Month& month : months) {
     const kitchen::Kitchen& kitchen = *month.kitchen;
     const kitchen::Currency& currency = kitchen.household.currency;
@@ -209,7 +209,7 @@ std::string food(const PriceHistory& of, const std::map<std::string, char>& lett
                         money_cell(currency, point.paid), money_cell(currency, point.unit));
   }
   return fmt::format(
-      "<section class=food><h3>{}</h3>\n<p>Usually {}{}; least {}{} <small>({} for {}, {}, "
+      "<section class=food><h3>{}</h3>\n<p>Usually {}{}; lowest {}{} <small>({} for {}, {}, "
       "{}{})</small></p>\n{}<details><summary>All {} prices</summary>{}</details></section>\n",
       page::name(of.food), currency.figure(cents(of.usual)), page::escape(of.unit),
       currency.figure(cents(least.unit)), page::escape(of.unit), page::escape(least.words),
@@ -226,11 +226,12 @@ std::string prices(const std::vector<Month>& months) {
   for (const auto& [shop, mark] : letter) {
     key += fmt::format("{}<b>{}</b> {}", key.empty() ? "" : ", ", mark, page::name(shop));
   }
-  std::string out = fmt::format(
-      "<h2>Prices over time</h2>\n<p class=note>Of what was bought more than once: {}. The dashed "
-      "line is the usual price, the median of what was no sale; the thick ring is the least, a "
-      "dotted ring a sale. A scale begins at the least price, not at zero.</p>\n",
-      key);
+  std::string out =
+      fmt::format("<h2>Prices over time</h2>\n<p class=note>For what was bought more than once: "
+                  "{}. The dashed line is the usual price, the median of all prices that were not "
+                  "sales; the thick ring is the lowest price, a dotted ring is a sale. Each scale "
+                  "begins at the lowest price, not at zero.</p>\n",
+                  key);
   // All pictures have the same days.
   std::set<Date> days;
   for (const PriceHistory& of : histories) {
@@ -251,7 +252,7 @@ std::string prices(const std::vector<Month>& months) {
 
 std::string review_html(const std::vector<Month>& months) {
   const std::string title =
-      fmt::format("{} to {}: what it came to", text::print_day(months.front().review->from),
+      fmt::format("{} to {}: review", text::print_day(months.front().review->from),
                   text::print_day(months.back().review->until - std::chrono::days(1)));
   return fmt::format(
       "<!doctype html>\n<html lang=en>\n<head>\n<meta charset=utf-8>\n<meta name=viewport "

@@ -15,9 +15,8 @@ namespace manciple::emit {
 
 const std::string_view caution = "Keeping times and temperatures are guidance from published "
                                  "sources. The label on the package and your local food "
-                                 "authority come first; when in doubt, throw it out. Diets for "
-                                 "medical reasons and allergies belong in the hands of a "
-                                 "professional.";
+                                 "authority come first; when in doubt, throw it out. Medical diets "
+                                 "and allergies belong in the hands of a professional.";
 
 namespace {
 

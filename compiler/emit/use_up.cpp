@@ -49,7 +49,7 @@ public:
     out_ = fmt::format("{}: what is left over{}\n", compiled_.plan().name,
                        asked_.on_day ? " on " + text::print_day(asked_.wanted.day) : "");
     if (asked_.wanted.lefts.empty()) {
-      return out_ + "\nNothing that has to be used up.\n" + cooked();
+      return out_ + "\nThere is nothing to use up.\n" + cooked();
     }
     section(Section::goes_off, "Goes off before the plan uses it");
     section(Section::open,
@@ -123,7 +123,7 @@ private:
                                                         text::print_day(making.date)));
       }
     }
-    std::string out = by_date.empty() ? "" : "\nCooked, and for no meal\n";
+    std::string out = by_date.empty() ? "" : "\nCooked, but not for any meal\n";
     for (const auto& [date, what] : by_date) {
       out += fmt::format("  {:<12} {}\n", text::print_day(date), what);
     }
@@ -132,13 +132,13 @@ private:
 
   void recipes() {
     const auto& all = asked_.suggestions.all;
-    out_ += fmt::format("\n{}\n", all.empty() ? "No recipe of the library uses any of it."
-                                              : "What to make of it");
+    out_ += fmt::format("\n{}\n", all.empty() ? "No recipe in the library uses any of it."
+                                              : "What to make with it");
     for (std::size_t i = 0; i < std::min(all.size(), most_recipes); ++i) {
       recipe(all[i]);
     }
     if (all.size() > most_recipes) {
-      out_ += fmt::format("  and {} more recipes, which save less or are planned\n",
+      out_ += fmt::format("  and {} more recipes, which save less or are already planned\n",
                           all.size() - most_recipes);
     }
     const auto left_out = [&](std::size_t count, std::string_view why) {
@@ -147,7 +147,7 @@ private:
                             count == 1 ? "recipe is" : "recipes are", why);
       }
     };
-    left_out(asked_.suggestions.unfit, "somebody here must not have what is in it.");
+    left_out(asked_.suggestions.unfit, "somebody here must not have something in it.");
     left_out(asked_.suggestions.unread, "'manciple check' shows what is wrong with it.");
   }
 

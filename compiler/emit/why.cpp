@@ -118,7 +118,7 @@ std::string Tree::run() {
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
   const auto amount = [&](const Rational& a) { return amount_of(compiled_, food_, a, 2); };
-  out_ += fmt::format("{}: {} needed, {} of it in the house, {} bought{}\n", food.name,
+  out_ += fmt::format("{}: {} needed, {} of that in the house, {} bought{}\n", food.name,
                       amount(needed), amount(stock), amount(bought),
                       left > 0 ? fmt::format(" ({} left over)", amount(left)) : "");
 
@@ -158,7 +158,7 @@ std::string Tree::run() {
       line(1, bought_line.kept, "left at the end, still good");
     }
     if (bought_line.wasted >= 1) {
-      line(1, bought_line.wasted, "past its date before it is used");
+      line(1, bought_line.wasted, "goes off before it is used");
     }
   }
   others();
@@ -215,7 +215,7 @@ void Tree::others() {
     return;
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
-  out_ += "\nBought in one way only, with everything else decided again:\n";
+  out_ += "\nIf it were all bought in one way, with everything else decided again:\n";
   for (const purchase::OtherWay& way : ways) {
     const kitchen::Shop& shop = compiled_.kitchen.shop(way.shop);
     const kitchen::Offer& offer = shop.offers[way.offer];

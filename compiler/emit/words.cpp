@@ -296,13 +296,14 @@ std::vector<std::string> a_little_short(const Compiled& compiled) {
 std::string verdict(const Compiled& compiled) {
   const std::size_t open = without_price(compiled);
   if (open > 0 && open == compiled.shopping.lines.size()) {
-    return "No price is known of what is on the list; plans/stores/SHOP.yaml has 'prices'.";
+    return "No price is known for anything on the list; add some under 'prices' in "
+           "plans/stores/SHOP.yaml.";
   }
   if (!compiled.shopping.proven()) {
-    return compiled.shopping.stopped_by_hand() ? "A cheaper way of shopping may exist: the search "
-                                                 "was stopped by hand before it was "
-                                                 "proven."
-                                               : "A cheaper way of shopping may exist.";
+    return compiled.shopping.stopped_by_hand()
+               ? "A cheaper way of shopping may exist: the search was stopped by hand before it "
+                 "could rule that out."
+               : "A cheaper way of shopping may exist.";
   }
   const std::string_view known = open > 0 ? ", as far as prices are known" : "";
   return still_to_find(compiled).empty()

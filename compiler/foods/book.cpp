@@ -70,7 +70,7 @@ void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics)
       if (!fresh) {
         diagnostics
             .error(errors::twice, defined.at,
-                   fmt::format("'{}' names two foods of this file", name))
+                   fmt::format("'{}' names two foods in this file", name))
             .note(first->second, "the other one");
       }
       own_.insert_or_assign(name, id);

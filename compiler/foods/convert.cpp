@@ -85,7 +85,7 @@ tl::expected<Yield, NoConversion> yield_of(const Food& food, Form form) {
   }
   if (form == Form::cooked || form == Form::juice || form == Form::zest || form == Form::yolk ||
       form == Form::white) {
-    return no(fmt::format("how much {} comes of '{}' is not known", name(form), food.name),
+    return no(fmt::format("how much {} comes from '{}' is not known", name(form), food.name),
               fmt::format("add 'yields: {{{}: [NN %, SOURCE]}}' to '{}' in recipes/foods.yaml",
                           name(form), food.name));
   }
@@ -135,7 +135,7 @@ tl::expected<Purchased, NoConversion> from_pieces(const Food& food, const Amount
         known.empty()
             ? fmt::format("add 'pieces: {{{}: [NN g, SOURCE]}}' to '{}' in recipes/foods.yaml",
                           word.empty() ? "each" : word, food.name)
-            : fmt::format("'{}' is known by: {}", food.name, text::join(known, ", "));
+            : fmt::format("'{}' has weights for: {}", food.name, text::join(known, ", "));
     return word.empty()
                ? no(fmt::format("what one '{}' weighs is not known", food.name), have)
                : no(fmt::format("what a {} of '{}' weighs is not known", word, food.name), have);
@@ -166,7 +166,7 @@ tl::expected<Purchased, NoConversion> from_volume(const Food& food, const Amount
             ? fmt::format("weigh a cup and add 'volume: {{{}: [NN g/cup, our scales]}}' to '{}' in "
                           "recipes/foods.yaml",
                           name(amount.form), food.name)
-            : fmt::format("'{}' is known by volume as: {}", food.name, known_forms(food));
+            : fmt::format("'{}' has weights by volume for: {}", food.name, known_forms(food));
     return no(amount.form == Form::plain
                   ? fmt::format("what a volume of '{}' weighs is not known", food.name)
                   : fmt::format("what a volume of '{}', {}, weighs is not known", food.name,

@@ -13,7 +13,7 @@ using text::Value;
 using text::with_metric;
 using text::word;
 
-constexpr Value text_value = word("a text", "in the fridge overnight");
+constexpr Value text_value = word("text", "in the fridge overnight");
 constexpr Value name = word("a name", "scallion");
 constexpr Value names = list_of(name, "a list of names", "[scallion, spring onion]");
 constexpr Value department = word("a department", "produce");
@@ -59,20 +59,20 @@ constexpr std::array keeps_keys{
     Key{"freezer", &days, "in the freezer"},
     Key{"opened", &days, "in the fridge, once opened or cut"},
     Key{"thawed", &days, "in the fridge, once thawed"},
-    Key{"hard", &days, "in the fridge, hard, of fruit that ripens afterwards"},
+    Key{"hard", &days, "in the fridge while hard, for fruit that ripens afterwards"},
     Key{"frozen juice", &days,
-        "juice and zest in the freezer, of fruit that does not freeze itself"},
+        "its juice and zest in the freezer, for fruit that does not freeze whole"},
 };
 constexpr std::array allergens_keys{
     Key{"contains", &allergen_list, "what is in it"},
     Key{"check label", &allergen_list, "what differs by maker"},
 };
 constexpr std::array classes_keys{
-    Key{"contains", &diet_class_list, "what is in it, as diets ask"},
+    Key{"contains", &diet_class_list, "what is in it that diets ask about"},
     Key{"check label", &diet_class_list, "what differs by maker"},
     Key{"source", &text_value, "who says so"},
 };
-constexpr std::string_view of_100_g = "of 100 g edible";
+constexpr std::string_view of_100_g = "in 100 g of the edible part";
 constexpr std::array nutrients_keys{
     Key{"water", &gram, of_100_g},
     Key{"energy", &energy, of_100_g},
@@ -114,29 +114,30 @@ constexpr Value classes_value = text::mapping(classes, "{contains: [pork], sourc
 constexpr Value nutrients_value = text::mapping(nutrients, "{energy: 40 kcal}");
 
 constexpr std::array food_keys{
-    Key{"aliases", &names, "other names of it"},
-    Key{"department", &department, "where a shop keeps it; needed of a food of your own"},
+    Key{"aliases", &names, "other names for it"},
+    Key{"department", &department, "where a shop keeps it; required for a food of your own"},
     Key{"usda", &number, "its number in the USDA SR28 tables"},
     Key{"usda cooked", &number,
-        "the number of the same food cooked without salt: of its vitamins so much is left"},
+        "the number of the same food cooked without salt, which shows how much of its vitamins is "
+        "left"},
     Key{"usda of forms", &forms_by_number, "the numbers of forms that have their own"},
     Key{"stored", &place, "where a house keeps it (default: pantry)"},
     Key{"volume", &volumes, "what a volume of it weighs, by form"},
     Key{"pieces", &pieces, "what its pieces weigh, edible; 'AP' after the weight: as bought"},
     Key{"count as", &piece, "the piece that a bare count means"},
-    Key{"sold as", &piece, "the piece that a shop means by one, if another ('0.59 each')"},
-    Key{"in packs", &piece, "the piece that a pack of several holds, if another ('6 pack')"},
+    Key{"sold as", &piece, "the piece that a shop means by one, if different ('0.59 each')"},
+    Key{"in packs", &piece, "the piece that a pack of several holds, if different ('6 pack')"},
     Key{"yields", &yields, "what is left of the weight as bought"},
     Key{"keeps", &keeps_value, "how long it keeps"},
     Key{"freezes", &well_or_poorly, "how it freezes"},
     Key{"thaw", &text_value, "how it is thawed"},
-    Key{"ripens", &days, "days on the counter until what is bought hard is ripe"},
+    Key{"ripens", &days, "days on the counter until fruit bought hard is ripe"},
     Key{"soak", &days, "how long it soaks before it is cooked"},
     Key{"safe at", &temperature, "the lowest safe temperature in the middle"},
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},
     Key{"classes", &classes_value, "what a diet has to know; without it, nothing is known"},
-    Key{"shop in", &unit, "the measure that a shopper says (lb; each for household things)"},
-    Key{"nutrients", &nutrients_value, "of 100 g edible"},
+    Key{"shop in", &unit, "the measure that shoppers use (lb; each for household things)"},
+    Key{"nutrients", &nutrients_value, "what is in 100 g of the edible part"},
     Key{"from the tap", &yes_no, "never bought (default: no)"},
 };
 

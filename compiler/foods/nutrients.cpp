@@ -43,6 +43,10 @@ const NutrientFacts& facts(Nutrient nutrient) {
   return table.at(static_cast<std::size_t>(nutrient));
 }
 
+std::string_view in_words(Nutrient nutrient) {
+  return nutrient == Nutrient::fiber ? "fibre" : facts(nutrient).name;
+}
+
 std::optional<Nutrient> parse_nutrient(std::string_view word) {
   for (const Nutrient nutrient : in_order) {
     if (facts(nutrient).name == word) {

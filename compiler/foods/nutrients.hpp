@@ -37,11 +37,13 @@ inline constexpr std::size_t nutrient_count = 23;
 
 /// How a nutrient is called and measured.
 struct NutrientFacts {
-  std::string_view name;   ///< "saturated fat", as files and outputs say it
+  std::string_view name;   ///< "saturated fat", as keys and columns say it
   std::string_view unit;   ///< "g", "mg", "ug" (micrograms) or "kcal"
   std::string_view column; ///< of reference/nutrients.csv
 };
 const NutrientFacts& facts(Nutrient nutrient);
+/// Its name as people read it. Keys and columns keep the spelling that they have.
+std::string_view in_words(Nutrient nutrient);
 /// By its name.
 std::optional<Nutrient> parse_nutrient(std::string_view word);
 /// All of them, in order.

@@ -202,7 +202,7 @@ void tell_not_there(const Kitchen& kitchen, const Resolved& resolved, const Past
   if (!names.empty()) {
     diagnostics.remark(
         errors::not_there, kitchen.plan->at,
-        fmt::format("before {} more was eaten than the files say was there: {}",
+        fmt::format("before {}, more was eaten than there was according to the files: {}",
                     text::print_day(past.until), text::the_first_few(names)),
         "add what is missing to a receipt, or say under 'changes' what was eaten instead");
   }

@@ -185,9 +185,9 @@ std::string file_written(const kitchen::Kitchen& kitchen, const Past& past) {
     }
   }
   std::string head =
-      fmt::format("# What is in the house on {}, in the morning.\n", text::print_day(past.until));
+      fmt::format("# What is in the house on the morning of {}.\n", text::print_day(past.until));
   if (sum > 0) {
-    head += fmt::format("# To buy it again would cost {}{}.\n",
+    head += fmt::format("# It would cost {} to buy again{}.\n",
                         currency.print(measure::to_int64(measure::round(sum))),
                         unknown == 0   ? ""
                         : unknown == 1 ? "; one thing has no known price"

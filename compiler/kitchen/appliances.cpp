@@ -76,7 +76,7 @@ void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& 
   }
   std::string fix = known == have.end() ? text::did_you_mean(step.appliance, names) : std::string();
   if (fix.empty()) {
-    fix = fmt::format("plans/household.yaml says what there is: 'appliances: {{{}: 1}}'",
+    fix = fmt::format("if there is one, say so in plans/household.yaml: 'appliances: {{{}: 1}}'",
                       step.appliance);
   }
   name_dishes(kitchen, recipe.id,

@@ -537,10 +537,9 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* optional = fields.find("optional")) {
     household.buys_optional = optional->scalar == "buy";
     if (!household.buys_optional && optional->scalar != "leave") {
-      diagnostics.error(
-          errors::bad_value, optional->span,
-          fmt::format("'{}' is not what to do with what is optional", optional->scalar),
-          "write buy or leave");
+      diagnostics.error(errors::bad_value, optional->span,
+                        fmt::format("'{}' is not a choice for 'optional'", optional->scalar),
+                        "write buy or leave");
     }
   }
   if (const Node* worth = fields.find("leftovers are worth")) {

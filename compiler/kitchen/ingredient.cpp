@@ -160,7 +160,7 @@ bool Line::take_amount(Cursor& cursor) {
       error(errors::unread_amount, start,
             std::min(look.rest().find_first_of(" ,"), look.rest().size()),
             "this amount cannot be read",
-            "write it as 2, 1 1/2, 0.75, 0,75 or 1-2, and a thousand without a comma");
+            "write it as 2, 1 1/2, 0.75, 0,75 or 1-2, and thousands without a comma");
       return false;
     }
     return true;
@@ -286,9 +286,8 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
     if (names_.find(word.text) != target) {
       diagnostics_.warning(
           errors::unread_word, node_.part(offset_ + word.at, word.size),
-          fmt::format("'{}' stands after the comma and changes nothing", word.text),
-          "what the food is stands before the comma, and each food on a line of "
-          "its own");
+          fmt::format("'{}' after the comma has no effect", word.text),
+          "name the food before the comma, and put each food on a line of its own");
     }
   }
   const foods::Food* food = names_.food(target);

@@ -19,7 +19,7 @@ using text::word_or_mapping;
 
 // What more than one kind of file has.
 constexpr Value name = word("a name", "Ada");
-constexpr Value words = word("a text", "with a little stock");
+constexpr Value words = word("text", "with a little stock");
 constexpr Value number = word("a number", "4");
 constexpr Value count = word("a whole number", "2");
 constexpr Value yes_no = word("yes or no", "yes");
@@ -48,18 +48,18 @@ constexpr Value sex = word("female or male", "female");
 constexpr Value appetites =
     by_name("a meal", number, "a mapping from meals to numbers", "{breakfast: 1/2}");
 constexpr std::string_view portion_doc =
-    "how much of an adult's serving (default: 1; of a child, by its age)";
+    "how much of an adult's serving they eat (default: 1; for a child, by age)";
 constexpr std::string_view diet_doc =
-    "vegetarian, vegan, pescatarian, gluten-free, low lactose, 'no ...' of any class or food, or "
+    "vegetarian, vegan, pescatarian, gluten-free, low lactose, 'no ...' with any class or food, or "
     "one of the household's own";
-constexpr std::string_view age_doc =
-    "in years or months: for a child's portion, for what is not safe for the young, and for what "
-    "the day's food is compared with";
-constexpr std::string_view sex_doc = "female or male: for what the day's food is compared with";
+constexpr std::string_view age_doc = "in years or months, for a child's portion, for foods that "
+                                     "are not safe for young children, and "
+                                     "for the recommended intakes";
+constexpr std::string_view sex_doc = "used for the recommended intakes";
 constexpr std::string_view stage_doc =
-    "for what the day's food is compared with, and for foods to keep away from (default: no)";
+    "used for the recommended intakes, and for foods to avoid (default: no)";
 constexpr std::string_view appetite_doc =
-    "how many times their portion they eat at a meal (default: 1)";
+    "how much they eat at a meal, as a multiple of their portion (default: 1)";
 constexpr Value shop_name = word("a shop, by the name of its file", "corner");
 constexpr Value shop_names = list_of(shop_name, "a list of shops", "[corner]");
 constexpr Value meal = word("a meal of the household", "dinner");
@@ -82,14 +82,14 @@ constexpr Value allergens = list_of(allergen, "a list of allergen classes", "[eg
 constexpr std::array step_keys{
     Key{"do", &words, "what is done", true},
     Key{"hands on", &minutes, "how long a cook is busy with it"},
-    Key{"then", &minutes, "how long it goes on alone after that"},
+    Key{"then", &minutes, "how long it then goes on by itself"},
     Key{"on", &appliance, "the appliance that it needs: burner, oven, ..."},
     Key{"at", &temperature, "the temperature of the oven"},
     Key{"in", &vessel,
         "what it is done in: pot, pan, tray, ... (default: a pot for what simmers on a burner)"},
     Key{"fits", &fits,
-        "how much of what the recipe makes one of them holds; the step's time is then that of one "
-        "load, and more is done in several"},
+        "how much of what the recipe makes fits into one; the step's time is then for one load, "
+        "and a larger amount is done in several"},
     Key{"wait", &longest,
         "how long it may wait for the next step (default: half an hour for what rises or was on "
         "the heat, two hours for the rest)"},
@@ -115,7 +115,7 @@ constexpr Value keeps_value = mapping(keeps, "{fridge: 4 days, freezer: 3 months
 constexpr Value left_over = word("an amount of something", "1 ham bone");
 constexpr Value lines_of = list_of(name, "an ingredient or a list of ingredients", "onion");
 constexpr std::array by_product_keys{
-    Key{"what", &left_over, "what it is, as recipes that use it ask for it, and how much", true},
+    Key{"what", &left_over, "what it is, named as in the recipes that use it, and how much", true},
     Key{"keeps", &keeps_value, "how long it keeps (default: as long as the recipe)"},
     Key{"of", &lines_of,
         "which of the ingredients are in it, for allergens and diets (default: any of them)"},
@@ -134,21 +134,24 @@ constexpr Value by_products =
             "[{what: 1 ham bone, keeps: {fridge: 4 days, freezer: 3 months}}]");
 
 constexpr std::array recipe_keys{
-    Key{"name", &name, "what it is called (default: as its file)"},
-    Key{"measures", &measures, "whose cups and pints it means (default: the household's)"},
+    Key{"name", &name, "what it is called (default: the name of its file)"},
+    Key{"measures", &measures, "which system's cups and pints it uses (default: the household's)"},
     Key{"serves", &number, "how many adults it feeds, made as written (default: 4)"},
     Key{"makes", &amounts, "how much it makes, for recipes that use it"},
     Key{"suits", &suited,
-        "the meals that it can be the main dish of; side: it goes beside one. For what would help "
-        "to meet the aims of a plan"},
+        "the meals that it can be the main dish of, or side if it goes with one. Used to suggest "
+        "dishes "
+        "that would help to meet a plan's aims"},
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
-    Key{"method", &steps, "what is done, with times"},
+    Key{"method", &steps, "the steps, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},
     Key{"gives", &by_products,
-        "what is left over each time and other recipes can use: a ham bone, the meat of a stock"},
-    Key{"make ahead", &yes_no, "made in a prep session even as a meal of its own (default: no)"},
-    Key{"made in", &made_in, "in which parts of the recipe it is made"},
-    Key{"give", &share, "by how much less than their share eaters are content"},
+        "what is left over each time that other recipes can use: a ham bone, the meat from a "
+        "stock"},
+    Key{"make ahead", &yes_no,
+        "made in a prep session even when it is a meal in itself (default: no)"},
+    Key{"made in", &made_in, "the steps in which the recipe is scaled"},
+    Key{"give", &share, "how much less than their share is enough for the eaters"},
     Key{"marinate", &minutes, "how long before the meal it must begin"},
     Key{"reheat", &words, "how it is warmed up"},
     Key{"may contain", &allergens, "allergens that its ingredients do not show"},
@@ -187,8 +190,8 @@ constexpr std::array cooks_keys{
     Key{"who", &who, "who cooks", true},
     Key{"days", &days_list, "the days on which they do (default: every day)"},
     Key{"meals", &meals, "the meals that they cook (default: all)"},
-    Key{"from", &clock, "when they have time: what is begun before that is told"},
-    Key{"until", &later, "and until when"},
+    Key{"from", &clock, "the time from which they can cook; a note says what has to start earlier"},
+    Key{"until", &later, "the time until which they can cook"},
 };
 constexpr Value litres = word("a volume", "250 l");
 constexpr std::array storage_keys{
@@ -235,65 +238,65 @@ constexpr Value zone = word("a time zone", "Europe/Berlin");
 constexpr Value our_word = word("a measure, a piece or a pack", "tbsp");
 constexpr Value own_words = by_name("a word", our_word, "a mapping from your words to ours",
                                     "{EL: tbsp, Bund: bunch, Dosen: can}");
-constexpr Value group = by_name("a food", number, "foods that stand for each other",
+constexpr Value group = by_name("a food", number, "foods that may replace each other",
                                 "{canned black beans: 1, canned pinto beans: 1}");
-constexpr Value groups = list_of(group, "a list of foods that stand for each other",
+constexpr Value groups = list_of(group, "a list of foods that may replace each other",
                                  "[{canned black beans: 1, canned pinto beans: 1}]");
 
 constexpr Value swaps = word("usual or none", "usual");
 constexpr Value optional = word("buy or leave", "buy");
 
 constexpr Value diet_part = word("a class of foods, an allergen, a diet or a food", "pork");
-constexpr Value diet_parts = list_of(diet_part, "a list of what it does without", "[meat, egg]");
+constexpr Value diet_parts = list_of(diet_part, "a list of what the diet excludes", "[meat, egg]");
 constexpr Value own_diets =
-    by_name("a diet", diet_parts, "a mapping from diets to what they do without",
+    by_name("a diet", diet_parts, "a mapping from diets to what they exclude",
             "{lent: [meat, poultry, egg, milk]}");
 
 constexpr std::array household_keys{
     Key{"people", &people, "who eats (default: as many as a recipe serves)"},
-    Key{"diets", &own_diets, "diets of your own: what each does without"},
+    Key{"diets", &own_diets, "diets of your own, and what each one excludes"},
     Key{"meals", &slots, "the meals of a day (default: breakfast, lunch, dinner, ...)"},
     Key{"cooks", &cooks_list,
-        "who cooks on which days: sheets name them, and so many hands there are (default: one "
-        "cook, without a name)"},
-    Key{"measures", &measures, "whose cups and pints are meant (default: us)"},
+        "who cooks on which days; named on the sheets, and counted as hands (default: one cook, "
+        "without a name)"},
+    Key{"measures", &measures, "which system's cups and pints are meant (default: us)"},
     Key{"storage", &storage_value, "how much room there is"},
     Key{"appliances", &appliances,
-        "what there is to cook with, and how many things it takes at once; an oven with two "
-        "shelves, 2, has one temperature; pots, pans and trays where they are few (default: four "
-        "burners, an oven with two, a sink)"},
+        "what there is to cook with, and how many things each takes at once; an oven with two "
+        "shelves counts as 2 but has one temperature; list pots, pans and trays if you have only a "
+        "few (default: four burners, an oven with two shelves, a sink)"},
     Key{"holds", &vessels,
         "what a pot, a pan, a slow cooker, a mixer, a food processor, a blender or another vessel "
-        "holds: more is done in several, or one after the other (default: a pot 8 qt, a slow "
-        "cooker 6 qt, a mixer 5 qt, a food processor 11 cups, a blender 6 cups; of others no "
-        "limit)"},
+        "holds; larger amounts are done in several, or one after the other (default: a pot 8 qt, a "
+        "slow cooker 6 qt, a mixer 5 qt, a food processor 11 cups, a blender 6 cups; no limit for "
+        "others)"},
     Key{"a stop costs", &money,
         "what saving a stop is worth (default: a quarter of what an hour costs)"},
     Key{"an hour costs", &money,
         "what an hour of shopping, bagging, labelling and thawing is worth (default: 6.00)"},
     Key{"budget", &money, "for a plan; going over it is a warning"},
     Key{"throwing away costs", &share,
-        "of its usual price, for what is thrown away, on top of what was paid (default: 25 %)"},
-    Key{"give", &share, "by how much less than their share eaters are content (default: 10 %)"},
+        "the share of its usual price that counts for food thrown away, on top of what was paid "
+        "(default: 25 %)"},
+    Key{"give", &share, "how much less than their share is enough for the eaters (default: 10 %)"},
     Key{"leftovers are worth", &share,
-        "of its usual price, for what keeps beyond the plan (default: 50 %)"},
+        "the share of its usual price that counts for food that keeps beyond the plan (default: 50 "
+        "%)"},
     Key{"currency", &sign,
-        "the code of the currency (ISO 4217), written as it usually is, or a sign to stand before "
+        "the code of the currency (ISO 4217), written as it usually is, or a sign to put before "
         "amounts (default: $)"},
-    Key{"week starts", &weekday, "the day with which a week begins (default: Monday)"},
+    Key{"week starts", &weekday, "the day on which a week begins (default: Monday)"},
     Key{"time zone", &zone,
         "where the kitchen is, for the calendar: a name of the tz database (default: the zone of "
         "the calendar that reads it)"},
     Key{"words", &own_words, "your own words for measures, pieces and packs"},
-    Key{"member of", &shop_names, "where the member price is paid"},
+    Key{"member of", &shop_names, "the shops where you pay the member price"},
     Key{"buying", &rules, "where a food is bought"},
     Key{"any of these", &groups,
-        "foods that may stand for each other, with how much does the same"},
-    Key{"optional", &optional,
-        "buy or leave: whether optional ingredients are on the list (default: leave)"},
+        "foods that may replace each other, with the amount of each that does the same"},
+    Key{"optional", &optional, "whether optional ingredients are on the list (default: leave)"},
     Key{"swaps", &swaps,
-        "usual: what most kitchens take in place of each other, such as any frying oil (default: "
-        "none)"},
+        "whether to use the usual substitutes, such as one frying oil for another (default: none)"},
 };
 
 // What is on hand.
@@ -304,14 +307,14 @@ constexpr Value lots = with_metric(
 constexpr Value amount_gone =
     with_metric(word("an amount of a food", "2 lb onions"), "1 kg onions");
 constexpr Value amounts_gone =
-    with_metric(list_of(amount_gone, "an amount of a food, or a list of such", "[2 lb onions]"),
+    with_metric(list_of(amount_gone, "an amount of a food, or a list of them", "[2 lb onions]"),
                 "[1 kg onions]");
 constexpr std::array on_hand_keys{
     Key{"date", &date, "when it was counted, in the morning (default: before the first shopping)"},
-    Key{"on hand", &lots, "an amount, where it is, and until when it is good"},
+    Key{"on hand", &lots, "an amount, where it is, and how long it is good"},
     Key{"eaten", &amounts_gone,
-        "what was eaten since the count before, besides what the plan says"},
-    Key{"thrown away", &amounts_gone, "what was thrown away since the count before"},
+        "what was eaten since the previous count, besides what the plan says"},
+    Key{"thrown away", &amounts_gone, "what was thrown away since the previous count"},
 };
 
 // Receipts.
@@ -322,9 +325,9 @@ constexpr std::array bought_keys{
     Key{"bought", &bought_words, "an amount of a food, perhaps with the words of a line", true},
     Key{"paid", &money, "what it cost in all, before tax"},
     Key{"freeze", &amount_frozen,
-        "what was frozen of it (default: what would be eaten too late otherwise)"},
-    Key{"until", &date, "until when it is good"},
-    Key{"sale", &yes_no, "whether that is not its usual price (default: no)"},
+        "how much of it was frozen (default: what would otherwise be eaten too late)"},
+    Key{"until", &date, "the last day on which it is good"},
+    Key{"sale", &yes_no, "whether this was a sale, not its usual price (default: no)"},
     Key{"instead of", &name, "what the list said"},
 };
 
@@ -342,11 +345,11 @@ constexpr Value bought_list = with_metric(
 constexpr Value missing_list = list_of(name, "a list of foods", "[onion]");
 constexpr std::array receipt_keys{
     Key{"shop", &shop_name, "where", true},
-    Key{"date", &date, "when (default: the day that its file is called after)"},
+    Key{"date", &date, "when (default: the date in the name of its file)"},
     Key{"lines", &bought_list,
         "what was bought, and after commas what it cost in all, 'freeze 1 lb', 'until 9 Apr', "
         "'sale', 'instead of ...'"},
-    Key{"missing", &missing_list, "what was on the list and not there"},
+    Key{"missing", &missing_list, "what was on the list but not in the shop"},
     Key{"tax", &money, "the tax"},
     Key{"off", &money, "what the shop took off the sum"},
     Key{"credit", &money, "store credit that paid a part of it"},
@@ -360,7 +363,7 @@ constexpr std::array sale_keys{
     Key{"until", &date, "its last day"},
 };
 constexpr std::array reduction_keys{
-    Key{"over", &money, "what has to be spent in one visit, tax included", true},
+    Key{"over", &money, "what has to be spent at one stop, tax included", true},
     Key{"off", &money, "what is taken off then", true},
 };
 
@@ -374,16 +377,16 @@ namespace {
 constexpr Value offer_words = with_metric(word("an offer", "3 lb bag 2.99"), "1 kg bag 2.99");
 constexpr Value sale_value = mapping(sale, "{price: 1.99, from: 2027-03-02, until: 2027-03-02}");
 constexpr Value deal = word("a deal", "2 for 5.00");
-constexpr Value offer_allergens{"what is in it and what its label has to be read for",
+constexpr Value offer_allergens{"what is in it, and what to check on its label",
                                 "{contains: [milk]}", false, &foods::keys::allergens};
 constexpr std::array offer_keys{
     Key{"offer", &offer_words, "the pack and its price, or the price by weight or piece", true},
     Key{"from", &date, "the first day on which it is sold"},
     Key{"until", &date, "the last day on which it is sold"},
-    Key{"sale", &sale_value, "another price for some days"},
-    Key{"deal", &deal, "so many for a price"},
+    Key{"sale", &sale_value, "a different price for some days"},
+    Key{"deal", &deal, "a price for several"},
     Key{"member price", &money, "the price for members"},
-    Key{"limit", &count, "how many in one visit (default: no limit)"},
+    Key{"limit", &count, "how many at one stop (default: no limit)"},
     Key{"allergens", &offer_allergens,
         "what is in this one, by its label or its maker (default: what is known of the food)"},
 };
@@ -412,25 +415,26 @@ constexpr Value openings =
     list_of(opening, "a list of days", "[Thu, \"Sat 07:00-13:00\", Mon-Wed]");
 
 constexpr std::array shop_keys{
-    Key{"shop", &name, "what it is called (default: as its file)"},
-    Key{"walk", &departments, "the departments that it has, in the order in which one walks them"},
+    Key{"shop", &name, "what it is called (default: the name of its file)"},
+    Key{"walk", &departments, "its departments, in the order in which you walk through them"},
     Key{"open", &openings, "the days on which it is open, with hours (default: every day)"},
     Key{"a stop costs", &money, "what saving this stop is worth (default: the household's)"},
     Key{"membership", &money,
-        "what being a member costs a year; it changes no list, 'review' sets it against what the "
-        "shop saves"},
+        "what membership costs a year; it does not change the list, but 'review' sets it against "
+        "what the shop saves"},
     Key{"tax", &taxes, "sales tax, by department"},
-    Key{"cash back", &share, "of what is spent, comes back later"},
+    Key{"cash back", &share, "the share of what is spent that comes back later"},
     Key{"store credit", &money, "to spend here, once in a plan"},
-    Key{"reduction", &reduction_value, "less to pay for who spends enough"},
+    Key{"reduction", &reduction_value, "less to pay if you spend enough"},
     Key{"prices", &prices, "what is sold, as far as it is known"},
 };
 
 // Plans.
 constexpr Value dish_words = word("a recipe, leftovers or an amount of a food", "stew for 4");
 constexpr Value swap = word("'... instead of ...' or 'without ...'", "tofu instead of onions");
-constexpr Value swap_list = list_of(swap, "a swap or a list of swaps", "tofu instead of onions");
-constexpr Value variants = by_name("a person", swap_list, "a mapping from people to swaps",
+constexpr Value swap_list =
+    list_of(swap, "a replacement or a list of replacements", "tofu instead of onions");
+constexpr Value variants = by_name("a person", swap_list, "a mapping from people to replacements",
                                    "{Ada: tofu instead of onions}");
 constexpr Value portions_of =
     by_name("a person", number, "a mapping from people to numbers", "{Ada: 1/2}");
@@ -439,7 +443,8 @@ constexpr std::array dish_keys{
     Key{"servings", &number, "how much of it (default: enough for those who eat)"},
     Key{"eaten by", &who, "who eats it (default: everybody there)"},
     Key{"for", &variants,
-        "what somebody has in it instead, or without what: cooked apart, and bought for"},
+        "what somebody has instead of something in it, or goes without; theirs is cooked "
+        "separately and bought for"},
     Key{"portions", &portions_of, "how much of an adult's serving of it somebody eats"},
 };
 constexpr std::array absence_keys{
@@ -451,7 +456,8 @@ constexpr std::array absence_keys{
 constexpr std::array guest_keys{
     Key{"who", &name, "what they are called", true},
     Key{"count", &count, "how many they are (default: 1)"},
-    Key{"portion", &number, "of each, of an adult's serving (default: 1; of a child, by its age)"},
+    Key{"portion", &number,
+        "how much of an adult's serving each one eats (default: 1; for a child, by age)"},
     Key{"avoids", &avoids, "what they must not have"},
     Key{"diet", &diet_names, diet_doc},
     Key{"age", &age, age_doc},
@@ -488,8 +494,9 @@ constexpr Value stop_value = word_or_mapping(stop, "a stop", "corner");
 constexpr Value stops = list_of(stop_value, "a list of stops", "[corner]");
 constexpr std::array trip_keys{
     Key{"date", &date, "the day"},
-    Key{"every", &weekday, "or every such day of the plan, and the last one before it"},
-    Key{"stops", &stops, "shops that may be stopped at, in the order of the day (default: all)"},
+    Key{"every", &weekday,
+        "instead of a date: every such day of the plan, and the last one before it"},
+    Key{"stops", &stops, "shops that you may stop at, in the order of the day (default: all)"},
     Key{"home by", &clock, "when what is bought can be used (default: 12:00)"},
     Key{"budget", &money, "for this trip; going over it is a warning"},
 };
@@ -497,18 +504,18 @@ constexpr Value cook = word("a number or a name", "Ada");
 constexpr Value session_cooks = list_of(cook, "how many, or a list of names", "[Ada, Ben]");
 constexpr std::array session_keys{
     Key{"date", &date, "the day"},
-    Key{"every", &weekday, "or every such day of the plan"},
+    Key{"every", &weekday, "instead of a date: every such day of the plan"},
     Key{"from", &clock, "when it begins", true},
     Key{"until", &later, "when it has to be over", true},
     Key{"cooks", &session_cooks, "how many cook, or who (default: 1)"},
 };
 constexpr std::array cooks_of_plan_keys{
     Key{"date", &date, "the day"},
-    Key{"every", &weekday, "or every such day of the plan"},
-    Key{"who", &who, "who cooks then, in place of those whom the household names", true},
+    Key{"every", &weekday, "instead of a date: every such day of the plan"},
+    Key{"who", &who, "who cooks then, instead of those named in the household", true},
     Key{"meals", &meals, "the meals that they cook (default: all)"},
-    Key{"from", &clock, "when they have time: what is begun before that is told"},
-    Key{"until", &later, "and until when"},
+    Key{"from", &clock, "the time from which they can cook; a note says what has to start earlier"},
+    Key{"until", &later, "the time until which they can cook"},
 };
 
 } // namespace
@@ -556,28 +563,27 @@ constexpr Value changed_day =
     by_name("a meal, 'eaten' or 'thrown away'", dishes,
             "a mapping from meals, 'eaten' and 'thrown away' to what it was", "{dinner: out}");
 constexpr Value changes =
-    by_name("a day", changed_day, "a mapping from days to what went otherwise",
+    by_name("a day", changed_day, "a mapping from days to what went differently",
             "{2027-03-02: {dinner: out, thrown away: 2 onions}}");
 
 constexpr std::array plan_keys{
-    Key{"plan", &name, "what it is called (default: as its file)"},
-    Key{"from", &date, "its first day (default: that of the meals)"},
-    Key{"until", &date, "its last day, at most 120 days later (default: that of the meals)"},
+    Key{"plan", &name, "what it is called (default: the name of its file)"},
+    Key{"from", &date, "its first day (default: the first day with meals)"},
+    Key{"until", &date, "its last day, at most 120 days later (default: the last day with meals)"},
     Key{"as of", &date,
-        "the day from which it is planned, if no receipt or count is later; what was before it is "
-        "done"},
+        "the day to plan from, if no receipt or count is later; everything before it is done"},
     Key{"meals", &days_of_meals, "what is eaten when"},
-    Key{"changes", &changes,
-        "what went otherwise than planned: other meals, what was eaten or thrown away besides"},
+    Key{"changes", &changes, "other meals than planned, and what else was eaten or thrown away"},
     Key{"away", &absences, "who is not there"},
     Key{"guests", &guests, "who else is there"},
     Key{"staples", &staples, "what is used at a rate or kept at a level, without a recipe"},
     Key{"extra", &extras, "what else to buy"},
     Key{"trips", &trips, "when and where to shop (default: the day before and every week)"},
     Key{"prep", &sessions, "when to prepare"},
-    Key{"cooks", &cooks_days, "who cooks on a day, in place of those whom the household names"},
+    Key{"cooks", &cooks_days, "who cooks on a day, instead of those named in the household"},
     Key{"budget", &money, "for this plan; going over it is a warning"},
-    Key{"aims", &aims, "what you would like to eat more or less of; missing one is a remark"},
+    Key{"aims", &aims,
+        "what you would like to eat more or less of; a note says when one is missed"},
 };
 
 } // namespace

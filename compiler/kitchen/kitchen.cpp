@@ -260,12 +260,11 @@ void Loader::tell_old_count() {
   if (*counted + fresh < first) {
     diagnostics_.warning(
         errors::old_count, kitchen.on_hand.at,
-        fmt::format("what is in the house was counted on {}, {} before the plan begins; what was "
-                    "eaten since is taken to be there",
+        fmt::format("what is in the house was counted on {}, {} before the plan begins; anything "
+                    "eaten since then is assumed to be still there",
                     text::print_day(*counted),
                     text::print_days(static_cast<int>((first - *counted).count()))),
-        "count it again, or let 'manciple on-hand --write' say what the plan before this one "
-        "leaves");
+        "count again, or let 'manciple on-hand --write' work out what the previous plan leaves");
   }
 }
 
@@ -373,8 +372,7 @@ void Loader::refuse_later_count() {
         fmt::format("this was counted on {}, but the plan ends on {}",
                     text::print_date(*on_hand.date), text::print_date(kitchen.plan->until)),
         fmt::format(
-            "rename the file to plans/on-hand/{}.yaml: plans that end before that day leave "
-            "such a file alone",
+            "rename the file to plans/on-hand/{}.yaml: plans that end before that day ignore it",
             text::print_date(*on_hand.date)));
   }
 }

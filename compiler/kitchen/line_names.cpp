@@ -221,8 +221,8 @@ std::optional<Target> Line::carry(const std::vector<Word>& words,
     diagnostics_.warning(
         errors::as_written,
         node_.part(offset_ + core.front().at, core.back().at + core.back().size - core.front().at),
-        fmt::format("no food or recipe is called '{}'; it is carried as it is "
-                    "written, and nothing more is known of it",
+        fmt::format("no food or recipe is called '{}'; it is listed as written, and nothing more "
+                    "is known about it",
                     name),
         near.empty() ? "you can describe it in recipes/foods.yaml" : near);
   }

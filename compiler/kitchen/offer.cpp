@@ -161,7 +161,7 @@ bool OfferReader::by_unit(const Node& node, std::string_view unit, std::string_v
     return size_of(node, {step, {*known, {}}, foods::Form::plain, false}, offer);
   }
   if (std::any_of(unit.begin(), unit.end(), text::is_digit)) {
-    return bad(node, fmt::format("'{}' is not what a price can be for", unit));
+    return bad(node, fmt::format("'{}' is not something that a price can be for", unit));
   }
   if (known == Unit::each) {
     return size_of(node, pieces_sold(*names_.food(offer.food), 1), offer);

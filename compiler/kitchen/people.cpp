@@ -160,11 +160,11 @@ void read_stage(const Fields& fields, Person& person, Diagnostics& diagnostics) 
     }
     if (person.stage) {
       diagnostics.error(errors::bad_value, node->span,
-                        "the tables have no row for who is pregnant and nursing at once",
-                        "write the one that asks for more: pregnant");
+                        "the tables have no row for someone who is both pregnant and nursing",
+                        "write the one with the higher needs: pregnant");
     } else if (person.sex == Sex::male) {
       diagnostics.error(errors::bad_value, node->span,
-                        fmt::format("{} is male and {}", person.name, key));
+                        fmt::format("{} cannot be both male and {}", person.name, key));
     } else {
       person.stage = stage;
       person.sex = Sex::female;
@@ -195,8 +195,7 @@ void read_about(const Fields& fields, Person& person, const OwnDiets& own, Names
     } else {
       diagnostics.error(errors::bad_value, sex->span,
                         fmt::format("there is no table for '{}'", sex->scalar),
-                        "write female or male, or leave it out: then both ranges are taken "
-                        "together");
+                        "write female or male, or leave it out to use both ranges together");
     }
   }
   read_stage(fields, person, diagnostics);

@@ -101,7 +101,7 @@ bool PlanReader::period(const Fields& fields) {
   if (!usual && (!first || !last)) {
     diagnostics_.error(
         text::errors::missing_key, plan_.at,
-        fmt::format("a plan needs '{}', or meals at dates", first ? "until" : "from"));
+        fmt::format("a plan needs '{}', or meals with dates", first ? "until" : "from"));
     return false;
   }
   plan_.from = first ? *first : usual->first;
@@ -115,7 +115,7 @@ bool PlanReader::period(const Fields& fields) {
     const Node* at = until != nullptr ? until : from;
     diagnostics_.error(errors::wrong_order, at != nullptr ? at->span : plan_.at,
                        plan_.until < plan_.from ? "the plan ends before it begins"
-                                                : "a plan is for at most 120 days");
+                                                : "a plan can cover at most 120 days");
     return false;
   }
   return true;
@@ -162,7 +162,7 @@ bool PlanReader::dish_words(const Node& node, Dish& dish) {
     const auto servings = measure::scan_number(cursor);
     if (!servings || !cursor.done() || *servings <= 0) {
       diagnostics_.error(errors::unread_amount, node.part(offset + with + 5, words.size()),
-                         "'for' is followed by a number of servings");
+                         "'for' must be followed by a number of servings");
       return false;
     }
     dish.servings = *servings;
@@ -211,12 +211,10 @@ bool PlanReader::unknown_dish(const Node& node, std::string_view words, std::siz
   dish.what = {std::string(words), at, *target, {}, {}, false, false, {}};
   diagnostics_.warning(
       errors::unknown_recipe, at,
-      food
-          ? fmt::format("how much '{}' is not said, and nothing is bought for it", words)
-          : fmt::format("there is no recipe '{}'; it stands in the menu, and nothing is bought for "
-                        "it",
-                        words),
-      food ? fmt::format("say how much, for example '2 {}'", text::plural(text::singular(words)))
+      food ? fmt::format("no amount is given for '{}', so nothing is bought for it", words)
+           : fmt::format("there is no recipe '{}'; it is on the menu, but nothing is bought for it",
+                         words),
+      food ? fmt::format("give an amount, for example '2 {}'", text::plural(text::singular(words)))
            : "");
   return true;
 }
@@ -314,7 +312,7 @@ void PlanReader::meals_of(const Entry& entry, bool changed, SaidMeals& said) {
       if (rank == place.rank) {
         diagnostics_.error(
             errors::bad_value, meal.key.span,
-            fmt::format("the {} of {} is said twice", slot.front(), entry.key.scalar));
+            fmt::format("the {} of {} is given twice", slot.front(), entry.key.scalar));
         break;
       }
       if (rank > place.rank) {
@@ -352,7 +350,7 @@ void PlanReader::changes(const std::vector<const Entry*>& entries) {
       for (const Node* line : text::items_of(entry.value)) {
         const auto what = one(*line, line->scalar, 0, context_.foods);
         if (what && !what->amount) {
-          diagnostics_.error(errors::unread_amount, line->span, "how much of it is not said",
+          diagnostics_.error(errors::unread_amount, line->span, "no amount is given",
                              "for example '2 onions'");
         } else if (what) {
           for (const Date date : on) {

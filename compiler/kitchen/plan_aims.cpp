@@ -96,7 +96,7 @@ bool PlanReader::aimed_at(const Node& what, Aim& aim) {
   const auto classes = foods::class_words();
   known.insert(known.end(), classes.begin(), classes.end());
   for (const foods::Nutrient nutrient : foods::all_nutrients()) {
-    known.push_back(foods::facts(nutrient).name);
+    known.push_back(foods::in_words(nutrient));
   }
   known.emplace_back("cost");
   diagnostics_.error(
@@ -145,7 +145,7 @@ std::optional<Aim> PlanReader::aim(const Entry& entry) {
     } else if (nutrient != nullptr) {
       const auto size = in_unit_of(*nutrient, unit);
       if (!size) {
-        return refuse(fmt::format("'{}' is no measure of {}, which is reckoned in {}", unit,
+        return refuse(fmt::format("'{}' is not a measure of {}, which is measured in {}", unit,
                                   out.what, foods::facts(*nutrient).unit));
       }
       out.amount *= *size;
@@ -153,14 +153,14 @@ std::optional<Aim> PlanReader::aim(const Entry& entry) {
     } else {
       const auto weight = measure::find_unit(unit, measure::System::us);
       if (!weight || measure::facts(*weight).dimension != measure::Dimension::mass) {
-        return refuse(fmt::format("'{}' is no weight", unit));
+        return refuse(fmt::format("'{}' is not a weight", unit));
       }
       out.amount *= measure::facts(*weight).factor;
       take(words, unit);
     }
   }
   if (out.times && (money || std::holds_alternative<foods::Nutrient>(out.of))) {
-    return refuse(fmt::format("{} is not eaten so many times", out.what));
+    return refuse(fmt::format("{} has an amount, not a number of times", out.what));
   }
   take_any(words, {"a", "an", "per", "each", "every"});
   const std::string per = text::lower(words);

@@ -53,7 +53,7 @@ std::optional<Swap> PlanReader::swap(const Node& node) {
     from = std::string_view("no ").size();
   } else {
     diagnostics_.error(errors::no_such_swap, node.span,
-                       fmt::format("'{}' does not say what is other", words),
+                       fmt::format("'{}' does not say what is different", words),
                        "write '... instead of ...' or 'without ...'");
     return std::nullopt;
   }

@@ -52,7 +52,7 @@ std::vector<Date> PlanReader::dates_of(const Fields& fields, const Node& node,
   const Node* every = fields.find("every");
   if (fields.has("date") == fields.has("every")) {
     diagnostics_.error(text::errors::missing_key, node.span,
-                       fmt::format("{} has a 'date' or an 'every'", what));
+                       fmt::format("{} needs either a 'date' or an 'every'", what));
     return {};
   }
   if (date != nullptr) {

@@ -63,7 +63,7 @@ std::optional<int> read_months(const text::Node& node, text::Diagnostics& diagno
   const bool years = unit.empty() || unit == "year" || unit == "years";
   const bool months = unit == "month" || unit == "months";
   if (wrong != std::errc() || number < 0 || number > oldest || !(years || months)) {
-    diagnostics.error(errors::bad_value, node.span, fmt::format("'{}' is no age", node.scalar),
+    diagnostics.error(errors::bad_value, node.span, fmt::format("'{}' is not an age", node.scalar),
                       "write 6, 6 years or 8 months");
     return std::nullopt;
   }

@@ -54,10 +54,10 @@ std::optional<Ingredient> ReceiptReader::what(const Node& node, std::string_view
     return std::nullopt;
   }
   if (read.size() > 1 || !read.front().amount) {
-    diagnostics_.error(
-        errors::unread_amount, at(node, words),
-        read.size() > 1 ? "this line has several things" : "how much of it was bought is not said",
-        read.size() > 1 ? "give each a line of its own" : "for example '2 lb onions'");
+    diagnostics_.error(errors::unread_amount, at(node, words),
+                       read.size() > 1 ? "this line has several things" : "no amount is given",
+                       read.size() > 1 ? "give each a line of its own"
+                                       : "for example '2 lb onions'");
     return std::nullopt;
   }
   return std::move(read.front());
@@ -136,15 +136,15 @@ void ReceiptReader::part(const Node& node, std::string_view part, Bought& out) {
   }
   if (const auto paid = context_.household.currency.parse(part)) {
     if (out.paid) {
-      diagnostics_.error(errors::bad_value, at(node, part), "what it cost is said twice");
+      diagnostics_.error(errors::bad_value, at(node, part), "its cost is given twice");
     }
     out.paid = paid;
     return;
   }
   diagnostics_.warning(errors::unread_word, at(node, part),
-                       fmt::format("'{}' is not understood, and changes nothing", part),
-                       "after commas stand what it cost in all, 'freeze 2 lb', 'until 9 Apr', "
-                       "'sale' and 'instead of ...'");
+                       fmt::format("'{}' is not understood and has no effect", part),
+                       "after commas you can write what it cost in all, 'freeze 2 lb', 'until 9 "
+                       "Apr', 'sale' and 'instead of ...'");
 }
 
 void ReceiptReader::freeze(const Node& node, std::string_view amount, Bought& out) {

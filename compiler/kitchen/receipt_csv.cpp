@@ -112,17 +112,18 @@ std::optional<Node> receipt_of_table(text::FileId file, std::string_view name,
   for (const std::vector<Node>& row : rows) {
     for (const Node& cell : row) {
       if (text::find_unprintable(cell.scalar)) {
-        diagnostics.error(text::errors::not_text, cell.span, "this cell holds what is no text");
+        diagnostics.error(text::errors::not_text, cell.span,
+                          "this cell holds something that is not text");
         return std::nullopt;
       }
     }
   }
   if (rows.empty() || name.size() <= after_day) {
-    diagnostics.error(errors::bad_value, start,
-                      rows.empty() ? "this table is empty"
-                                   : "the shop that this is a receipt of is not said",
-                      rows.empty() ? "its first line names the columns: bought,paid"
-                                   : "call the file by day and shop: 2027-03-06-corner.csv");
+    diagnostics.error(
+        errors::bad_value, start,
+        rows.empty() ? "this table is empty" : "nothing says which shop this receipt is from",
+        rows.empty() ? "its first line names the columns: bought,paid"
+                     : "name the file after the day and the shop: 2027-03-06-corner.csv");
     return std::nullopt;
   }
   Node out = empty(Node::Kind::mapping, start);

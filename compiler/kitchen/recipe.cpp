@@ -167,14 +167,13 @@ void read_by_product(const Node& node, Recipe& recipe, const measure::Customs& c
         diagnostics.error(
             errors::unknown_food, name->span,
             fmt::format("{} has no {} among its ingredients", recipe.name, name->scalar),
-            "name what the by-product is of as a line of 'ingredients' does");
+            "name one of the recipe's ingredients, as its line does");
       }
     }
   }
   for (Ingredient& one : read_line(*what, what->scalar, 0, customs, names, diagnostics)) {
     if (!one.amount) {
-      diagnostics.error(errors::unread_amount, what->span,
-                        "how much one making gives of it is not said",
+      diagnostics.error(errors::unread_amount, what->span, "no amount is given",
                         fmt::format("for example '1 {}'", one.text));
       continue;
     }
@@ -266,11 +265,11 @@ Recipe read_recipe(const Node& file, std::string slug, const measure::Customs& h
     recipe.method.push_back(read_step(*step, customs, diagnostics));
     MethodStep& last = recipe.method.back();
     if (last.fits && !recipe.made_in_terms_of(last.fits->measure)) {
-      diagnostics.warning(errors::bad_value, last.at,
-                          fmt::format("{} does not say what it makes in that measure, so 'fits' "
-                                      "tells nothing",
-                                      recipe.name),
-                          "add it to 'makes', or say how many servings fit: 'fits: 4 servings'");
+      diagnostics.warning(
+          errors::bad_value, last.at,
+          fmt::format("{} does not say how much it makes in that measure, so 'fits' has no meaning",
+                      recipe.name),
+          "add it to 'makes', or say how many servings fit: 'fits: 4 servings'");
       last.fits.reset();
     }
   }

@@ -32,7 +32,7 @@ void read_opening(const Node& node, Shop& shop, Diagnostics& diagnostics) {
   if (!first || !last || days.size() > 2 || words.size() > 2 ||
       (words.size() == 2 && (!from || !until || *until <= *from))) {
     diagnostics.error(errors::bad_value, node.span,
-                      fmt::format("'{}' is not when a shop is open", node.scalar),
+                      fmt::format("'{}' is not an opening time", node.scalar),
                       "write it as 'Sat', 'Mon-Fri' or 'Thu 07:00-13:00'");
     return;
   }

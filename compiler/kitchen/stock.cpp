@@ -135,16 +135,16 @@ private:
     }
     if (day(part)) {
       diagnostics_.error(errors::unread_word, at(part),
-                         fmt::format("it is not said what happens on {}", part),
+                         fmt::format("it is not clear what happens on {}", part),
                          fmt::format("write 'until {0}' or 'opened {0}'", part));
       return;
     }
     lot.what.note += (lot.what.note.empty() ? "" : ", ") + std::string(part);
     if (!understood) {
       diagnostics_.warning(errors::unread_word, at(part),
-                           fmt::format("'{}' is not understood, and changes nothing", part),
-                           "after a comma stand where it is and until when it is good: 'fridge', "
-                           "'in the freezer', 'until 24 Apr', 'opened 3 Apr'");
+                           fmt::format("'{}' is not understood and has no effect", part),
+                           "after a comma you can write where it is and how long it is good: "
+                           "'fridge', 'in the freezer', 'until 24 Apr', 'opened 3 Apr'");
     }
   }
 
@@ -250,7 +250,7 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
       }
       if (!what.amount) {
         diagnostics.warning(errors::unread_amount, line->span,
-                            "how much there is of it is not said, and it is not counted",
+                            "no amount is given, so it is not counted",
                             customs.system == measure::System::us ? "for example '2 lb onions'"
                                                                   : "for example '500 g onions'");
         continue;
@@ -270,7 +270,7 @@ OnHand read_on_hand(const Node& file, const measure::Customs& customs,
     for (const Node* line : fields.list(key)) {
       for (Ingredient& what : read_line(*line, line->scalar, 0, customs, names, diagnostics)) {
         if (!what.amount) {
-          diagnostics.error(errors::unread_amount, line->span, "how much of it is not said",
+          diagnostics.error(errors::unread_amount, line->span, "no amount is given",
                             "for example '2 onions'");
           continue;
         }

@@ -48,7 +48,7 @@ private:
       name_eaters();
     }
     if (kitchen_.household.people.empty() && matters) {
-      said_.emplace_back("a dish is made for as many as its recipe serves");
+      said_.emplace_back("each dish is made for as many people as its recipe serves");
     }
     std::vector<std::string> unsaid;
     for (const Recipe& recipe : kitchen_.recipes) {
@@ -179,7 +179,7 @@ private:
     }
     if (!plan_.says_trips) {
       said_.push_back(fmt::format("shopping is on {}{}", text::print_day(plan_.trips.front().date),
-                                  plan_.trips.size() > 1 ? " and every week from then" : ""));
+                                  plan_.trips.size() > 1 ? " and every week from then on" : ""));
     }
     std::vector<std::string> words;
     for (const Shop& shop : kitchen_.shops) {

@@ -119,8 +119,8 @@ bool Splitter::replace(Ingredient& line, const Swap& swap, const Rational& serve
     if (line.amount && !out.amount) {
       diagnostics_.error(
           errors::no_such_swap, swap.at,
-          fmt::format("how much {} stands for '{}' cannot be told", what.text, line.text),
-          fmt::format("say what a serving takes, for example '{} {} instead of {}'",
+          fmt::format("it is not clear how much {} replaces '{}'", what.text, line.text),
+          fmt::format("give the amount for one serving, for example '{} {} instead of {}'",
                       kitchen_.household.system == measure::System::us ? "4 oz" : "100 g",
                       what.text, swap.in_place_of));
       return false;
@@ -255,7 +255,7 @@ void Splitter::split(Meal& meal, std::size_t index) {
     const bool not_written = food == nullptr || kitchen_.food(*food).as_written;
     for (const Variant& other : dish.variants) {
       const std::string what =
-          fmt::format("'{}' is not a recipe, so nothing in it can be other", dish.what.text);
+          fmt::format("'{}' is not a recipe, so nothing in it can be replaced", dish.what.text);
       if (not_written) {
         diagnostics_.warning(errors::no_such_swap, other.at, what, "write the recipe");
       } else {

@@ -431,8 +431,8 @@ std::string missed_by(const Kitchen& kitchen, const AimMet& met) {
     return {};
   }
   const Aim& aim = kitchen.plan->aims[met.aim];
-  return fmt::format("'{}' is missed {} of {} times, counting each {} of each person at an adult's "
-                     "serving; furthest off is {} {} {}: {}, where the aim is {}",
+  return fmt::format("'{}' is missed {} times out of {}, counting each {} of each person as an "
+                     "adult's serving; the furthest off is {} {} {}: {}, where the aim is {}",
                      aim.text, met.missed, met.asked, period(aim), met.person,
                      aim.per == Aim::Per::week ? "in the week from" : "on",
                      text::print_day(met.date), print_amount(kitchen, aim, met.worst),
@@ -456,7 +456,8 @@ std::string would_mend(const Kitchen& kitchen, const AimMet& met) {
                        *met.mend->cents < 0 ? "less" : "more");
   }
   if (met.mend->labels) {
-    out += "; read the labels first: somebody at the table must not have what may be in it";
+    out += "; read the labels first: it may contain something that somebody at the table must not "
+           "have";
   }
   return out;
 }

@@ -259,9 +259,8 @@ Nutrition Reckoner::run() {
 
 const std::string_view caution =
     "Added up from published tables of foods as they are bought; of what cooking destroys, only "
-    "some vitamin C and folate is taken off. No medical advice: the ranges are for healthy people, "
-    "and diets for medical reasons "
-    "belong in the hands of a professional.";
+    "some vitamin C and folate is deducted. This is not medical advice: the ranges are for healthy "
+    "people, and medical diets belong in the hands of a professional.";
 
 void Sum::add(const foods::Nutrients* per_100_g, double amount) {
   grams += amount;

@@ -78,7 +78,7 @@ std::vector<PutAway> put_away(const Kitchen& kitchen, const Resolved& resolved, 
 std::string in_words(const Kitchen& kitchen, const Resolved& resolved, const PutAway& put) {
   const std::string& dish = kitchen.recipe(resolved.making(put.of->of).recipe).name;
   if (put.part == nullptr) {
-    return fmt::format("Put away {} from {}, for something else: {}", put.amount, dish,
+    return fmt::format("Put away {} from {}, for use in something else: {}", put.amount, dish,
                        keeps_until(*put.of));
   }
   return fmt::format("Put {} from {} into the {}, for {} on {}", put.amount, dish,

@@ -378,13 +378,12 @@ private:
           : !elsewhere.empty()
               ? fmt::format("move {} to another day, and everything else is on time", elsewhere)
               : std::string("make it ahead, or choose another dish for that meal");
-      diagnostics_.remark(
-          errors::done_early, recipe.at,
-          fmt::format("{} is done at {} on {}, for {}: hands and appliances are needed for other "
-                      "dishes after that",
-                      recipe.name, text::print_clock(std::max(0, cook.done)),
-                      text::print_day(cook.date), text::print_clock(cook.ready)),
-          fmt::format("{}; or keep it hot (135 F or above)", what));
+      diagnostics_.remark(errors::done_early, recipe.at,
+                          fmt::format("{} is done at {} on {}, for {}, because hands and "
+                                      "appliances are needed for other dishes after that",
+                                      recipe.name, text::print_clock(std::max(0, cook.done)),
+                                      text::print_day(cook.date), text::print_clock(cook.ready)),
+                          fmt::format("{}; or keep it hot (135 F or above)", what));
     }
   }
 

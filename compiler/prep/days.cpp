@@ -169,7 +169,7 @@ void Days::thaw_dishes() {
             fmt::format(
                 "Put {} for {} into the {}{}", recipe.name, text::print_day(consumer.date),
                 consumer.from_freezer ? "freezer" : "fridge",
-                hot ? fmt::format(", in shallow boxes, {} deep at most", us ? "2 in" : "5 cm")
+                hot ? fmt::format(", in shallow boxes, at most {} deep", us ? "2 in" : "5 cm")
                     : ""),
             making.session ? std::nullopt : std::optional(by));
       }
@@ -258,7 +258,7 @@ void Days::wait_times() {
                                     : fmt::format("Start {} for {}, in the fridge", recipe.name,
                                                   text::print_day(making.date));
       add(Kind::marinate, date,
-          fmt::format("{}: it stands at least {}", what, text::print_minutes(*recipe.marinate)),
+          fmt::format("{}: it needs at least {}", what, text::print_minutes(*recipe.marinate)),
           clock, making.id, recipe.marinate);
     }
     for (const kitchen::Ingredient& ingredient : recipe.ingredients) {
@@ -447,7 +447,7 @@ void check_packed(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
       }
       diagnostics.warning(
           errors::hot_and_packed, dish.at,
-          fmt::format("{} is eaten hot, and {} on {} is packed and eaten cold",
+          fmt::format("{} is eaten hot, but {} on {} is packed and eaten cold",
                       kitchen.recipe(*id).name, meal.slot, text::print_day(meal.date)),
           "choose a dish that is eaten cold, or say in the household's file on which days the meal "
           "is packed");

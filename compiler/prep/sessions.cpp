@@ -124,8 +124,8 @@ std::string Session::what_to_move(int window) const {
   }
   return !best.empty() ? fmt::format("it fits without {}", best)
          : !most.empty()
-             ? fmt::format("moving no single batch makes it fit; the most work is {}", most)
-             : "the cutting and portioning alone takes too long";
+             ? fmt::format("moving a single batch is not enough; the most work is {}", most)
+             : "the cutting and portioning alone take too long";
 }
 
 void Session::tell_too_long(text::Diagnostics& diagnostics) const {

@@ -166,7 +166,7 @@ private:
     const bool early = one.step->start < cook.from;
     diagnostics_.remark(
         errors::nobody_there, recipe.at,
-        fmt::format("{} is begun at {} on {}, and {} has time {} {}", recipe.name,
+        fmt::format("{} has to be started at {} on {}, but {} only has time {} {}", recipe.name,
                     text::print_clock(one.step->start), text::print_day(date_), cook.name,
                     early ? "from" : "until", text::print_clock(early ? cook.from : cook.until)),
         "choose a quicker dish, make it ahead in a session, or say who else cooks: 'cooks' in the "

@@ -181,8 +181,8 @@ private:
     if (const Food& food = kitchen_.food(id); !keeping.known && !food.as_written) {
       diagnostics_.warning(
           errors::unknown_keeping, place_of(kitchen_, resolved_, resolved_.uses[uses.front()]),
-          fmt::format("it is not known how long '{}' keeps in the {}; it is taken to keep until it "
-                      "is used, so look at its label",
+          fmt::format("it is not known how long '{}' keeps in the {}; it is assumed to keep until "
+                      "it is used, so check its label",
                       food.name, foods::name(food.stored)),
           fmt::format("add 'keeps: {{{}: [NN days, SOURCE]}}' to '{}' in recipes/foods.yaml",
                       foods::name(food.stored), food.name));

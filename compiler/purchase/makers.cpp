@@ -91,7 +91,7 @@ void leave_out_makers(kitchen::Kitchen& kitchen, const resolve::Resolved& resolv
           return std::any_of(shop.offers.begin(), shop.offers.end(),
                              [&](const kitchen::Offer& other) { return other.food == food; });
         });
-    const std::string what = fmt::format("{}, and this {} contains it: it is not bought", why,
+    const std::string what = fmt::format("{}, and this {} contains it, so it is not bought", why,
                                          kitchen.food(offer.food).name);
     if (elsewhere) {
       diagnostics.remark(errors::allergen_of_maker, offer.at, what);

@@ -454,14 +454,14 @@ void say_what_is_proven(const Shopping& shopping, const kitchen::Currency& curre
   }
   const buying::Money gap = shopping.solution.total - shopping.solution.bound;
   const Cents above = (gap + shopping.lowered.per_cent - 1) / shopping.lowered.per_cent;
-  diagnostics.warning(
-      errors::not_proven, std::nullopt,
-      fmt::format("a cheaper list may exist, by at most {}{}", currency.print(above),
-                  shopping.stopped_by_hand()
-                      ? "; the search was stopped by hand before it was proven, so another run may "
-                        "end elsewhere"
-                      : ""),
-      "search longer with --search 10");
+  diagnostics.warning(errors::not_proven, std::nullopt,
+                      fmt::format("a list that is up to {} cheaper may exist{}",
+                                  currency.print(above),
+                                  shopping.stopped_by_hand()
+                                      ? "; the search was stopped by hand before it proved this "
+                                        "list the cheapest, so another run may give a different one"
+                                      : ""),
+                      "search longer with --search 10");
 }
 
 } // namespace

@@ -85,16 +85,14 @@ private:
       diagnostics_.warning(code, at, std::move(what), std::move(fix));
     };
     if (item.offers.empty()) {
-      warn(
-          errors::no_offer,
-          fmt::format("no shop that a trip goes to is known to have '{}', and {} of it is still to "
-                      "be found by {}",
-                      food.name, amount, when),
-          food.given ? "cook a dish that leaves it over before that, call it optional in the "
-                       "recipe, or add it to the prices of a shop in plans/stores"
-                     : fmt::format("add it to the prices of a shop in plans/stores, or '{}' to the "
-                                   "departments that the shop is walked through",
-                                   foods::name(food.department)));
+      warn(errors::no_offer,
+           fmt::format("no shop on any trip is known to have '{}'; still to find: {} by {}",
+                       food.name, amount, when),
+           food.given ? "cook a dish that leaves some before then, mark it optional in the recipe, "
+                        "or add it to the prices of a shop in plans/stores"
+                      : fmt::format("add it to the prices of a shop in plans/stores, or add '{}' "
+                                    "to the departments of the shop",
+                                    foods::name(food.department)));
       return;
     }
     std::optional<StopId> before;
@@ -116,42 +114,40 @@ private:
     }
     if (before && item.missing == item.lacking) {
       warn(errors::worth_no_stop,
-           fmt::format("no stop is made for '{}' alone; still to be found: {} by {}", food.name,
-                       amount, when),
-           "leave it out, or take it along when you pass a shop");
+           fmt::format("no stop is made for '{}' alone; still to find: {} by {}", food.name, amount,
+                       when),
+           "leave it out, or pick it up when you pass a shop");
     } else if (!before) {
       warn(errors::too_late,
-           fmt::format("no trip brings '{}' home in time for {}; still to be found: {}", food.name,
+           fmt::format("no trip brings '{}' home in time for {}; still to find: {}", food.name,
                        when, amount),
-           after ? fmt::format("the first stop that sells it is {}; put it on hand, move the meal, "
-                               "or add a trip",
+           after ? fmt::format("the first stop that sells it is {}; add it to what is on hand, "
+                               "move the meal, or add a trip",
                                said(*after))
                  : "add a trip to a shop that sells it: 'trips: [{date: 2027-03-01, stops: "
                    "[SHOP]}]'");
     } else if (!cool && !frozen) {
       warn(errors::does_not_keep,
-           fmt::format("'{}' for {} would not keep: bought at {} it is good for {}; still to be "
-                       "found: {}",
-                       food.name, when, said(*before), text::print_days(life_of(item, *before)),
-                       amount),
+           fmt::format(
+               "'{}' for {} would not keep: bought at {}, it is good for {}; still to find: {}",
+               food.name, when, said(*before), text::print_days(life_of(item, *before)), amount),
            "add a trip nearer to that day, or cook it earlier");
     } else if (!cool && !demand.takes_frozen) {
       warn(errors::must_be_fresh,
            fmt::format("'{}' must be fresh on {}, but from {} it would keep only in the freezer; "
-                       "still to be found: {}",
+                       "still to find: {}",
                        food.name, when, said(*before), amount),
            "add a trip nearer to that day, or drop 'fresh'");
     } else if (std::any_of(item.offers.begin(), item.offers.end(), [](const buying::Offer& offer) {
                  return offer.limit < std::numeric_limits<int>::max();
                })) {
-      warn(
-          errors::limit,
-          fmt::format("the shops do not sell enough '{}' in one visit; still to be found: {} by {}",
-                      food.name, amount, when),
-          "add a trip, or another shop");
+      warn(errors::limit,
+           fmt::format("the shops do not sell enough '{}' at one stop; still to find: {} by {}",
+                       food.name, amount, when),
+           "add a trip, or another shop");
     } else {
       warn(errors::no_room,
-           fmt::format("there is no room for '{}'; still to be found: {} by {}", food.name, amount,
+           fmt::format("there is no room for '{}'; still to find: {} by {}", food.name, amount,
                        when),
            "give the household more storage, shop more often, or add smaller packs");
     }

@@ -48,7 +48,7 @@ std::string without(const Shopping& shopping, buying::StopId left_out, const Sea
   options.stop = search.stop;
   const buying::Solution other = buying::solve(model, options);
   if (missing(other) > missing(with)) {
-    return "no other stop brings all of that in time";
+    return "no other stop has all of that in time";
   }
   const bool proven = shopping.proven() && other.status == buying::Status::optimal;
   return fmt::format("without it the list would cost {}{} more in all, stops and leftovers counted",

@@ -248,11 +248,11 @@ std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
         const auto harm = fit_for(kitchen, inside, *person).forbidden;
         if (harm && out.insert(key).second) {
           why.remark(errors::not_for_all, given.at,
-                     fmt::format("what {} of {} leaves over does not go into {} of {}: {}",
+                     fmt::format("what {} on {} leaves over does not go into {} on {}: {}",
                                  giver.name, text::print_day(one.date),
                                  kitchen.recipe(into.recipe).name, text::print_day(into.date),
                                  *harm),
-                     "'of' says which of the ingredients are in what is left over, if not all");
+                     "if only some of the ingredients are in what is left over, name them in 'of'");
         }
       }
     }

@@ -132,8 +132,8 @@ void Check::refuse(const Plate& plate, std::optional<std::size_t> line, const ki
       errors::must_not_have, plate.dish.at,
       fmt::format("{} must not have {}{}: {}", plate.person.name, name_of(kitchen_, limit),
                   limit.diet.empty() ? "" : fmt::format(" ({})", limit.diet), why),
-      fmt::format("say what {0} has instead, 'for: {{{0}: ... instead of ...}}', or who eats it "
-                  "without {0}, 'eaten by: [...]'",
+      fmt::format("say what {0} has instead with 'for: {{{0}: ... instead of ...}}', or leave {0} "
+                  "out with 'eaten by: [...]'",
                   plate.person.name));
   const auto path = plate.inside.path(line);
   for (std::size_t i = 0; i < path.size(); ++i) {

@@ -177,9 +177,9 @@ void Maker::add_leftovers(const DishRef& ref, const Dish& dish, const Meal& meal
     }
     if (taken > 0) {
       diagnostics_.warning(errors::no_leftovers, dish.at,
-                           fmt::format("of {} there is less left than is eaten on {}", recipe.name,
+                           fmt::format("less {} is left than is eaten on {}", recipe.name,
                                        text::print_day(meal.date)),
-                           "add a dish, or cook it once more");
+                           "add a dish, or cook it again");
       return;
     }
     diagnostics_.error(errors::no_leftovers, dish.at,

@@ -57,7 +57,7 @@ void tell_spent(const Kitchen& kitchen, const Review& review, std::string& out) 
 }
 
 void tell_eaten(const Kitchen& kitchen, const Review& review, std::string& out) {
-  out += "\nWhat it was for, as far as receipts say what was paid\n";
+  out += "\nWhat it was spent on, as far as receipts say what was paid\n";
   for (const auto& [meal, sum] : review.by_meal) {
     out += sum > 0 ? row(kitchen, meal, cents(sum)) : "";
   }
@@ -93,15 +93,15 @@ void tell_prices(const Kitchen& kitchen, const Review& review, std::string& out)
     if (!of.varies) {
       continue;
     }
-    out += any ? "" : "\nWhat was not always bought for about the same\n";
+    out += any ? "" : "\nFoods whose price varied\n";
     any = true;
     const PriceSeen& low = of.seen[of.lowest];
-    out +=
-        fmt::format("  {}: usually {}; least {} ({} for {}, {} {}{})\n", kitchen.food(of.food).name,
-                    by_unit(kitchen, of, of.usual), by_unit(kitchen, of, low.unit),
-                    foods::customary(kitchen.food(of.food), low.amount, kitchen.household.system),
-                    kitchen.household.currency.figure(low.paid), kitchen.shop(low.shop).name,
-                    text::print_day(low.date), low.sale ? ", on sale" : "");
+    out += fmt::format(
+        "  {}: usually {}; lowest {} ({} for {}, {} {}{})\n", kitchen.food(of.food).name,
+        by_unit(kitchen, of, of.usual), by_unit(kitchen, of, low.unit),
+        foods::customary(kitchen.food(of.food), low.amount, kitchen.household.system),
+        kitchen.household.currency.figure(low.paid), kitchen.shop(low.shop).name,
+        text::print_day(low.date), low.sale ? ", on sale" : "");
   }
 }
 
@@ -112,8 +112,8 @@ std::string signed_figure(const kitchen::Currency& currency, const Rational& amo
 
 void savings(const Kitchen& kitchen, const Review& review, std::string& out) {
   const kitchen::Currency& currency = kitchen.household.currency;
-  out += fmt::format("\nWhat each shop saved, against buying the same at the plan's other shops on "
-                     "those days\n  {:<28} {:>9} {:>9} {:>9} {:>10} {:>9}\n",
+  out += fmt::format("\nWhat each shop saved, compared with buying the same at the plan's other "
+                     "shops on those days\n  {:<28} {:>9} {:>9} {:>9} {:>10} {:>9}\n",
                      "", "goods", "cash back", "stops", "membership", "in all");
   for (const ShopSaving& of : review.savings) {
     out += fmt::format(
@@ -141,7 +141,7 @@ void differences(const Kitchen& kitchen, const Review& review, std::string& out)
       continue;
     }
     if (day != one.date) {
-      out += fmt::format("\nCounted on {}, against what should have been there\n",
+      out += fmt::format("\nCounted on {}, compared with what should have been there\n",
                          text::print_day(one.date));
       day = one.date;
     }
@@ -153,7 +153,7 @@ void tell_rates(const Kitchen& kitchen, const Review& review, std::string& out) 
   if (review.rates.empty() || review.weeks < enough_weeks) {
     return;
   }
-  out += fmt::format("\nStaples a week, by two counts {} weeks apart\n",
+  out += fmt::format("\nStaples per week, from two counts {} weeks apart\n",
                      measure::print_decimal(review.weeks, 1, kitchen.household.currency.point));
   for (const Rate& rate : review.rates) {
     const foods::FoodId food = *kitchen.plan->staples[rate.staple].what.food();
@@ -209,7 +209,7 @@ std::string in_words(const Kitchen& kitchen, const Review& review) {
   }
   out += "\n";
   if (review.by_shop.empty()) {
-    return out + "There is no receipt.\n";
+    return out + "There are no receipts.\n";
   }
   tell_spent(kitchen, review, out);
   tell_eaten(kitchen, review, out);

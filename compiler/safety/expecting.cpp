@@ -34,17 +34,19 @@ constexpr std::array<Advice, 6> advices{{
        return is_called(food, {"swordfish", "shark", "king mackerel", "marlin", "orange roughy",
                                "tilefish", "bigeye tuna"});
      },
-     true, "has much mercury", "take a fish that has little, as salmon, cod or trout",
+     true, "is high in mercury",
+     "choose a fish that is low in mercury, such as salmon, cod or trout",
      "FDA and EPA, Advice about Eating Fish"},
     {[](const Food& food) {
        return foods::holds(food, foods::DietClass::alcohol) == foods::Holds::yes;
      },
-     true, "has alcohol, of which cooking leaves a part", "leave it out, or take stock or juice",
+     true, "contains alcohol, some of which remains after cooking",
+     "leave it out, or use stock or juice instead",
      "CDC, Alcohol Use During Pregnancy: no amount is known to be safe"},
     {[](const Food& food) {
        return is_called(food, {"liver", "liverwurst"});
      },
-     false, "has very much vitamin A, which can harm a child before it is born", "leave it out",
+     false, "is very high in vitamin A, which can harm a child before it is born", "leave it out",
      "Institute of Medicine, Dietary Reference Intakes: upper level of vitamin A"},
     {[](const Food& food) {
        return is_called(
@@ -57,13 +59,14 @@ constexpr std::array<Advice, 6> advices{{
                                "gorgonzola", "roquefort"});
      },
      false, "may carry listeria, above all where its milk was raw",
-     "read the label: of pasteurised milk only, and queso fresco only heated to 165 F",
+     "read the label: eat it only if the milk was pasteurised, and queso fresco only heated to 165 "
+     "F",
      "FDA, Food Safety for Moms-to-Be; CDC, Listeria"},
     {[](const Food& food) {
        return is_called(food, {"alfalfa sprout", "bean sprout", "radish sprout"});
      },
      false, "may carry salmonella, E. coli and listeria",
-     "cook them until they are hot all through", "FDA, Food Safety for Moms-to-Be"},
+     "cook them until they are hot all the way through", "FDA, Food Safety for Moms-to-Be"},
 }};
 
 } // namespace

@@ -18,7 +18,7 @@ namespace fs = std::filesystem;
 using Refusal = Files::Refusal;
 
 std::string too_large(const std::string& path, std::uintmax_t size) {
-  return fmt::format("{} has {} bytes; a file of recipes or plans has at most {}", path, size,
+  return fmt::format("{} has {} bytes; a recipe or plan file may have at most {}", path, size,
                      largest_file);
 }
 

@@ -58,8 +58,8 @@ mkdir odd
 echo '{"plan": "x", "purchases": []}' >odd/result.json
 echo 'words' >words.txt
 expect 1 'was written by another version' "$program" compare before odd
-expect 1 'is no result of a build' "$program" compare words.txt before
-expect 1 'result.json is not there' "$program" compare before home/recipes
+expect 1 'is not the result of a build' "$program" compare words.txt before
+expect 1 'result.json does not exist' "$program" compare before home/recipes
 expect 1 '--plan' "$program" compare HEAD~1 HEAD
 expect 2 'name two results' "$program" compare before
 expect 1 'there is no home/plans/none.yaml in revision' "$program" compare HEAD --plan home/plans/none.yaml

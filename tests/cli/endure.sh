@@ -104,7 +104,7 @@ endures "many guests" 1 "[P010]"
 fresh; sed -i 's|1.00/lb|1/999999999 lb bag 1.00|' plans/stores/corner.yaml
 endures "a bag of a speck" 1 "[P010]"
 fresh; sed -i 's/^people.*/people: []/' plans/household.yaml
-endures "a house without people" 0 "as many as its recipe serves"
+endures "a house without people" 0 "as many people as its recipe serves"
 
 # What cannot be said is an error, on a full disk and on a stream that is closed.
 "$program" food onion >/dev/full 2>said && { echo "a full disk: exit 0"; bad=1; }

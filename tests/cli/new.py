@@ -54,7 +54,7 @@ def builds_at_once(place, system):
     metric = system == "metric"
     known = run("food", "courgette", cwd=house).stdout
     assert known.startswith("courgette\n" if metric else "zucchini\n"), known
-    assert ("g for 100 ml" in known) == metric and ("g a cup" in known) != metric, known
+    assert ("g per 100 ml" in known) == metric and ("g per cup" in known) != metric, known
     pure = run("convert", "100 g tomato puree", "--to", "tbsp", cwd=house).stdout
     assert pure.startswith("6.02 metric tbsp" if metric else "6.4 tbsp"), pure # paste, or what is thin
     assert ("1 kg bag 2.99" in run("keys", "shop", cwd=house).stdout) == metric
@@ -77,10 +77,10 @@ def touches_nothing(place):
         make(path)
         before = [(p, p.lstat().st_mtime_ns) for p in sorted(place.rglob("*"))]
         refused = run("new", str(path))
-        assert refused.returncode == 1 and "is there already" in refused.stderr, refused
+        assert refused.returncode == 1 and "already exists" in refused.stderr, refused
         assert before == [(p, p.lstat().st_mtime_ns) for p in sorted(place.rglob("*"))], name
     for words, said in [(["missing/house"], "there is no folder"),
-                        ([""], ""), (["."], "is there already"),
+                        ([""], ""), (["."], "already exists"),
                         (["x", "--measures", "roman"], "us"), (["x", "--from", "2027-02-30"], "is not a date")]:
         refused = run("new", *words, cwd=place)
         assert refused.returncode in (1, 2) and said in refused.stderr, (words, refused)

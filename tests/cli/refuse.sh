@@ -74,7 +74,7 @@ fresh; sed -i 's/serves/servse/' recipes/stew.yaml
 expect "an unknown key" "recipes/stew.yaml:2:1: error: a recipe has no key 'servse' [T006]" "did you mean serves" "did you mean serves"
 fresh; echo "  - 1 cup freezer bag" >>recipes/stew.yaml
 options=--strict
-expect "a measure of the wrong kind" "recipes/stew.yaml:5:5: warning:" "[K009]" "some of what is written is not known"
+expect "a measure of the wrong kind" "recipes/stew.yaml:5:5: warning:" "[K009]" "some foods, amounts or recipes are not known"
 fresh; echo "  - 1 cup ground beef, julienned" >>recipes/stew.yaml
 expect "no conversion known" "recipes/stew.yaml:5:5: warning: what a volume of 'ground beef'" "[K009]" "help: weigh a cup"
 fresh; echo "  - 2 bunches zorgle" >>recipes/stew.yaml

@@ -61,7 +61,7 @@ with tempfile.TemporaryDirectory() as place:
     shown = re.findall(rb"\r((?:looking|best list)[^\r\n]*)", seen)
     assert len(shown) <= 2 * (asked - began) + 1, (len(shown), asked - began)
     assert b"\x1b" not in seen
-    said = "stopped by hand before it was proven"
+    said = "the search was stopped by hand before it"
     assert said.encode() in seen
     for name in ("list.txt", "list.md", "money.md", "month.html"):
         assert said in (root / "out/p" / name).read_text(), name

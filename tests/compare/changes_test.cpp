@@ -77,7 +77,7 @@ TEST_F(Comparing, AMealCanBeAddedDroppedAndServeMore) {
   after.meals.push_back({before.until, "lunch", {{"2 apples", 2, false}}});
   EXPECT_EQ(said(),
             (Said{"Tue 2 Mar dinner: salad as well; stew for 3 1/2 instead of 2",
-                  "Fri 5 Mar dinner: no longer; it was soup", "Wed 31 Mar lunch: 2 apples"}));
+                  "Fri 5 Mar dinner: nothing now; it was soup", "Wed 31 Mar lunch: 2 apples"}));
 }
 
 TEST_F(Comparing, ALineMovesToAnotherDayOrStop) {
@@ -134,7 +134,7 @@ TEST_F(Comparing, WhatIsMadeAheadMovesBetweenSessionsAndDays) {
                    {"hummus", first, true, false, 20.5}};
   EXPECT_EQ(said(), (Said{"Mon 1 Mar session: dough, 6 servings instead of 4",
                           "Sun 7 Mar: granola, 1 serving",
-                          "Sun 7 Mar session: stock, before on Mon 1 Mar session"}));
+                          "Sun 7 Mar session: stock, previously on Mon 1 Mar session"}));
 }
 
 TEST_F(Comparing, ASessionIsTimedAnew) {
@@ -166,12 +166,12 @@ TEST_F(Comparing, BudgetAndStopsAreTold) {
   before.budget = 1000;
   after.budget = 700;
   after.stops.push_back({before.until, "Far", 0});
-  EXPECT_EQ(said(),
-            (Said{"Far Wed 31 Mar: a stop more, $0.00", "Budget: $1.00 over, before $2.00 left"}));
+  EXPECT_EQ(said(), (Said{"Far Wed 31 Mar: an extra stop, $0.00",
+                          "Budget: $1.00 over, $2.00 left before"}));
   after.stops.clear();
   after.budget = std::nullopt;
-  EXPECT_EQ(said(), (Said{"Corner Mon 1 Mar: no stop any more, $8.00 before",
-                          "Budget: none is set, before $2.00 left"}));
+  EXPECT_EQ(said(), (Said{"Corner Mon 1 Mar: no longer a stop, $8.00 before",
+                          "Budget: none is set, $2.00 left before"}));
 }
 
 TEST_F(Comparing, OfOtherDaysOnlySumsAreCompared) {
@@ -179,9 +179,8 @@ TEST_F(Comparing, OfOtherDaysOnlySumsAreCompared) {
   after.until += std::chrono::days(31);
   after.paid = 900;
   EXPECT_EQ(changes().sum, "$9.00 in all, $1.00 more");
-  EXPECT_EQ(said(),
-            (Said{"Thu 1 Apr to Sat 1 May instead of Mon 1 Mar to Wed 31 Mar: other days, so "
-                  "only sums are compared."}));
+  EXPECT_EQ(said(), (Said{"Thu 1 Apr to Sat 1 May instead of Mon 1 Mar to Wed 31 Mar: the days are "
+                          "different, so only totals are compared."}));
 }
 
 TEST_F(Comparing, OfAPlanThatIsHalfDoneOnlyTheRestIsCompared) {
@@ -193,7 +192,9 @@ TEST_F(Comparing, OfAPlanThatIsHalfDoneOnlyTheRestIsCompared) {
   after.stops.clear();
   after.meals.erase(after.meals.begin()); // the one of the second day
   EXPECT_EQ(changes().sum, "$8.50 in all, $0.50 more");
-  EXPECT_EQ(said(), (Said{"Bought since, until Thu 4 Mar: $8.50 paid, the list said $8.00"}));
+  EXPECT_EQ(
+      said(),
+      (Said{"Bought since the earlier result, until Thu 4 Mar: $8.50 paid, the list said $8.00"}));
   before = after;
   EXPECT_TRUE(changes().none());
 }

@@ -34,7 +34,7 @@ TEST(ResultReading, WhatABuildWritesIsRead) {
 
 TEST(ResultReading, WhatIsNoResultIsRefused) {
   for (const std::string text : {"", "{", "[]", "{}", "3", R"({"plan": "P"})", "plan: P"}) {
-    EXPECT_EQ(refusal(text), "is no result of a build") << text;
+    EXPECT_EQ(refusal(text), "is not the result of a build") << text;
   }
 }
 
@@ -58,7 +58,7 @@ TEST(ResultReading, EveryPartThatIsNeededIsLookedAt) {
   }
   auto json = good;
   json["purchases"][0]["visit"] = 1;
-  EXPECT_EQ(refusal(json.dump()), "is not as a build writes it, at 'visit'; build it again");
+  EXPECT_EQ(refusal(json.dump()), "is not what a build writes, at 'visit'; build it again");
   json = good;
   json["paid"] = 1e300;
   EXPECT_NE(refusal(json.dump()), "");

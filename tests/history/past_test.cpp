@@ -308,7 +308,7 @@ TEST_F(PastTest, WhatIsThereIsWrittenWithWhatItWouldCostToBuyAgain) {
   const Past past = until("2027-03-02");
   const std::string file = history::file_written(kitchen, past);
   // 2 lb of onions, 2 lb of carrots, and twice the stew: 3.00 + 2.00 + 4.00.
-  EXPECT_NE(file.find("# To buy it again would cost $9.00; one thing has no known price.\n"),
+  EXPECT_NE(file.find("# It would cost $9.00 to buy again; one thing has no known price.\n"),
             std::string::npos)
       << file;
   EXPECT_NE(file.find("  - 2 lb onions, pantry, until 2027-03-31  # $3.00\n"), std::string::npos)

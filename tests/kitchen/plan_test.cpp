@@ -54,7 +54,7 @@ TEST(Meals, AreWhatTheMostParticularDaySaysWhereverItStands) {
 
 TEST(Meals, SaidTwiceForADayAreRefused) {
   const PlanRead read("{every Friday: {dinner: stew}, every friday: {dinner: roast}}");
-  EXPECT_NE(read.said().find("p.yaml:4:54: error: the dinner of every friday is said twice"),
+  EXPECT_NE(read.said().find("p.yaml:4:54: error: the dinner of every friday is given twice"),
             std::string::npos)
       << read.said();
 }

@@ -58,7 +58,7 @@ TEST(Unsaid, MealsAloneAreAPlan) {
   EXPECT_EQ(read.plan().trips[0].date, day("2027-04-04"));
   ASSERT_EQ(read.kitchen.household.slots.size(), 2U); // those that the plan has
   ASSERT_EQ(read.diagnostics.all().size(), 1U) << read.said();
-  EXPECT_TRUE(read.says("note: not stated, so assumed: a dish is made for as many as its "
+  EXPECT_TRUE(read.says("note: not stated, so assumed: each dish is made for as many people as its "
                         "recipe serves; Stew serves 4; lunch at 12:30 and dinner at 18:30; "
                         "shopping is on Sun 4 Apr [K015]"))
       << read.said();
@@ -88,7 +88,7 @@ TEST(Unsaid, AMonthIsThatOfTheFile) {
 TEST(Unsaid, WithoutAnyDateThereIsNoPlan) {
   const UnsaidRead read("meals: {every Friday: {dinner: stew}}\n");
   EXPECT_FALSE(read.kitchen.plan);
-  EXPECT_TRUE(read.says("a plan needs 'from', or meals at dates [T007]")) << read.said();
+  EXPECT_TRUE(read.says("a plan needs 'from', or meals with dates [T007]")) << read.said();
 }
 
 TEST(Unsaid, AppliancesThatRecipesNameAreThere) {
@@ -263,7 +263,7 @@ TEST(Unknown, AmountOnHandIsNotCounted) {
   const UnsaidRead read("meals: {2027-04-05: {dinner: stew}}\n",
                         {{"plans/on-hand.yaml", "on hand: [onions, some garlic]\n"}});
   EXPECT_EQ(read.diagnostics.errors(), 0U) << read.said();
-  EXPECT_TRUE(read.says("is not said, and it is not counted")) << read.said();
+  EXPECT_TRUE(read.says("no amount is given, so it is not counted")) << read.said();
   EXPECT_TRUE(read.kitchen.on_hand.lots.empty());
 }
 
@@ -327,8 +327,8 @@ TEST(Unknown, WhatIsFreeOfSomethingIsNotAnsweredWithThat) {
 }
 
 TEST(Unknown, AFoodAfterTheCommaIsReported) {
-  EXPECT_TRUE(cooking("1 lb onions, diced and banana").says("'banana' stands after the comma"));
-  EXPECT_TRUE(cooking("1 cup flour, gluten-free").says("'gluten-free' stands after the comma"));
+  EXPECT_TRUE(cooking("1 lb onions, diced and banana").says("'banana' after the comma"));
+  EXPECT_TRUE(cooking("1 cup flour, gluten-free").says("'gluten-free' after the comma"));
   EXPECT_FALSE(cooking("2 onions, cut in wedges").says("after the comma"));
 }
 

@@ -46,7 +46,7 @@ TEST_F(ReviewTest, WhatWasPaidIsWhatWasEatenThrownAwayAndIsThere) {
   EXPECT_EQ(done->kitchen.food(prices[1].food).name, "onion");
   EXPECT_EQ(prices[1].lowest, 0U);
   const std::string words = review::in_words(done->kitchen, review);
-  EXPECT_NE(words.find("onion: usually 1.00/lb; least 1.00/lb (3 lb for 3.00, Corner Mon 1 Mar)"),
+  EXPECT_NE(words.find("onion: usually 1.00/lb; lowest 1.00/lb (3 lb for 3.00, Corner Mon 1 Mar)"),
             std::string::npos)
       << words;
 }

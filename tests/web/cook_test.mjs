@@ -93,7 +93,7 @@ test('what a dish leaves over for nothing else says on its sheet and its day unt
   const page = await open(browser, 'demo', { view: 'session1' });
   assert.match(await page.locator('#session1').innerText(), /Shredded chicken for something else, good until Thu 11 Mar, or until Mon 5 Jul in the freezer/);
   await go(page, '2027-03-07');
-  assert.match(await page.locator('.day.here .take').innerText(), /Put away 1 chicken carcass from Roast chicken, for something else: good until Thu 11 Mar/);
+  assert.match(await page.locator('.day.here .take').innerText(), /Put away 1 chicken carcass from Roast chicken, for use in something else: good until Thu 11 Mar/);
 });
 
 test('a dish opens from its day, its steps are ticked and stay so', async () => {

@@ -99,7 +99,7 @@ for (const colorScheme of ['light', 'dark']) {
         const timer = page.locator('#dishes .timer').first();
         if (await timer.count()) await timer.click();
       }
-      if (view === 'more') await page.getByRole('button', { name: 'Show as a square code' }).click();
+      if (view === 'more') await page.getByRole('button', { name: 'Show as a QR code' }).click();
       await look(view);
     }
   });
@@ -204,7 +204,7 @@ test('names that look like markup, formulas and the ends of things are text ever
   for (const miss of await page.locator('.miss:visible').all()) await miss.click();
   assert.equal(await page.evaluate(() => window.hit), undefined);
   assert.deepEqual(page.errors, []);
-  assert.equal(await page.title(), `${house.plan}: list, menu and work`);
+  assert.equal(await page.title(), `${house.plan}: list, menu and schedule`);
   assert.equal(await page.locator('h1').textContent(), house.plan);
   await layOut(page);
   const shown = async (id) => page.locator('#' + id).evaluate((e) => e.textContent);

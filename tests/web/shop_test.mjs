@@ -73,7 +73,7 @@ test('what is found folds away, is counted, and can be shown and taken back', as
   assert.equal(await purse(page), `${cents(a.cost + b.cost)} of ${cents(demo.visits[here].paid)}, ${linesOf(here).length - 2} to find`);
   await page.getByRole('button', { name: /Show 2 found/ }).click();
   assert.ok(await row(page, a.l).isVisible());
-  await page.getByRole('button', { name: /Fold away 2 found/ }).click();
+  await page.getByRole('button', { name: /Hide 2 found/ }).click();
   assert.ok(!(await row(page, a.l).isVisible()));
   await page.locator('#purse').getByRole('button', { name: /Undo/ }).click();
   assert.ok(await row(page, b.l).isVisible());
@@ -125,7 +125,7 @@ test('three surprises of a stop go into its sum and its receipt', async () => {
   const gone = linesOf(here).at(-1);
   await surprise(page, packs.l, 'How many', '2');
   await surprise(page, dear.l, 'Paid in all', '9.87');
-  await surprise(page, other.l, 'Another thing instead', '1 lb shallots');
+  await surprise(page, other.l, 'Something else instead', '1 lb shallots');
   await surprise(page, other.l, 'Note', 'looked better');
   await page.locator('.stop[open] .price').last().click();
   await page.getByRole('button', { name: /: not here$/ }).last().click();
@@ -265,8 +265,8 @@ test('two phones merge line by line, the last change of each', async () => {
   await two.locator('#purse').getByRole('button', { name: /Undo/ }).click();
   await tick(two, d.l);
   await go(one, 'more');
-  await one.getByRole('button', { name: 'Show as a square code' }).click();
-  assert.ok(await one.getByRole('img', { name: /square code/ }).isVisible());
+  await one.getByRole('button', { name: 'Show as a QR code' }).click();
+  assert.ok(await one.getByRole('img', { name: /QR code/ }).isVisible());
   const codeOf = async (page) => {
     await go(page, 'more');
     return page.evaluate(() => { let copied = ''; navigator.clipboard.writeText = async (text) => { copied = text; }; [...document.querySelectorAll('#more button')].find((x) => x.textContent === 'Copy the link').click(); return copied; });
@@ -280,7 +280,7 @@ test('two phones merge line by line, the last change of each', async () => {
   const expected = [[b.food, undefined], [c.food, 444], [d.food, undefined]].sort();
   assert.deepEqual(await found(two), expected);
   assert.deepEqual(await found(one), expected);
-  assert.match(await two.locator('.told').innerText(), /taken over/);
+  assert.match(await two.locator('.told').innerText(), /updated/);
   assert.deepEqual([...one.errors, ...two.errors], []);
 });
 
@@ -298,7 +298,7 @@ test('a browser that refuses storage has a list that works and says what keeps t
   await tick(page, linesOf(here)[0].l);
   await settled(page);
   assert.match(await page.locator(`#stop${here} .left`).textContent(), new RegExp(`^${linesOf(here).length - 1} to find`));
-  assert.match(await page.locator('.warn:visible').innerText(), /keeps nothing.*address/);
+  assert.match(await page.locator('.warn:visible').innerText(), /stores nothing.*address/);
   await page.waitForFunction(() => location.hash.includes('~'));
   await page.reload();
   assert.equal(await page.locator(`#stop${here} input:checked`).count(), 1);
@@ -342,7 +342,7 @@ test('all ticks can be taken off, and stay off when an older address is opened a
   await go(page, 'more');
   page.removeAllListeners('dialog');
   page.on('dialog', (dialog) => dialog.accept());
-  await page.getByRole('button', { name: 'Take off all ticks' }).click();
+  await page.getByRole('button', { name: 'Clear all ticks' }).click();
   await page.goto(old);
   await page.reload();
   assert.equal(await page.locator('#shop input:checked').count(), 0);

@@ -123,7 +123,7 @@ std::string spend(const Compiled& compiled) {
                         "height=26>{}</svg>\n",
                         text::print_day(first), escape(money(compiled, sum)), pieces);
   }
-  return figure("What is paid, by shop and week", legend(shops) + bars, table + "</tbody></table>");
+  return figure("Spending by shop and week", legend(shops) + bars, table + "</tbody></table>");
 }
 
 std::string room(const Compiled& compiled) {
@@ -175,12 +175,10 @@ std::string room(const Compiled& compiled) {
     }
     table += "</tr>\n";
   }
-  return figure(
-      "Room taken at home",
-      pictures +
-          "<p class=note>Food as it is bought, what was on hand, and boxes of what is cooked, "
-          "as far as their contents tell how much that is.</p>\n",
-      table + "</tbody></table>");
+  return figure("Room needed at home",
+                pictures + "<p class=note>Food as bought, what was on hand, and boxes of cooked "
+                           "food whose size is known.</p>\n",
+                table + "</tbody></table>");
 }
 
 // A column a day, a piece a meal.
@@ -239,11 +237,11 @@ std::string meals(const Compiled& compiled) {
       "What meals cost",
       meal_legend(slots) +
           over_days(compiled,
-                    fmt::format("Cost of the meals of each day; the dearest is {} with {}",
+                    fmt::format("Cost of each day's meals; the most expensive day is {} with {}",
                                 text::print_day(plan.from + std::chrono::days(dearest)), top),
                     100, top, columns) +
-          "<p class=note>What was bought for them, before tax; what was in the house "
-          "counts nothing.</p>\n",
+          "<p class=note>What was bought for them, before tax; food that was in the house counts "
+          "as nothing.</p>\n",
       table + "</tbody></table>");
 }
 

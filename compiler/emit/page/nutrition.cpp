@@ -51,7 +51,7 @@ std::string strip(const Compiled& compiled, const Eater& eater, Nutrient nutrien
   inside += fmt::format("<path class=ate d=\"{}\"/>", path);
   const double mean = mean_day(eater)[nutrient];
   const std::string said = fmt::format(
-      "{}: {} {} a day{}", foods::facts(nutrient).name, rounded(mean, point), unit_word(nutrient),
+      "{}: {} {} a day{}", foods::in_words(nutrient), rounded(mean, point), unit_word(nutrient),
       !range
           ? std::string()
           : fmt::format(", range from {}{}", recommended(*range, point),
@@ -72,8 +72,7 @@ std::string table_of(const Compiled& compiled) {
   }
   out += "</tr></thead><tbody>\n";
   for (const Nutrient nutrient : told) {
-    out +=
-        fmt::format("<tr><th scope=row>{}, {}", foods::facts(nutrient).name, unit_word(nutrient));
+    out += fmt::format("<tr><th scope=row>{}, {}", foods::in_words(nutrient), unit_word(nutrient));
     for (const Eater& eater : compiled.nutrition.people) {
       if (eater.days.empty()) {
         continue;
@@ -115,7 +114,7 @@ std::string nutrition_figure(const Compiled& compiled) {
   strips += fmt::format("<p class=note>The band is the range, where there is one for the person's "
                         "age. {} {}</p>\n",
                         escape(nutrition::caution), escape(ranges_are_of));
-  return figure("What is in it, by day", strips, table_of(compiled));
+  return figure("Nutrition by day", strips, table_of(compiled));
 }
 
 } // namespace manciple::emit::page

@@ -25,10 +25,10 @@ constexpr std::string_view without_ready =
 const std::string byte_order_mark = "\xEF\xBB\xBF";
 
 constexpr std::string_view without_script =
-    "<noscript><p class=warn>This browser runs no scripts here. Everything can be read and "
-    "printed, "
-    "but ticks are not kept, sums do not follow them, and the steps of each dish, timers, notes of "
-    "what was bought and the links for a second phone are not there.</p></noscript>\n";
+    "<noscript><p class=warn>This browser does not run scripts here. You can read and print "
+    "everything, but ticks are not kept, totals do not follow them, and the steps of each dish, "
+    "timers, notes on what was bought and the links for a second phone are "
+    "missing.</p></noscript>\n";
 
 // The places of the page, at the lower edge of a phone.
 constexpr std::string_view places =
@@ -38,9 +38,8 @@ constexpr std::string_view places =
 constexpr std::string_view more =
     "<section id=more aria-labelledby=more-h><h2 id=more-h>More</h2>\n<ul class=ways><li><a "
     "href=#labels>Labels</a> for boxes and bags</li><li><a href=#figures>Figures</a>: money, room, "
-    "what is in the food</li></ul>\n<p class=key><span>Places:</span> <i class=\"at P\">P</i> "
-    "pantry "
-    "<i class=\"at F\">F</i> fridge <i class=\"at Z\">Z</i> freezer <i class=\"at H\">H</i> "
+    "nutrition</li></ul>\n<p class=key><span>Places:</span> <i class=\"at P\">P</i> pantry <i "
+    "class=\"at F\">F</i> fridge <i class=\"at Z\">Z</i> freezer <i class=\"at H\">H</i> "
     "heat</p>\n</section>\n";
 
 } // namespace
@@ -53,7 +52,7 @@ std::string page_html(const Compiled& compiled) {
       "name=viewport "
       "content=\"width=device-width, initial-scale=1, viewport-fit=cover\">\n<meta "
       "name=color-scheme content=\"light dark\">\n<title>{}: list, menu and "
-      "work</title>\n<style>\n{}</style>\n<noscript><style>\n{}</style></noscript>\n<noscript "
+      "schedule</title>\n<style>\n{}</style>\n<noscript><style>\n{}</style></noscript>\n<noscript "
       "class=style><style>\n{}</style></noscript>\n<noscript "
       "class=style><style>\n{}</style></noscript>\n</head>\n<body>\n",
       escape(plan.name), frame_style, all_parts, first_style, style);

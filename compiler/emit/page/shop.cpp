@@ -93,7 +93,7 @@ std::string besides(const Compiled& compiled) {
     for (const std::string& one : check) {
       names.push_back(name(one));
     }
-    say("See that there is some:", text::join(names, ", "));
+    say("Check that you have some:", text::join(names, ", "));
   }
   return out;
 }

@@ -77,7 +77,7 @@ const write = () => {
     storage?.setItem(data.key, JSON.stringify(state));
     full = false;
   } catch {
-    if (!full) tellOf('This browser has no room left for this page: ticks are in its address only.');
+    if (!full) tellOf('This browser has no storage left for this page: the ticks are only in its address.');
     full = true;
   }
 };

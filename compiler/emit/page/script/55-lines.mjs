@@ -87,7 +87,7 @@ const undo = () => {
   const t = Math.max(minuteNow(), state.ticks[last.line.k].t + 1);
   state.ticks[last.line.k] = { f: 0, m: 0, ...last.before, t };
   changed(last.line, now?.s);
-  say(`Taken back: ${last.words}`);
+  say(`Undone: ${last.words}`);
 };
 
 // The address holds the ticks as well: what storage loses, a bookmark or a history still has.

@@ -92,7 +92,7 @@ const renderLine = (line) => {
     setText($('data', shown), cost === null ? '···' : figure(cost));
   }
   let note = now ? told(line, now) : '';
-  if (!now) note = `No later stop has it in time.${line.w.length ? ` Waiting for it: ${meals(line.w)}.` : ''}`;
+  if (!now) note = `No later stop has it in time.${line.w.length ? ` Needed for: ${meals(line.w)}.` : ''}`;
   else if (!home) note = `Not here: now at ${where(now.s)}, ${now.n}${now.c === null ? '' : `, ${money(now.c)}`}.`;
   if (row && (note || $('.now', row))) setText(noteOf(row), note);
 };
@@ -119,7 +119,7 @@ const renderStop = (s) => {
   if (fold) {
     fold.hidden = found === 0;
     fold.setAttribute('aria-pressed', String(state.shown));
-    setText(fold, state.shown ? `Fold away ${found} found` : `Show ${found} found${priced ? `, ${money(cart)}` : ''}`);
+    setText(fold, state.shown ? `Hide ${found} found` : `Show ${found} found${priced ? `, ${money(cart)}` : ''}`);
   }
 };
 
@@ -187,7 +187,7 @@ const besidesList = () => {
   const found = $('#shop .besides ul.elsewhere');
   if (found) return found;
   const list = make('ul', '', 'elsewhere');
-  $('#shop .besides').prepend(make('h3', 'Bought at stops that are no longer made'), make('div', '', 'walk', list));
+  $('#shop .besides').prepend(make('h3', 'Bought at stops that are no longer planned'), make('div', '', 'walk', list));
   return list;
 };
 

@@ -58,7 +58,7 @@ const fillPanel = (line) => {
     panel.append(
       field(each === undefined ? `How much (${unit})` : 'How many', shown, set('q', 'another amount', amount), { placeholder: number(each === undefined ? now.q : now.q / each) }),
       field('Paid in all', record.c === undefined ? '' : figure(record.c), set('c', 'another price', (text) => centsOf(text, data.currency.digits)), { placeholder: now.c === null ? '' : figure(costNow({ ...line, k: '' }, now) ?? now.c), inputMode: 'decimal' }),
-      field('Another thing instead', record.x ?? '', set('x', 'another thing', (text) => text), { placeholder: '1 lb shallots' }),
+      field('Something else instead', record.x ?? '', set('x', 'another thing', (text) => text), { placeholder: '1 lb shallots' }),
       field('Note', record.n ?? '', (text) => change(line, (r) => (text ? (r.n = text) : delete r.n), `${food}: a note`)));
     panel.append(button('Not here', () => miss(line), 'miss', `${food}: not here`));
   }
@@ -79,7 +79,7 @@ const miss = (line) => {
     for (const key of ['q', 'c', 'x']) delete r[key];
   }, `${foodOf(line)} not here`);
   focusOn(line);
-  say(line.now ? `${foodOf(line)} is now on the list of ${where(line.now.s)}` : `Nobody else has ${foodOf(line)} in time`);
+  say(line.now ? `${foodOf(line)} is now on the list of ${where(line.now.s)}` : `No other shop has ${foodOf(line)} in time`);
 };
 const unmiss = (line) => {
   closePanel();
@@ -107,7 +107,7 @@ const receiptText = (s, total) => {
 };
 const showReceipt = (s) => {
   const dialog = make('dialog', '', 'receipt');
-  dialog.setAttribute('aria-label', `Receipt of ${where(s)}`);
+  dialog.setAttribute('aria-label', `Receipt from ${where(s)}`);
   let total = sums(s).cart;
   const text = make('pre', receiptText(s, total));
   text.tabIndex = 0;
@@ -127,7 +127,7 @@ const showReceipt = (s) => {
   }, 'strong');
   dialog.append(
     make('h3', `Receipt: ${stops[s].shop}`),
-    make('p', `Put it into plans/receipts/ as ${file}.`),
+    make('p', `Save it in plans/receipts/ as ${file}.`),
     paid, text,
     make('p', '', 'buttons', save, button('Copy', () => copy(text.textContent)), button('Close', () => dialog.close())));
   dialog.addEventListener('close', () => dialog.remove());
@@ -146,7 +146,7 @@ const copy = async (text) => {
     area.select();
     const done = document.execCommand('copy');
     area.remove();
-    say(done ? 'Copied' : 'This browser does not copy; mark the text and copy it');
+    say(done ? 'Copied' : 'This browser cannot copy; select the text and copy it yourself');
     return done;
   }
 };

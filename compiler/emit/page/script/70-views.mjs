@@ -11,7 +11,7 @@ const showDay = (date) => {
   layDay(date);
   const past = lines.filter((line) => line.now && stops[line.now.s].date < date && stops[line.now.s].date >= dayAfter(date, -7) && !recordOf(line).f);
   if (past.length && date === today() && trips.some((trip) => trip < date && lines.some((line) => line.stop.date === trip && recordOf(line).f))) {
-    const link = make('a', `${past.length} ${past.length === 1 ? 'thing is' : 'things are'} not ticked of earlier trips`);
+    const link = make('a', `${past.length} ${past.length === 1 ? 'thing is' : 'things are'} not ticked from earlier trips`);
     link.href = '#shop';
     $('#dayhead').append(make('p', '', 'earlier', link));
   }

@@ -53,7 +53,7 @@ const showDish = (id) => {
   const key = `dish|${dish.n}|${dish.d}`;
   const taken = dish.t.map(([amount, food, how, where, from, step], i) => ({ amount: short(text(amount)), food: text(food), how: text(how), where, from: text(from), step, i }));
   const about = make('p', '', 'about', [text(dish.m), text(dish.e), dish.x === undefined && dish.r !== undefined ? `ready at ${clock(dish.r)}` : ''].filter(Boolean).join('; '));
-  const back = make('a', dish.x === undefined ? dayWords(dish.d) : `Session of ${dayWords(dish.d)}`, 'back-to');
+  const back = make('a', dish.x === undefined ? dayWords(dish.d) : `Session on ${dayWords(dish.d)}`, 'back-to');
   back.href = dish.x === undefined ? '#' + dish.d : `#session${dish.x}`;
   const head = make('header', '', '', back, make('h3', '', '', make('bdi', dish.n)), about);
   const heat = text(dish.h);
@@ -130,7 +130,7 @@ const showIndex = () => {
   const place = $('#dishes');
   place.replaceChildren(...dates.filter((date) => date >= now).map(day));
   if (past.length) {
-    const fold = make('details', '', 'past', make('summary', past.length === dates.length ? 'All days are past' : 'Days gone by'), ...past.map(day));
+    const fold = make('details', '', 'past', make('summary', past.length === dates.length ? 'All days are past' : 'Past days'), ...past.map(day));
     fold.open = past.length === dates.length;
     place.append(fold);
   }

@@ -15,7 +15,7 @@ const startTimer = (label, minutes, href) => {
   state.timers.push({ label, end: Date.now() + minutes * 60000, href });
   keep();
   showTimers();
-  say(`Timer of ${minutes} minutes started`);
+  say(`${minutes}-minute timer started`);
 };
 
 const beep = () => {

@@ -13,12 +13,12 @@ const receive = (code) => {
     const news = takeIn(ticks);
     if (news) {
       renderAll();
-      tellOf(`${news} ${news === 1 ? 'line' : 'lines'} taken over from the link.`);
+      tellOf(`${news} ${news === 1 ? 'line' : 'lines'} updated from the link.`);
     }
-    if (strange && !Object.keys(state.ticks).length) tellOf('Some ticks of the link are of a list that was made anew, and were left out.');
+    if (strange && !Object.keys(state.ticks).length) tellOf('Some ticks in the link belong to a different version of the list and were left out.');
     return news;
   } catch {
-    tellOf('The ticks in this address cannot be read; those of this phone stay as they are.');
+    tellOf('The ticks in this address cannot be read; those on this phone stay as they are.');
   }
   return null;
 };
@@ -27,7 +27,7 @@ const tellOf = (words) => {
   const old = $('.told');
   old?.remove();
   const note = make('p', words + ' ', 'told');
-  note.append(button('Good', () => note.remove(), '', 'Good; take this message away'));
+  note.append(button('OK', () => note.remove(), '', 'OK; close this message'));
   $('main').prepend(note);
 };
 
@@ -44,7 +44,7 @@ const squareOf = (words) => {
   svg.setAttribute('viewBox', `0 0 ${size + 8} ${size + 8}`);
   svg.setAttribute('class', 'square');
   svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', 'The link as a square code');
+  svg.setAttribute('aria-label', 'The link as a QR code');
   const white = document.createElementNS(svg.namespaceURI, 'rect');
   white.setAttribute('width', '100%');
   white.setAttribute('height', '100%');
@@ -66,28 +66,28 @@ const showMore = () => {
   const square = make('div', '', 'square-place');
   const buttons = make('p', '', 'buttons', button('Copy the link', () => copy(link), 'strong'));
   if (navigator.share) buttons.append(button('Share', () => navigator.share({ title: data.plan, url: link }).catch(() => {})));
-  buttons.append(button('Show as a square code', () => square.replaceChildren(square.firstChild ? '' : squareOf(link))));
+  buttons.append(button('Show as a QR code', () => square.replaceChildren(square.firstChild ? '' : squareOf(link))));
   buttons.append(button('Copy only the ticks', () => copy(link.split('~')[1])));
   const paste = field('A link or ticks from another phone', '', (value, input) => {
     const code = value.split('~').at(-1).trim();
     received = '';
     if (code && receive(code) !== null) {
       input.value = '';
-      if (!$('.told')) tellOf('Nothing new in it: both phones say the same.');
+      if (!$('.told')) tellOf('Nothing new: both phones already agree.');
     }
   });
   hand.replaceChildren(
     make('h3', 'Shop on two phones'),
-    make('p', 'Each phone opens this month’s page. The link carries what is ticked; of each line the last change counts. A page that lies in a file has no address on another phone: there, paste the ticks below.'),
+    make('p', 'Open this month’s page on each phone. The link carries what is ticked; the latest change to each line counts. A page opened from a file has no address that another phone can open; in that case, paste the ticks below.'),
     buttons, square, paste);
   let other = $('#more .other');
   if (!other) {
     other = make('section', '', 'other');
     $('#more').append(other);
     other.append(
-      make('h3', 'Begin anew'),
-      make('p', '', '', button('Take off all ticks', () => {
-        if (confirm('Take off all ticks and bring back what was not there?')) {
+      make('h3', 'Start again'),
+      make('p', '', '', button('Clear all ticks', () => {
+        if (confirm('Clear all ticks and put back everything marked "Not here"?')) {
           // Taken off, not forgotten: the other phone takes them off as well.
           for (const [key, r] of Object.entries(state.ticks)) state.ticks[key] = { t: Math.max(minuteNow(), r.t + 1), f: 0, m: 0 };
           state.done = {};

@@ -30,7 +30,7 @@ document.addEventListener('visibilitychange', () => {
   if (wanted) stayAwake(true);
 });
 if (!storage) {
-  $('main').prepend(make('p', 'This browser keeps nothing for this page. The ticks are in its address only: keep the page open, or a bookmark of it.', 'warn'));
+  $('main').prepend(make('p', 'This browser stores nothing for this page. The ticks are only in its address: keep the page open, or bookmark it.', 'warn'));
 }
 navigator.storage?.persist?.();
 
