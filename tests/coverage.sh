@@ -4,7 +4,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/packages.sh
-need_packages "${build_packages[@]}" "${test_packages[@]}" gcovr
+need_packages "${build_packages[@]}" "${test_build_packages[@]}" "${test_packages[@]}" gcovr
 cmake -S . -B build/coverage -G Ninja -DCMAKE_BUILD_TYPE=Debug -DMANCIPLE_TESTS=ON \
   -DCMAKE_CXX_FLAGS_DEBUG="-O1 -g1 --coverage" -DCMAKE_EXE_LINKER_FLAGS=--coverage >/dev/null
 cmake --build build/coverage -- --quiet

@@ -4,7 +4,10 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 . tests/packages.sh
-need_packages "${build_packages[@]}" "${test_packages[@]}" "${clang_packages[@]}"
+need_packages "${build_packages[@]}" "${clang_packages[@]}" "${test_build_packages[@]}"
+# What only the tests run with is installed while the rest is compiled.
+need_packages "${test_packages[@]}" &
+installing=$!
 
 # Tests by clang, which takes half as long as GCC with the sanitizers; what they ask a finished
 # program for is built by GCC, as users build it. So both compilers see every file.
@@ -14,6 +17,8 @@ CC=clang-14 CXX=clang++-14 cmake -S . -B build/sanitized -G Ninja -DCMAKE_BUILD_
 cmake --build build/sanitized -- --quiet
 cmake -S . -B build/release -G Ninja -DCMAKE_BUILD_TYPE=Release -DCMAKE_UNITY_BUILD=ON >/dev/null
 cmake --build build/release --target manciple -- --quiet
+
+wait "$installing"
 
 # Tests run two at a time, each with a log of its own; the total is counted from these at the end.
 logs=build/sanitized/logs

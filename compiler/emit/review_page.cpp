@@ -260,7 +260,8 @@ std::string review_html(const std::vector<Month>& months) {
       "dark\">\n<title>{0}</title>\n<style>\n{1}</style>\n</head>\n<body>\n<main>\n<h1>{0}</"
       "h1>\n{2}"
       "{3}{4}{5}</main>\n</body>\n</html>\n",
-      title, review_style, months_table(months), shops_table(months), thrown_list(months), prices(months));
+      title, review_style, months_table(months), shops_table(months), thrown_list(months),
+      prices(months));
 }
 
 } // namespace manciple::emit

@@ -257,7 +257,7 @@ std::vector<unsigned> days_called(std::string_view word) {
 
 // Sets those of the week, Sunday first, that a list of words names.
 void read_weekdays(const std::vector<const Node*>& words, std::array<bool, 7>& days,
-               Diagnostics& diagnostics) {
+                   Diagnostics& diagnostics) {
   for (const Node* word : words) {
     const std::vector<unsigned> called = days_called(word->scalar);
     if (called.empty()) {

@@ -10,7 +10,7 @@ set -euo pipefail
 folder=$(cd "$1" && pwd)
 cd "$(dirname "$0")/../.."
 . tests/packages.sh
-need_packages "${build_packages[@]}" "${test_packages[@]}"
+need_packages "${build_packages[@]}" "${test_build_packages[@]}" "${test_packages[@]}"
 build=${BUILD:-build/bench}
 cmake -S . -B "$build" -DCMAKE_BUILD_TYPE=Release -DMANCIPLE_TESTS=ON -DMANCIPLE_BENCH=ON >/dev/null
 cmake --build "$build" --target prep_bench >/dev/null
