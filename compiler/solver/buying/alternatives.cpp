@@ -1,7 +1,7 @@
-#include <algorithm>
-
 #include "buying/search.hpp"
 #include "buying/solve.hpp"
+
+#include <algorithm>
 
 namespace manciple::buying {
 namespace {

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "buying/model/money.hpp"
+
 #include <cstdint>
 #include <functional>
 #include <limits>
-
-#include "buying/model/money.hpp"
 
 namespace manciple::buying {
 

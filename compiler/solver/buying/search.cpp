@@ -1,8 +1,8 @@
 #include "buying/search.hpp"
 
-#include <algorithm>
-
 #include "buying/coupled/coupled.hpp"
+
+#include <algorithm>
 
 namespace manciple::buying {
 namespace {

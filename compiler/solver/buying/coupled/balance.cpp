@@ -28,8 +28,9 @@ struct Choices {
   }
   Money widest() const {
     Money most = 0;
-    for (const Shift& shift : shifts)
+    for (const Shift& shift : shifts) {
       most = std::max(most, std::abs(shift.by));
+    }
     return most;
   }
 };
@@ -44,9 +45,11 @@ std::vector<Sum> sums_of(const std::vector<Choices>& items, std::size_t begin, s
   std::size_t radix = 1;
   for (std::size_t i = begin; i < end; ++i) {
     const std::size_t before = sums.size();
-    for (std::size_t s = 1; s < items[i].shifts.size(); ++s)
-      for (std::size_t k = 0; k < before; ++k)
+    for (std::size_t s = 1; s < items[i].shifts.size(); ++s) {
+      for (std::size_t k = 0; k < before; ++k) {
         sums.push_back({sums[k].value + items[i].shifts[s].by, sums[k].code + s * radix});
+      }
+    }
     radix *= items[i].shifts.size();
   }
   std::sort(sums.begin(), sums.end(), [](const Sum& a, const Sum& b) {
@@ -61,16 +64,20 @@ public:
           const std::vector<std::size_t>& together, std::vector<std::size_t> column)
       : items_(items), joint_(joint), together_(together), column_(std::move(column)) {
     spent_.assign(joint.least_spend.size(), 0);
-    for (std::size_t item = 0; item < items.size(); ++item)
-      for (std::size_t row = 0; row < spent_.size(); ++row)
+    for (std::size_t item = 0; item < items.size(); ++item) {
+      for (std::size_t row = 0; row < spent_.size(); ++row) {
         spent_[row] += now(item).spend[row];
+      }
+    }
   }
 
   /// The last row gets what is left; false if that cannot be enough.
   bool run() {
-    for (done_ = 0; done_ + 1 < together_.size() && to_spare() >= 0; ++done_)
-      if (!fill(together_[done_]))
+    for (done_ = 0; done_ + 1 < together_.size() && to_spare() >= 0; ++done_) {
+      if (!fill(together_[done_])) {
         return false;
+      }
+    }
     return to_spare() >= 0;
   }
   const std::vector<std::size_t>& column() const { return column_; }
@@ -81,8 +88,9 @@ private:
   /// What is spent beyond the limits in the rows that are not done.
   Money to_spare() const {
     Money sum = 0;
-    for (std::size_t i = done_; i < together_.size(); ++i)
+    for (std::size_t i = done_; i < together_.size(); ++i) {
       sum += spent_[together_[i]] - joint_.least_spend[together_[i]];
+    }
     return sum;
   }
 
@@ -93,17 +101,21 @@ private:
 
   /// It is no worse except that it shares out otherwise what is spent in the rows not done.
   bool may_replace(const Column& column, const Column& old) const {
-    if (column.cost > old.cost)
+    if (column.cost > old.cost) {
       return false;
-    for (std::size_t row = 0; row < column.room.size(); ++row)
-      if (column.room[row] > old.room[row])
+    }
+    for (std::size_t row = 0; row < column.room.size(); ++row) {
+      if (column.room[row] > old.room[row]) {
         return false;
+      }
+    }
     Money more = 0;
     for (std::size_t row = 0; row < column.spend.size(); ++row) {
-      if (is_free(row))
+      if (is_free(row)) {
         more += column.spend[row] - old.spend[row];
-      else if (column.spend[row] < old.spend[row])
+      } else if (column.spend[row] < old.spend[row]) {
         return false;
+      }
     }
     return more >= 0;
   }
@@ -115,15 +127,17 @@ private:
       const Money by = columns[p].spend[row] - now(item).spend[row];
       const bool known = std::any_of(result.shifts.begin(), result.shifts.end(),
                                      [&](const Shift& shift) { return shift.by == by; });
-      if (!known && may_replace(columns[p], now(item)))
+      if (!known && may_replace(columns[p], now(item))) {
         result.shifts.push_back({by, p});
+      }
     }
     return result;
   }
 
   void take(std::size_t item, std::size_t column) {
-    for (std::size_t row = 0; row < spent_.size(); ++row)
+    for (std::size_t row = 0; row < spent_.size(); ++row) {
       spent_[row] += items_[item].columns[column].spend[row] - now(item).spend[row];
+    }
     column_[item] = column;
   }
 
@@ -132,8 +146,9 @@ private:
     std::vector<Choices> items;
     for (std::size_t item = 0; item < items_.size(); ++item) {
       items.push_back(choices(item, row));
-      if (items.back().shifts.size() == 1)
+      if (items.back().shifts.size() == 1) {
         items.pop_back();
+      }
     }
     // Goods that add little make the lists; the others bring the row to where most sums are.
     std::stable_sort(items.begin(), items.end(),
@@ -143,14 +158,17 @@ private:
     for (std::size_t* const bound : {&middle, &end}) {
       std::size_t count = 1;
       *bound = middle;
-      while (*bound < items.size() && count * items[*bound].shifts.size() <= most_sums)
+      while (*bound < items.size() && count * items[*bound].shifts.size() <= most_sums) {
         count *= items[(*bound)++].shifts.size();
+      }
     }
     Money middle_sum = 0;
-    for (std::size_t i = 0; i < end; ++i)
+    for (std::size_t i = 0; i < end; ++i) {
       middle_sum += items[i].middle();
-    for (std::size_t i = items.size(); i-- > end;)
+    }
+    for (std::size_t i = items.size(); i-- > end;) {
       approach(items[i], joint_.least_spend[row] - spent_[row] - middle_sum);
+    }
     return meet(items, middle, end, joint_.least_spend[row] - spent_[row]);
   }
 
@@ -171,16 +189,18 @@ private:
     std::size_t other_code = 0;
     std::size_t k = second.size();
     for (const Sum& sum : first) {
-      while (k > 0 && sum.value + second[k - 1].value >= missing)
+      while (k > 0 && sum.value + second[k - 1].value >= missing) {
         --k;
+      }
       if (k < second.size() && (!least || sum.value + second[k].value < *least)) {
         least = sum.value + second[k].value;
         code = sum.code;
         other_code = second[k].code;
       }
     }
-    if (!least || *least - missing > to_spare())
+    if (!least || *least - missing > to_spare()) {
       return false;
+    }
     for (std::size_t i = 0; i < end; ++i) {
       std::size_t& rest = i < middle ? code : other_code;
       const std::vector<Shift>& shifts = items[i].shifts;
@@ -211,8 +231,9 @@ std::vector<std::size_t> balance(const std::vector<ColumnSet>& items, const Join
   // stops first.
   std::reverse(together.begin(), together.end());
   Balance last_first(items, joint, together, column);
-  if (last_first.run())
+  if (last_first.run()) {
     return last_first.column();
+  }
   std::reverse(together.begin(), together.end());
   Balance first_first(items, joint, together, std::move(column));
   first_first.run();

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/coupled/combine.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

@@ -41,8 +41,9 @@ public:
                  static_cast<double>(fine(100'000)));
     walk(narrow_labels);
     best_.finished = walk(most_);
-    if (best_.cost == below)
+    if (best_.cost == below) {
       best_.cost = impossible;
+    }
     return best_;
   }
 
@@ -131,8 +132,9 @@ private:
           to.pool.resize(begin);
           return false;
         }
-        if (!credit_counts(row - rooms_))
+        if (!credit_counts(row - rooms_)) {
           value = std::min(value, std::max<Money>(0, least - rest.least[row]));
+        }
       }
       to.pool.push_back(value);
     }
@@ -143,16 +145,20 @@ private:
   bool dominates(const Layer& layer, const Label& a, const Label& b) const {
     const std::int64_t* first = layer.pool.data() + a.rows;
     const std::int64_t* second = layer.pool.data() + b.rows;
-    for (std::size_t row = 0; row < rooms_; ++row)
-      if (first[row] > second[row])
+    for (std::size_t row = 0; row < rooms_; ++row) {
+      if (first[row] > second[row]) {
         return false;
+      }
+    }
     Cost cost = a.cost;
     for (std::size_t row = rooms_; row < rows(); ++row) {
-      if (first[row] >= second[row])
+      if (first[row] >= second[row]) {
         continue;
+      }
       const std::size_t spend = row - rooms_;
-      if (!credit_counts(spend) || first[row] < joint_.least_spend[spend])
+      if (!credit_counts(spend) || first[row] < joint_.least_spend[spend]) {
         return false;
+      }
       cost.value +=
           fine(std::min(model_.shops[*joint_.credit_shop[spend]].credit, second[row] - first[row]));
     }
@@ -161,37 +167,44 @@ private:
 
   void prune(Layer& layer, const Rest& rest, std::size_t most) const {
     std::sort(layer.labels.begin(), layer.labels.end(), [](const Label& a, const Label& b) {
-      if (a.cost != b.cost)
+      if (a.cost != b.cost) {
         return a.cost < b.cost;
+      }
       return a.parent != b.parent ? a.parent < b.parent : a.column < b.column;
     });
     std::size_t kept = 0;
     std::size_t seen = 0;
     for (const Label label : layer.labels) {
-      if (++seen % 4096 == 0 && effort_.spent())
+      if (++seen % 4096 == 0 && effort_.spent()) {
         break; // the caller gives up
+      }
       bool dominated = false;
       const std::size_t looks = std::min(kept, compared_labels);
-      for (std::size_t i = 0; i < looks && !dominated; ++i)
+      for (std::size_t i = 0; i < looks && !dominated; ++i) {
         dominated = dominates(layer, layer.labels[kept - 1 - i], label) ||
                     dominates(layer, layer.labels[i], label);
-      if (!dominated)
+      }
+      if (!dominated) {
         layer.labels[kept++] = label;
+      }
     }
     layer.labels.resize(kept);
-    if (kept <= most)
+    if (kept <= most) {
       return;
+    }
     // The most promising ones: cheap, and on the way to keeping the limits.
     std::vector<std::pair<double, std::size_t>> ranks;
-    for (std::size_t i = 0; i < kept; ++i)
+    for (std::size_t i = 0; i < kept; ++i) {
       ranks.emplace_back(
           static_cast<double>(layer.labels[i].priced) + strain(layer, layer.labels[i], rest), i);
+    }
     std::nth_element(ranks.begin(), ranks.begin() + static_cast<std::ptrdiff_t>(most), ranks.end());
     ranks.resize(most);
     std::sort(ranks.begin(), ranks.end());
     std::vector<Label> best;
-    for (const auto& [rank, i] : ranks)
+    for (const auto& [rank, i] : ranks) {
       best.push_back(layer.labels[i]);
+    }
     layer.labels = std::move(best);
   }
 
@@ -205,8 +218,9 @@ private:
       const auto limit =
           static_cast<double>(row < rooms_ ? joint_.room[row] : joint_.least_spend[row - rooms_]);
       const double over = row < rooms_ ? value - limit : limit - value;
-      if (over > 0)
+      if (over > 0) {
         sum += over / (limit + 1);
+      }
     }
     return sum * gap_;
   }
@@ -228,15 +242,18 @@ private:
         extend(i, l, to);
         total += to.labels.size() - before;
         effort_.add(static_cast<std::int64_t>(to.labels.size() - before));
-        if (l % 64 == 63 && effort_.spent())
+        if (l % 64 == 63 && effort_.spent()) {
           return false;
+        }
       }
-      if (total > most_)
+      if (total > most_) {
         return false;
+      }
       prune(to, rests_[i + 1], most);
       all = all && to.labels.size() < most;
-      if (effort_.spent())
+      if (effort_.spent()) {
         return false;
+      }
     }
     finish();
     return all;
@@ -247,12 +264,14 @@ private:
     const std::vector<Column>& columns = items_[order_[i]]->columns;
     for (std::size_t p = 0; p < columns.size(); ++p) {
       const Fine priced = label.priced + columns[p].priced;
-      if (priced + rests_[i + 1].priced >= best_.cost.value)
+      if (priced + rests_[i + 1].priced >= best_.cost.value) {
         return; // columns are in order of priced cost
+      }
       Label next{label.cost + columns[p].cost, priced, static_cast<std::uint32_t>(l),
                  static_cast<std::uint32_t>(p), to.pool.size()};
-      if (add_rows(layers_[i], label, columns[p], rests_[i + 1], to))
+      if (add_rows(layers_[i], label, columns[p], rests_[i + 1], to)) {
         to.labels.push_back(next);
+      }
     }
   }
 
@@ -261,16 +280,19 @@ private:
     Table<ShopId, Money> to_pay(model_.shops.size(), 0);
     Table<ShopId, bool> counts(model_.shops.size(), false);
     for (std::size_t row = 0; row < spends_; ++row) {
-      if (!credit_counts(row))
+      if (!credit_counts(row)) {
         continue;
+      }
       to_pay[*joint_.credit_shop[row]] += layer.pool[label.rows + rooms_ + row];
       counts[*joint_.credit_shop[row]] = true;
     }
     Fine sum = 0;
-    for (const ShopId shop : ids(to_pay))
-      if (counts[shop])
+    for (const ShopId shop : ids(to_pay)) {
+      if (counts[shop]) {
         sum += std::clamp<Money>(to_pay[shop] - joint_.off[shop], 0, model_.shops[shop].credit) *
                model_.shops[shop].credit_worth;
+      }
+    }
     return sum;
   }
 
@@ -279,8 +301,9 @@ private:
     for (const Label& last : layers_.back().labels) {
       Cost cost = last.cost;
       cost.value -= credit(layers_.back(), last);
-      if (cost >= best_.cost)
+      if (cost >= best_.cost) {
         continue;
+      }
       best_.cost = cost;
       best_.column.assign(items_.size(), 0);
       const Label* label = &last;

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "buying/network/columns.hpp"
+
 #include <cstdint>
 #include <optional>
 #include <vector>
-
-#include "buying/network/columns.hpp"
 
 namespace manciple::buying {
 

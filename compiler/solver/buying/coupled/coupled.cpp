@@ -1,11 +1,11 @@
 #include "buying/coupled/coupled.hpp"
 
+#include "buying/coupled/fitting.hpp"
+#include "buying/coupled/settle_stops.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <map>
-
-#include "buying/coupled/fitting.hpp"
-#include "buying/coupled/settle_stops.hpp"
 
 namespace manciple::buying {
 namespace {

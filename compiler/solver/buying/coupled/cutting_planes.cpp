@@ -28,8 +28,9 @@ public:
     double* const sum = row(parts_);
     double* const cost = row(parts_ + 1);
     for (std::size_t k = 0; k < planes_; ++k) {
-      for (std::size_t i = 0; i < parts_; ++i)
+      for (std::size_t i = 0; i < parts_; ++i) {
         row(i)[k] = -planes[k].slope[i];
+      }
       sum[k] = 1;
       cost[k] = planes[k].at_zero;
     }
@@ -41,24 +42,28 @@ public:
     }
     // To begin with, all weight on the first plane.
     pivot(parts_, 0);
-    for (std::size_t i = 0; i < parts_; ++i)
+    for (std::size_t i = 0; i < parts_; ++i) {
       pivot(i, row(i)[width_ - 1] >= 0 ? above(i) : below(i));
+    }
   }
 
   Peak run() {
     for (int pivots = 0; pivots < most_pivots; ++pivots) {
       const std::size_t column = entering(pivots > most_pivots / 2);
-      if (column == width_)
+      if (column == width_) {
         break;
+      }
       const std::size_t leaves = leaving(column);
-      if (leaves > parts_)
+      if (leaves > parts_) {
         break;
+      }
       pivot(leaves, column);
     }
     Peak result;
     result.value = -row(parts_ + 1)[width_ - 1];
-    for (std::size_t i = 0; i < parts_; ++i)
+    for (std::size_t i = 0; i < parts_; ++i) {
       result.at.push_back(row(parts_ + 1)[below(i)]);
+    }
     return result;
   }
 
@@ -72,12 +77,14 @@ private:
   std::size_t entering(bool first) {
     const double* const cost = row(parts_ + 1);
     std::size_t best = width_;
-    for (std::size_t k = 0; k + 1 < width_; ++k)
+    for (std::size_t k = 0; k + 1 < width_; ++k) {
       if (cost[k] < (best == width_ ? -tiny : cost[best])) {
         best = k;
-        if (first)
+        if (first) {
           break;
+        }
       }
+    }
     return best;
   }
 
@@ -85,8 +92,9 @@ private:
     std::size_t best = parts_ + 1;
     double least = 0;
     for (std::size_t i = 0; i <= parts_; ++i) {
-      if (row(i)[column] <= tiny)
+      if (row(i)[column] <= tiny) {
         continue;
+      }
       const double ratio = row(i)[width_ - 1] / row(i)[column];
       if (best > parts_ || ratio < least || (ratio == least && basis_[i] < basis_[best])) {
         best = i;
@@ -99,15 +107,18 @@ private:
   void pivot(std::size_t at, std::size_t column) {
     double* const pivot_row = row(at);
     const double scale = 1 / pivot_row[column];
-    for (std::size_t k = 0; k < width_; ++k)
+    for (std::size_t k = 0; k < width_; ++k) {
       pivot_row[k] *= scale;
+    }
     for (std::size_t i = 0; i < parts_ + 2; ++i) {
       const double factor = row(i)[column];
-      if (i == at || factor == 0)
+      if (i == at || factor == 0) {
         continue;
+      }
       double* const other = row(i);
-      for (std::size_t k = 0; k < width_; ++k)
+      for (std::size_t k = 0; k < width_; ++k) {
         other[k] -= factor * pivot_row[k];
+      }
       other[column] = 0;
     }
     basis_[at] = column;

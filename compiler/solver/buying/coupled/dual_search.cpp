@@ -1,10 +1,10 @@
 #include "buying/coupled/dual_search.hpp"
 
+#include "buying/coupled/cutting_planes.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
-
-#include "buying/coupled/cutting_planes.hpp"
 
 namespace manciple::buying {
 namespace {

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "buying/network/price_change_cover.hpp"
+
 #include <optional>
 #include <vector>
-
-#include "buying/network/price_change_cover.hpp"
 
 namespace manciple::buying {
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <optional>
-
 #include "buying/coupled/target_pattern.hpp"
+
+#include <optional>
 
 namespace manciple::buying {
 

@@ -1,11 +1,11 @@
 #include "buying/coupled/target_pattern.hpp"
 
+#include "buying/coupled/balance.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
 #include <numeric>
-
-#include "buying/coupled/balance.hpp"
 
 namespace manciple::buying {
 namespace {

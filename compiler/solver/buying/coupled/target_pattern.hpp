@@ -1,11 +1,11 @@
 #pragma once
 
+#include "buying/coupled/combine.hpp"
+#include "buying/coupled/dual_search.hpp"
+
 #include <memory>
 #include <set>
 #include <vector>
-
-#include "buying/coupled/combine.hpp"
-#include "buying/coupled/dual_search.hpp"
 
 namespace manciple::buying {
 

@@ -1,10 +1,10 @@
 #include "buying/item/completion_bound.hpp"
 
+#include "buying/item/least_of_pack.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
-
-#include "buying/item/least_of_pack.hpp"
 
 namespace manciple::buying {
 namespace {

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/item/holding.hpp"
 #include "buying/item/pile_bound.hpp"
 #include "buying/item/terms.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

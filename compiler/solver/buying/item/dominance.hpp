@@ -1,14 +1,14 @@
 #pragma once
 
+#include "buying/item/holding.hpp"
+#include "buying/item/room_rates.hpp"
+#include "buying/model/money.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstdint>
 #include <functional>
 #include <vector>
-
-#include "buying/item/holding.hpp"
-#include "buying/item/room_rates.hpp"
-#include "buying/model/money.hpp"
 
 namespace manciple::buying {
 

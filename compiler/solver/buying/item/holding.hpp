@@ -1,10 +1,10 @@
 #pragma once
 
+#include "buying/item/prepared.hpp"
+
 #include <algorithm>
 #include <tuple>
 #include <vector>
-
-#include "buying/item/prepared.hpp"
 
 namespace manciple::buying {
 

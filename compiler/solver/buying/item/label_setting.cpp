@@ -1,15 +1,15 @@
 #include "buying/item/label_setting.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <limits>
-#include <tuple>
-
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/dominance.hpp"
 #include "buying/item/most_packs.hpp"
 #include "buying/item/service.hpp"
 #include "buying/item/weighing.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <tuple>
 
 namespace manciple::buying {
 namespace {

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <array>
-#include <memory>
-
 #include "buying/item/plan.hpp"
 #include "buying/item/terms.hpp"
+
+#include <array>
+#include <memory>
 
 namespace manciple::buying {
 

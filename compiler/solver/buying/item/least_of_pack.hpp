@@ -1,8 +1,8 @@
 #pragma once
 
-#include <algorithm>
-
 #include "buying/model/model.hpp"
+
+#include <algorithm>
 
 namespace manciple::buying {
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/item/terms.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

@@ -1,11 +1,11 @@
 #include "buying/item/pile_bound.hpp"
 
+#include "buying/item/least_of_pack.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
 #include <limits>
-
-#include "buying/item/least_of_pack.hpp"
 
 namespace manciple::buying {
 namespace {

@@ -1,9 +1,9 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/item/prepared.hpp"
 #include "buying/item/terms.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <cstdint>
-#include <vector>
-
 #include "buying/model/ids.hpp"
 #include "buying/model/money.hpp"
+
+#include <cstdint>
+#include <vector>
 
 namespace manciple::buying {
 

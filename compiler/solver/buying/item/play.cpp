@@ -1,9 +1,9 @@
 #include "buying/item/play.hpp"
 
-#include <tuple>
-
 #include "buying/item/service.hpp"
 #include "buying/item/weighing.hpp"
+
+#include <tuple>
 
 namespace manciple::buying {
 namespace {

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/item/plan.hpp"
 #include "buying/item/prepared.hpp"
 #include "buying/item/room_rates.hpp"
 #include "buying/model/solution.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

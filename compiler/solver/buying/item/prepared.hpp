@@ -1,12 +1,12 @@
 #pragma once
 
+#include "buying/model/model.hpp"
+
 #include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <utility>
 #include <vector>
-
-#include "buying/model/model.hpp"
 
 namespace manciple::buying {
 

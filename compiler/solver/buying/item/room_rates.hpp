@@ -1,10 +1,10 @@
 #pragma once
 
+#include "buying/model/model.hpp"
+
 #include <algorithm>
 #include <array>
 #include <vector>
-
-#include "buying/model/model.hpp"
 
 namespace manciple::buying {
 

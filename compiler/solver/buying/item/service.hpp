@@ -1,5 +1,9 @@
 #pragma once
 
+#include "buying/item/holding.hpp"
+#include "buying/item/plan.hpp"
+#include "buying/item/room_rates.hpp"
+
 #include <array>
 #include <deque>
 #include <limits>
@@ -8,10 +12,6 @@
 #include <tuple>
 #include <utility>
 #include <vector>
-
-#include "buying/item/holding.hpp"
-#include "buying/item/plan.hpp"
-#include "buying/item/room_rates.hpp"
 
 namespace manciple::buying {
 

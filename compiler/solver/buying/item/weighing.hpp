@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/item/service.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

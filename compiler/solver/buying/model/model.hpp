@@ -1,13 +1,13 @@
 #pragma once
 
+#include "buying/model/ids.hpp"
+#include "buying/model/price.hpp"
+
 #include <array>
 #include <cstdint>
 #include <limits>
 #include <optional>
 #include <vector>
-
-#include "buying/model/ids.hpp"
-#include "buying/model/price.hpp"
 
 /// What to buy, where and when, as a problem without names: items, offers, stops, room. `solve`
 /// (solve.hpp) gives a `Solution` that says what it has proven.

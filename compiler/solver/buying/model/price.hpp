@@ -1,8 +1,8 @@
 #pragma once
 
-#include <limits>
-
 #include "buying/model/money.hpp"
+
+#include <limits>
 
 namespace manciple::buying {
 

@@ -1,10 +1,10 @@
 #pragma once
 
+#include "buying/model/model.hpp"
+
 #include <cstdint>
 #include <optional>
 #include <vector>
-
-#include "buying/model/model.hpp"
 
 namespace manciple::buying {
 

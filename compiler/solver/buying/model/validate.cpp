@@ -1,7 +1,7 @@
+#include "buying/model/model.hpp"
+
 #include <stdexcept>
 #include <string>
-
-#include "buying/model/model.hpp"
 
 namespace manciple::buying {
 namespace {

@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/network/network.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

@@ -1,11 +1,11 @@
 #pragma once
 
-#include <optional>
-#include <vector>
-
 #include "buying/effort.hpp"
 #include "buying/network/tariff.hpp"
 #include "buying/stops/bundle.hpp"
+
+#include <optional>
+#include <vector>
 
 namespace manciple::buying {
 

@@ -1,12 +1,12 @@
-#include <algorithm>
-#include <cmath>
-#include <limits>
-
 #include "buying/item/completion_bound.hpp"
 #include "buying/item/service.hpp"
 #include "buying/item/weighing.hpp"
 #include "buying/network/network.hpp"
 #include "buying/network/state_table.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace manciple::buying {
 namespace {

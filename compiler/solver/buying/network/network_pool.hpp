@@ -1,11 +1,11 @@
 #pragma once
 
+#include "buying/network/network.hpp"
+#include "buying/stops/subproblem_cache.hpp"
+
 #include <array>
 #include <optional>
 #include <vector>
-
-#include "buying/network/network.hpp"
-#include "buying/stops/subproblem_cache.hpp"
 
 namespace manciple::buying {
 

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "buying/network/network_pool.hpp"
+
 #include <deque>
 #include <vector>
-
-#include "buying/network/network_pool.hpp"
 
 namespace manciple::buying {
 

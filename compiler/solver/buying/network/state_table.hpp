@@ -1,9 +1,9 @@
 #pragma once
 
+#include "buying/item/holding.hpp"
+
 #include <cstdint>
 #include <vector>
-
-#include "buying/item/holding.hpp"
 
 namespace manciple::buying {
 

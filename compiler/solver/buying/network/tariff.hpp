@@ -1,8 +1,8 @@
 #pragma once
 
-#include <vector>
-
 #include "buying/stops/multipliers.hpp"
+
+#include <vector>
 
 namespace manciple::buying {
 

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <array>
-#include <vector>
-
 #include "buying/item/play.hpp"
 #include "buying/stops/multipliers.hpp"
+
+#include <array>
+#include <vector>
 
 namespace manciple::buying {
 

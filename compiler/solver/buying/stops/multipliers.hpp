@@ -1,9 +1,9 @@
 #pragma once
 
+#include "buying/item/label_setting.hpp"
+
 #include <array>
 #include <vector>
-
-#include "buying/item/label_setting.hpp"
 
 namespace manciple::buying {
 

@@ -1,9 +1,9 @@
 #pragma once
 
+#include "buying/stops/subproblem_cache.hpp"
+
 #include <functional>
 #include <utility>
-
-#include "buying/stops/subproblem_cache.hpp"
 
 namespace manciple::buying {
 

@@ -1,14 +1,14 @@
 #pragma once
 
+#include "buying/effort.hpp"
+#include "buying/stops/bundle.hpp"
+
 #include <cstdint>
 #include <functional>
 #include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>
-
-#include "buying/effort.hpp"
-#include "buying/stops/bundle.hpp"
 
 namespace manciple::buying {
 
