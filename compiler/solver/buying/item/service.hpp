@@ -1,93 +1,15 @@
 #pragma once
 
+#include "buying/item/branch.hpp"
 #include "buying/item/holding.hpp"
-#include "buying/item/plan.hpp"
-#include "buying/item/room_rates.hpp"
+#include "buying/item/service_choices.hpp"
 
-#include <array>
 #include <deque>
-#include <limits>
 #include <optional>
 #include <span>
-#include <tuple>
-#include <utility>
 #include <vector>
 
 namespace manciple::buying {
-
-/// Of packs of two kinds a demand takes any number of each; but if it can use up more than this of
-/// one kind, those.
-constexpr Amount packs_to_choose = 8;
-
-/// In which state a part of a holding serves a demand.
-enum class Way : std::uint8_t {
-  open,       ///< of an opened pack, unfrozen
-  cool,       ///< loose, or by opening a pack, unfrozen
-  loose,      ///< loose, frozen on the day on which it came home (or stock from the freezer)
-  of_portion, ///< of an opened pack, as a frozen portion
-  whole,      ///< by thawing and opening a pack that was frozen whole
-  portioned   ///< by opening a pack on the day on which it came home and freezing portions of it
-};
-constexpr bool from_freezer(Way way) {
-  return way >= Way::loose;
-}
-
-/// One way in which things may go on.
-///
-/// A `Track` notes what happens along it; copied where ways part. It has
-///
-///     void stay(const Stay&)                              something takes room
-///     void take(const Holding&, size_t demand, Amount, Way)   an opened pack or a loose holding
-///                                                         serves so much of its own
-///     void open(const Holding& unopened, const Holding& opened, Day)      one pack is opened
-///     void rename(const Holding& from, const Holding& to)
-///     void thaw(size_t demand)                            it is served from the freezer
-///     void miss(size_t demand, Amount)                    nothing serves so much of it
-///     void lend(const Holding&, size_t demand, Amount, Way)   it takes so much for what gives
-///     void take_back(const Holding&, Amount)              so much of what was lent last is needed
-///     void lack(size_t demand, Amount)                    so much of what gives is lacking anyway
-///     void settle(const Holding&, bool kept)              no demand takes more of it: what is lent
-///                                                         is eaten, and the rest is left
-template <typename Track>
-struct Branch {
-  Holdings held;
-  /// Waste (of all that is not used yet), shortage, handling, salvage; not purchases and room.
-  Fine cost = 0;
-  /// What was chosen where there was a choice.
-  std::vector<std::uint32_t> choices;
-  Track track;
-};
-
-/// Notes nothing: a track derives from it and hides what it does note.
-struct BlankTrack {
-  void stay(const Stay&) {}
-  void take(const Holding&, std::size_t, Amount, Way) {}
-  void open(const Holding&, const Holding&, Day) {}
-  void rename(const Holding&, const Holding&) {}
-  void thaw(std::size_t) {}
-  void miss(std::size_t, Amount) {}
-  void lend(const Holding&, std::size_t, Amount, Way) {}
-  void take_back(const Holding&, Amount) {}
-  void lack(std::size_t, Amount) {}
-  void settle(const Holding&, bool) {}
-};
-
-/// Where a part of a holding that came from `from` has been until `until`: in its cool place or, as
-/// a portion, frozen.
-inline std::array<Stay, 3> stays_of(const Source& from, const Holding& held, Amount part,
-                                    bool portion, Day until) {
-  Day in_freezer = until;
-  Day out_of_freezer = until;
-  if (from.in_freezer || held.thawed) {
-    in_freezer = from.home;
-    out_of_freezer = held.thawed ? held.until - from.opened : until;
-  } else if (portion) {
-    in_freezer = held.open ? held.frozen_on : from.home;
-  }
-  return {Stay{part, from.place, false, from.home, in_freezer},
-          Stay{part, Place::freezer, true, in_freezer, out_of_freezer},
-          Stay{part, from.thawed_in, false, out_of_freezer, until}};
-}
 
 /// Goes through an item's demands by the rules of use (model.hpp), and parts where they leave a
 /// choice. What is held is counted as waste until it is used.
@@ -95,7 +17,7 @@ template <typename Track>
 class Service {
 public:
   Service(const Prepared& item, Lots lots)
-      : item_(item), facts_(*item.item), apart_(lots == Lots::apart) {}
+      : item_(item), facts_(*item.item), choices_(item), apart_(lots == Lots::apart) {}
 
   /// The stock.
   Branch<Track> start() const {
@@ -171,14 +93,14 @@ public:
   template <typename Sink>
   void run(Branch<Track>& branch, const Stretch& stretch, Sink&& sink) {
     script_.reset();
-    go(branch, stretch, stretch.begin, Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, DemandAtHand{}, 0, sink);
   }
   /// Likewise, but makes the choices of a script; returns what is left of that.
   std::span<const std::uint32_t> play(Branch<Track>& branch, const Stretch& stretch,
                                       std::span<const std::uint32_t> script) {
     script_ = script;
     const auto sink = [](const Branch<Track>&) {};
-    go(branch, stretch, stretch.begin, Open{}, 0, sink);
+    go(branch, stretch, stretch.begin, DemandAtHand{}, 0, sink);
     return *script_;
   }
 
@@ -188,44 +110,20 @@ public:
   void look_ahead(Branch<Track>& branch, std::size_t visit, std::optional<std::size_t> last) {
     script_.reset();
     chooses_first_ = true;
-    chosen_last_ = last;
+    choices_.choose_last(last);
     const auto sink = [](const Branch<Track>&) {};
     for (std::size_t number = visit + 1; number < blocks(); ++number) {
-      go(branch, block(number), block(number).begin, Open{}, 0, sink);
+      go(branch, block(number), block(number).begin, DemandAtHand{}, 0, sink);
     }
     chooses_first_ = false;
+    choices_.choose_last(std::nullopt);
   }
 
 private:
-  /// The demand at hand.
-  struct Open {
-    bool begun = false;
-    Amount amount = 0; ///< still to be served, `give` left out
-    bool frozen = false;
-    Amount thawed = 0;     ///< served from the freezer
-    bool from_bag = false; ///< some of that was frozen after the beginning
-    bool missed = false;   ///< something of it is missing
-    /// Packs of kinds up to this order have been taken as many as was chosen.
-    std::size_t after = 0;
-  };
-  struct Candidate {
-    std::size_t at = 0; ///< in what is held
-    Way way = Way::cool;
-    std::size_t order = 0;
-    bool packs = false;
-    bool back = false; ///< what it has lent
-  };
-  struct Alternative {
-    Candidate candidate;
-    Amount packs = 0;  ///< 0: as much as there is and is needed
-    bool none = false; ///< the demand goes without
-  };
-
-  bool freezes_for_room() const { return item_.freezes_for_room; }
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
-  void go(Branch<Track>& branch, const Stretch& stretch, std::size_t demand, Open open,
+  void go(Branch<Track>& branch, const Stretch& stretch, std::size_t demand, DemandAtHand at_hand,
           std::size_t depth, Sink& sink) {
     for (;;) {
       if (demand == stretch.end) {
@@ -233,351 +131,72 @@ private:
         sink(branch);
         return;
       }
-      if (!open.begun) {
-        open.begun = true;
-        open.amount = item_.demands[demand].amount - item_.demands[demand].give;
+      if (!at_hand.begun) {
+        at_hand.begun = true;
+        at_hand.amount = item_.demands[demand].amount - item_.demands[demand].give;
       }
-      if (open.amount == 0) {
-        finish(branch, demand, open);
+      if (at_hand.amount == 0) {
+        finish(branch, demand, at_hand);
         ++demand;
-        open = Open{};
+        at_hand = DemandAtHand{};
         continue;
       }
-      if (const auto opened = opened_cool(branch.held, demand);
-          opened && !takes_too_little(demand, open)) {
-        take(branch, demand, {{*opened, Way::open, 0, false, false}}, open);
+      if (const auto opened = choices_.opened_cool(branch.held, demand);
+          opened && !choices_.takes_too_little(demand, at_hand)) {
+        take(branch, demand, {{*opened, Way::open, 0, false, false}}, at_hand);
         continue;
       }
-      std::vector<Alternative>& ways = scratch(depth).alternatives;
-      if (!find_alternatives(branch.held, demand, open, ways, scratch(depth).candidates)) {
+      std::vector<ServiceChoice>& ways = scratch(depth).alternatives;
+      if (!choices_.find_alternatives(branch.held, demand, at_hand, ways,
+                                      scratch(depth).candidates)) {
         return; // kinds were passed over that are needed after all
       }
       if (ways.empty()) {
-        miss(branch, demand, open);
+        miss(branch, demand, at_hand);
         continue;
       }
       if (ways.size() == 1) {
-        take(branch, demand, ways.front(), open);
+        take(branch, demand, ways.front(), at_hand);
         continue;
       }
       if (chooses_first_) {
-        take(branch, demand, Alternative(ways[first_way(branch.held, ways)]), open);
+        take(branch, demand, ServiceChoice(ways[choices_.first_way(branch.held, ways)]), at_hand);
         continue;
       }
       if (script_) {
         const std::uint32_t choice = script_->front();
         script_ = script_->subspan(1);
         branch.choices.push_back(choice);
-        take(branch, demand, Alternative(ways[choice]), open);
+        take(branch, demand, ServiceChoice(ways[choice]), at_hand);
         continue;
       }
       for (std::size_t w = 0; w + 1 < ways.size(); ++w) {
         Branch<Track>& other = scratch(depth).branch;
         other = branch;
-        Open then = open;
+        DemandAtHand then = at_hand;
         other.choices.push_back(static_cast<std::uint32_t>(w));
-        take(other, demand, Alternative(scratch(depth).alternatives[w]), then);
+        take(other, demand, ServiceChoice(scratch(depth).alternatives[w]), then);
         go(other, stretch, demand, then, depth + 1, sink);
       }
       const std::size_t last = scratch(depth).alternatives.size() - 1;
       branch.choices.push_back(static_cast<std::uint32_t>(last));
-      take(branch, demand, Alternative(scratch(depth).alternatives[last]), open);
+      take(branch, demand, ServiceChoice(scratch(depth).alternatives[last]), at_hand);
     }
   }
 
-  /// Which way looking ahead takes.
-  std::size_t first_way(const Holdings& held, const std::vector<Alternative>& ways) const {
-    const std::size_t first = ways.front().none ? 1 : 0;
-    for (std::size_t w = first; chosen_last_ && w < ways.size(); ++w) {
-      if (!is_chosen_last(held[ways[w].candidate.at])) {
-        return w;
-      }
-    }
-    return first;
-  }
-  bool is_chosen_last(const Holding& held) const { return chosen_last_ == held.source; }
-
-  /// Of the opened packs that are good unfrozen for the demand, the one that goes off first.
-  std::optional<std::size_t> opened_cool(const Holdings& held, std::size_t d) const {
-    const Demand& demand = item_.demands[d];
-    std::optional<std::size_t> best;
-    for (std::size_t i = 0; i < held.size(); ++i) {
-      const Holding& one = held[i];
-      if (one.free() > 0 && is_opened_cool(one, demand) &&
-          (!best || one.until < held[*best].until)) {
-        best = i;
-      }
-    }
-    return best;
-  }
-  static bool is_opened_cool(const Holding& held, const Demand& demand) {
-    return held.open && held.until >= demand.day - demand.slack &&
-           (!held.thawed || demand.takes_frozen);
-  }
-
-  /// Of holdings of one kind in one state, the one that goes off first.
-  void offer(std::vector<Candidate>& candidates, const Holdings& held, const Candidate& one) const {
-    const auto goes_off = [&](const Candidate& candidate) {
-      const Holding& holding = held[candidate.at];
-      const Source& from = source(holding);
-      switch (candidate.way) {
-      case Way::open:
-      case Way::cool:
-        return std::pair(from.cool_until, from.frozen_until);
-      case Way::of_portion:
-        return std::pair(holding.frozen_until, holding.until);
-      case Way::loose:
-      case Way::whole:
-      case Way::portioned:
-        break;
-      }
-      return std::pair(from.frozen_until, from.cool_until);
-    };
-    for (Candidate& other : candidates) {
-      if (other.order == one.order) {
-        if (is_chosen_last(held[one.at])) {
-          return;
-        }
-        if (is_chosen_last(held[other.at]) || goes_off(one) < goes_off(other)) {
-          other = one;
-        }
-        return;
-      }
-    }
-    candidates.push_back(one);
-  }
-
-  void find_candidates(const Holdings& held, std::size_t d, const Open& open,
-                       std::vector<Candidate>& candidates) const {
-    candidates.clear();
-    if (takes_too_little(d, open)) {
-      add_frozen(held, d, open, candidates);
-      return;
-    }
-    add_cool(held, d, candidates);
-    if (item_.demands[d].takes_frozen) {
-      // What is added now may go again; these stay where they are.
-      const std::size_t cool_count = candidates.size();
-      add_frozen(held, d, open, candidates);
-      const std::span<const Candidate> cool(candidates.data(), cool_count);
-      // What can be frozen, too, need not be chosen before what is good unfrozen now, unless that
-      // is of use to others: or spares them the freezer, where taking things from there costs
-      // something, or leaves too little to take from there.
-      const bool spares = facts_.least_frozen > 0 ||
-                          (facts_.from_freezer > 0 &&
-                           std::any_of(cool.begin(), cool.end(), [&](const Candidate& one) {
-                             return item_.end_of_cool_use[held[one.at].source] > d + 1;
-                           }));
-      std::erase_if(candidates, [&](const Candidate& one) {
-        return from_freezer(one.way) && !cool.empty() && !freezes_for_room() && !chosen_last_ &&
-               !spares && std::all_of(held.begin(), held.end(), [&](const Holding& like) {
-                 return !is_behind(like, held[one.at], d) ||
-                        std::all_of(cool.begin(), cool.end(), [&](const Candidate& other) {
-                          return can_wait(like, held[other.at], d);
-                        });
-               });
-      });
-    }
-    // What is lent is taken back only where nothing else is left: nobody stints a dish while there
-    // is another pack.
-    if (candidates.empty()) {
-      add_lent(held, d, open, candidates);
-    }
-  }
-
-  /// It may be taken from the freezer once the other, which goes off before it, is used up.
-  bool is_behind(const Holding& held, const Holding& other, std::size_t d) const {
-    return source(held).kind == source(other).kind && serves_frozen(held, d);
-  }
-  bool serves_frozen(const Holding& held, std::size_t d) const {
-    return held.open ? held.frozen_until != never &&
-                           held.frozen_until >= item_.demands[d].day - item_.demands[d].slack
-                     : item_.frozen(held.source, d);
-  }
-
-  /// What is frozen can do later whatever the other, which is good unfrozen now, could do later.
-  bool can_wait(const Holding& frozen, const Holding& cool, std::size_t d) const {
-    if (item_.end_of_use[cool.source] <= d + 1 && !item_.keeps(cool.source)) {
-      return true;
-    }
-    const Day until = frozen.open ? frozen.frozen_until : source(frozen).frozen_until;
-    const bool keeps = is_kept(frozen) || !item_.keeps(cool.source);
-    return item_.end_of_fresh_use[cool.source] <= d + 1 && keeps && !source(cool).comes_in_packs &&
-           (until >= item_.last_frozen_use || until >= source(cool).frozen_until);
-  }
-
-  static constexpr std::size_t way_count = 6;
-  /// Candidates of one order stand behind each other. What is good unfrozen, but has been frozen
-  /// for want of room, hides nothing else.
-  std::size_t order_of(const Source& from, Way way, bool for_room = false) const {
-    return (from.kind * 2 + (for_room ? 1 : 0)) * way_count + static_cast<std::size_t>(way);
-  }
-
-  void add_cool(const Holdings& held, std::size_t d, std::vector<Candidate>& candidates) const {
-    for (std::size_t i = 0; i < held.size(); ++i) {
-      const Holding& one = held[i];
-      const Source& from = source(one);
-      if (!one.open && one.free() > 0 && item_.cool(one.source, d)) {
-        offer(candidates, held,
-              {i, Way::cool, order_of(from, Way::cool), from.comes_in_packs, false});
-      }
-    }
-  }
-
-  void add_frozen(const Holdings& held, std::size_t d, const Open& open,
-                  std::vector<Candidate>& candidates) const {
-    const Demand& demand = item_.demands[d];
-    for (std::size_t i = 0; i < held.size(); ++i) {
-      const Holding& one = held[i];
-      const Source& from = source(one);
-      if (one.free() == 0 || !(from.in_freezer || is_enough(free_frozen(held, d, open), d, open))) {
-        continue;
-      }
-      const auto add = [&](Way way, bool packs) {
-        const bool for_room = !one.open && item_.cool(one.source, d);
-        offer(candidates, held, {i, way, order_of(from, way, for_room), packs, false});
-      };
-      if (one.open) {
-        if (one.frozen_until != never && one.frozen_until >= demand.day - demand.slack) {
-          add(Way::of_portion, false);
-        }
-      } else if (item_.frozen(one.source, d) &&
-                 (!item_.cool(one.source, d) || freezes_for_room())) {
-        if (!from.comes_in_packs) {
-          add(Way::loose, false);
-        } else {
-          add(Way::whole, true);
-          if (!from.in_freezer) {
-            add(Way::portioned, true);
-          }
-        }
-      }
-    }
-  }
-
-  /// The least that the demand takes from the freezer if something was frozen for it.
-  Amount least_frozen(std::size_t d) const {
-    return std::min(facts_.least_frozen, item_.demands[d].amount - item_.demands[d].give);
-  }
-  bool takes_too_little(std::size_t d, const Open& open) const {
-    return open.from_bag && open.thawed < least_frozen(d);
-  }
-  /// So much more from there would do.
-  bool is_enough(Amount more, std::size_t d, const Open& open) const {
-    return open.thawed + more >= least_frozen(d);
-  }
-
-  /// What there is for the demand in the freezer.
-  Amount free_frozen(const Holdings& held, std::size_t d, const Open& open) const {
-    Amount sum = 0;
-    for (const Holding& one : held) {
-      const bool from_there = one.open || !item_.cool(one.source, d) || freezes_for_room();
-      if (from_there && serves_frozen(one, d)) {
-        sum += source(one).served_by(item_.demands[d], one.free(), open.amount);
-      }
-    }
-    return std::min(sum, open.amount);
-  }
-
-  /// The way in which something that is open or loose serves the demand without more ado; with
-  /// `frozen`, from the freezer, too.
-  std::optional<Way> way_at_hand(const Holding& held, std::size_t d, bool frozen) const {
-    if (held.open) {
-      const bool portion = frozen && item_.demands[d].takes_frozen && serves_frozen(held, d);
-      return is_opened_cool(held, item_.demands[d]) ? std::optional(Way::open)
-             : portion                              ? std::optional(Way::of_portion)
-                                                    : std::nullopt;
-    }
-    if (source(held).comes_in_packs) {
-      return std::nullopt;
-    }
-    if (item_.cool(held.source, d)) {
-      return Way::cool;
-    }
-    return frozen && item_.frozen(held.source, d) ? std::optional(Way::loose) : std::nullopt;
-  }
-
-  /// What was lent to other demands.
-  void add_lent(const Holdings& held, std::size_t d, const Open& open,
-                std::vector<Candidate>& candidates) const {
-    for (std::size_t i = 0; i < held.size(); ++i) {
-      const auto way = held[i].lent > 0 ? way_at_hand(held[i], d, true) : std::nullopt;
-      if (!way) {
-        continue;
-      }
-      const Source& from = source(held[i]);
-      const Amount served = from.served_by(item_.demands[d], held[i].lent, open.amount);
-      if (!from_freezer(*way) || from.in_freezer || is_enough(served, d, open)) {
-        candidates.push_back({i, *way, std::numeric_limits<std::size_t>::max(), false, true});
-        return; // one after the other
-      }
-    }
-  }
-
-  /// Size of a pack of an unopened holding: what was weighed is one pack.
-  Amount pack_of(const Holding& held) const {
-    const Source& from = source(held);
-    const bool weighed = !from.stock && facts_.offers[from.offer].by_weight;
-    return weighed ? held.left : from.pack;
-  }
-
-  /// False if something could serve the demand, but was passed over.
-  bool find_alternatives(const Holdings& held, std::size_t d, const Open& open,
-                         std::vector<Alternative>& ways, std::vector<Candidate>& candidates) const {
-    find_candidates(held, d, open, candidates);
-    ways.clear();
-    // It need not have been frozen: there may be no room for it, or a better use.
-    if (!candidates.empty() && !takes_too_little(d, open) &&
-        std::all_of(candidates.begin(), candidates.end(), [&](const Candidate& one) {
-          return from_freezer(one.way) && !one.back && !source(held[one.at]).in_freezer;
-        })) {
-      ways.push_back({{}, 0, true});
-    }
-    if (candidates.size() == 1 && candidates.front().order >= open.after) {
-      ways.push_back({candidates.front()});
-      return true;
-    }
-    for (const Candidate& one : candidates) {
-      if (!one.packs) {
-        ways.push_back({one});
-        continue;
-      }
-      const Holding& holding = held[one.at];
-      const Amount pack = pack_of(holding);
-      const Amount needed = source(holding).spent_on(item_.demands[d], open.amount);
-      if (pack > needed) {
-        ways.push_back({one, 1, false}); // the last pack: whichever
-        continue;
-      }
-      // Full packs, kind by kind in one order, so that no two ways open the same packs.
-      if (one.order < open.after) {
-        continue;
-      }
-      const Amount most = std::min(needed / pack, holding.left / pack);
-      if (most > packs_to_choose) {
-        ways.assign(1, {one, most, false}); // with so many, it makes no odds
-        return true;
-      }
-      for (Amount n = most; n > 0; --n) {
-        ways.push_back({one, n, false});
-      }
-    }
-    return candidates.empty() || !ways.empty();
-  }
-
-  void take(Branch<Track>& branch, std::size_t d, const Alternative& way, Open& open) {
+  void take(Branch<Track>& branch, std::size_t d, const ServiceChoice& way, DemandAtHand& at_hand) {
     if (way.none) {
-      miss(branch, d, open);
+      miss(branch, d, at_hand);
       return;
     }
     const Demand& demand = item_.demands[d];
     const Candidate& candidate = way.candidate;
-    open.frozen = open.frozen || from_freezer(candidate.way);
+    at_hand.frozen = at_hand.frozen || from_freezer(candidate.way);
     if (!candidate.packs) {
       Holding& held = branch.held[candidate.at];
-      const Amount needed = source(held).spent_on(demand, open.amount);
+      const Amount needed = source(held).spent_on(demand, at_hand.amount);
       const Amount part = std::min(candidate.back ? held.lent : held.free(), needed);
-      cover(source(held), demand, part, candidate.way, open);
+      cover(source(held), demand, part, candidate.way, at_hand);
       if (candidate.back) {
         branch.track.take_back(held, part);
         held.lent -= part;
@@ -592,14 +211,14 @@ private:
     // Packs are opened one after the other; all but the last are used up.
     const Holding unopened = branch.held[candidate.at];
     const Source& from = source(unopened);
-    const Amount pack = pack_of(unopened);
+    const Amount pack = choices_.pack_of(unopened);
     Amount left = unopened.left;
     Holding opened = open_pack(unopened, demand, candidate.way);
-    for (Amount n = 0; left > 0 && open.amount > 0 && (way.packs == 0 || n < way.packs); ++n) {
+    for (Amount n = 0; left > 0 && at_hand.amount > 0 && (way.packs == 0 || n < way.packs); ++n) {
       opened.left = pack;
       branch.track.open(unopened, opened, opening_day(unopened, demand, candidate.way));
-      const Amount part = std::min(pack, from.spent_on(demand, open.amount));
-      cover(from, demand, part, candidate.way, open);
+      const Amount part = std::min(pack, from.spent_on(demand, at_hand.amount));
+      cover(from, demand, part, candidate.way, at_hand);
       serve(branch, opened, d, part, candidate.way);
       opened.left -= part;
       left -= pack;
@@ -611,7 +230,7 @@ private:
     }
     if (way.packs > 0 && way.packs <= packs_to_choose) {
       // Another holding of the kind may follow one that is used up.
-      open.after = std::max(open.after, candidate.order + (left > 0 ? 1U : 0U));
+      at_hand.after = std::max(at_hand.after, candidate.order + (left > 0 ? 1U : 0U));
     }
     if (opened.left > 0) {
       put(branch.held, opened);
@@ -619,12 +238,13 @@ private:
   }
 
   /// So much of a source leaves that much less open.
-  static void cover(const Source& from, const Demand& demand, Amount part, Way way, Open& open) {
-    const Amount served = from.served_by(demand, part, open.amount);
-    open.amount -= served;
+  static void cover(const Source& from, const Demand& demand, Amount part, Way way,
+                    DemandAtHand& at_hand) {
+    const Amount served = from.served_by(demand, part, at_hand.amount);
+    at_hand.amount -= served;
     if (from_freezer(way)) {
-      open.thawed += served;
-      open.from_bag = open.from_bag || !from.in_freezer;
+      at_hand.thawed += served;
+      at_hand.from_bag = at_hand.from_bag || !from.in_freezer;
     }
   }
 
@@ -674,24 +294,25 @@ private:
     }
   }
 
-  void miss(Branch<Track>& branch, std::size_t d, Open& open) const {
-    branch.cost += value_of(open.amount, facts_.missing) + fine(facts_.missing_once);
-    branch.track.miss(d, open.amount);
-    open.amount = 0;
-    open.missed = true;
+  void miss(Branch<Track>& branch, std::size_t d, DemandAtHand& at_hand) const {
+    branch.cost += value_of(at_hand.amount, facts_.missing) + fine(facts_.missing_once);
+    branch.track.miss(d, at_hand.amount);
+    at_hand.amount = 0;
+    at_hand.missed = true;
   }
 
   /// What the demand may lack is taken from what is open or loose, unless it is needed otherwise,
   /// or something of the demand is missing anyway.
-  void finish(Branch<Track>& branch, std::size_t d, const Open& open) const {
+  void finish(Branch<Track>& branch, std::size_t d, const DemandAtHand& at_hand) const {
     const Demand& demand = item_.demands[d];
-    if (open.frozen) {
+    if (at_hand.frozen) {
       branch.cost += fine(facts_.from_freezer);
       branch.track.thaw(d);
     }
     Amount give = demand.give;
     while (give > 0) {
-      const auto at = open.missed ? std::nullopt : lender(branch.held, d, open.frozen);
+      const auto at =
+          at_hand.missed ? std::nullopt : choices_.lender(branch.held, d, at_hand.frozen);
       if (!at) {
         branch.cost += value_of(give, facts_.lacking);
         branch.track.lack(d, give);
@@ -704,48 +325,10 @@ private:
         return; // less than can be told apart
       }
       give -= from.served_by(demand, part, give);
-      branch.track.lend(held, d, part, *way_at_hand(held, d, open.frozen));
+      branch.track.lend(held, d, part, *choices_.way_at_hand(held, d, at_hand.frozen));
       held.lent += part;
       branch.cost += value_of(part, facts_.lacking);
     }
-  }
-
-  /// What goes off first of what is open, then of what is loose.
-  std::optional<std::size_t> lender(const Holdings& held, std::size_t d, bool frozen) const {
-    std::optional<std::size_t> best;
-    const auto rank = [&](const Holding& one) {
-      return std::tuple(!one.open, one.open ? one.until : source(one).cool_until,
-                        one.open ? never : source(one).frozen_until);
-    };
-    for (std::size_t i = 0; i < held.size(); ++i) {
-      if (held[i].free() > 0 && way_at_hand(held[i], d, frozen) &&
-          (!best || rank(held[i]) < rank(held[*best]))) {
-        best = i;
-      }
-    }
-    return best;
-  }
-
-  /// Nothing later can be served by it.
-  bool is_done(const Holding& held, std::size_t next) const {
-    if (!held.open) {
-      return item_.end_of_use[held.source] <= next;
-    }
-    return held.until < item_.earliest(next, held.thawed) &&
-           (held.frozen_until == never || held.frozen_until < item_.earliest(next, true));
-  }
-
-  bool is_kept(const Holding& held) const {
-    return held.open ? held.until >= facts_.kept_day : item_.keeps(held.source);
-  }
-
-  /// What would have to be is enough for a bag.
-  bool freezes_rest(const Holdings& rest) const {
-    Amount sum = 0;
-    for (const Holding& held : rest) {
-      sum += is_frozen_to_keep(item_, held) ? held.free() : 0;
-    }
-    return sum >= facts_.least_frozen;
   }
 
   /// What was lent is eaten.
@@ -758,11 +341,11 @@ private:
   void settle(Branch<Track>& branch, std::size_t next, bool at_end) const {
     Amount kept = 0;
     std::size_t stay = 0;
-    const bool freezes = !at_end || freezes_rest(branch.held);
+    const bool freezes = !at_end || choices_.freezes_rest(branch.held);
     for (std::size_t i = 0; i < branch.held.size(); ++i) {
       Holding held = branch.held[i];
-      const bool keep = is_kept(held) && (freezes || !is_frozen_to_keep(item_, held));
-      if (!at_end && (keep || !is_done(held, next))) {
+      const bool keep = choices_.is_kept(held) && (freezes || !is_frozen_to_keep(item_, held));
+      if (!at_end && (keep || !choices_.is_done(held, next))) {
         branch.held[stay++] = held;
         continue;
       }
@@ -783,7 +366,7 @@ private:
 
   struct Scratch {
     std::vector<Candidate> candidates;
-    std::vector<Alternative> alternatives;
+    std::vector<ServiceChoice> alternatives;
     Branch<Track> branch;
   };
   Scratch& scratch(std::size_t depth) {
@@ -795,11 +378,11 @@ private:
 
   const Prepared& item_;
   const Item& facts_;
+  ServiceChoices choices_;
   bool apart_;
   std::deque<Scratch> scratch_;
   std::optional<std::span<const std::uint32_t>> script_;
   bool chooses_first_ = false;
-  std::optional<std::size_t> chosen_last_;
 };
 
 } // namespace manciple::buying
