@@ -369,5 +369,44 @@ TEST(Resolve, LeftoversOfWhatWasFrozenWereFrozen) {
   EXPECT_EQ(house.good().resolved.makings.size(), 2U);
 }
 
+// A dough that is kneaded in the session in which its pie is baked never sees the freezer, however
+// long the pie is eaten afterwards, and whatever the dough by itself would keep.
+TEST(Resolve, WhatIsMadeForAPieOfTheSameSessionIsFresh) {
+  House house;
+  house.recipe("dough", "1 lb all-purpose flour", "makes: 1 pound\n");
+  house.recipe("pie", "1 lb dough, 1 lb onion", "make ahead: yes\nkeeps: {fridge: 3 days}\n");
+  house.plan("2027-03-04: {dinner: pie}",
+             "prep: [{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]\n");
+  const auto compiled = house.good();
+  const auto& makings = compiled.resolved.makings;
+  ASSERT_EQ(makings.size(), 2U);
+  EXPECT_EQ(makings[0].session, 0U);
+  EXPECT_EQ(makings[1].session, 0U);
+  ASSERT_EQ(makings[1].consumers.size(), 1U);
+  EXPECT_FALSE(makings[1].consumers[0].from_freezer);
+  for (const prep::Reminder& one : compiled.prep.reminders) {
+    EXPECT_NE(one.kind, prep::Reminder::Kind::thaw) << one.what;
+  }
+  // The pie is as good as when its dough had been bought.
+  EXPECT_EQ(makings[0].good_until, text::parse_date("2027-03-05"));
+}
+
+// The same where the dough is kneaded in the afternoon, and the pie baked for dinner and the day
+// after.
+TEST(Resolve, WhatIsMadeInASessionForTheDinnerOfThatDayIsFresh) {
+  House house;
+  house.recipe("dough", "1 lb all-purpose flour", "makes: 1 pound\nkeeps: {freezer: 3 months}\n");
+  house.recipe("pie", "1 lb dough, 1 lb onion", "keeps: {fridge: 3 days}\n");
+  house.plan("2027-03-02: {dinner: pie}, 2027-03-04: {dinner: leftovers of pie}",
+             "prep: [{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]\n");
+  const auto compiled = house.good();
+  const auto& makings = compiled.resolved.makings;
+  ASSERT_EQ(makings.size(), 2U);
+  EXPECT_FALSE(makings[0].session);
+  EXPECT_EQ(makings[1].session, 0U);
+  ASSERT_EQ(makings[1].consumers.size(), 1U);
+  EXPECT_FALSE(makings[1].consumers[0].from_freezer);
+}
+
 } // namespace
 } // namespace manciple
