@@ -255,19 +255,6 @@ bool handles_raw(const Kitchen& kitchen, const Recipe& recipe, std::size_t step)
     }
     return false;
   };
-  // What was shaped before only goes onto the heat now.
-  for (std::size_t before = 0; before < step; ++before) {
-    if (handles_raw(kitchen, recipe, before) && step == steps_before_the_wait(recipe)) {
-      const bool again = std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                                     [&](const Ingredient& line) {
-                                       const foods::Food* food = kitchen::food_of(kitchen, line);
-                                       return food != nullptr && is_raw(*food) && names_it(line);
-                                     });
-      if (!again) {
-        return false;
-      }
-    }
-  }
   bool names_other = false;
   for (const Ingredient& line : recipe.ingredients) {
     const foods::Food* food = kitchen::food_of(kitchen, line);
@@ -276,7 +263,17 @@ bool handles_raw(const Kitchen& kitchen, const Recipe& recipe, std::size_t step)
     }
     names_other = names_other || names_it(line);
   }
-  return !names_other && !says(what, {"vegetable~", "pasta", "rice", "beans", "sauce", "dressing"});
+  if (names_other || says(what, {"vegetable~", "pasta", "rice", "beans", "sauce", "dressing"})) {
+    return false;
+  }
+  // What was shaped before only goes onto the heat now. No step before the heat asks this of those
+  // before it.
+  for (std::size_t before = 0; step == steps_before_the_wait(recipe) && before < step; ++before) {
+    if (handles_raw(kitchen, recipe, before)) {
+      return false;
+    }
+  }
+  return true;
 }
 
 } // namespace manciple::prep

@@ -312,5 +312,23 @@ TEST(Prep, WhatIsKeptInTheFreezerIsFrozenOnTheDayItIsBought) {
       << house.said();
 }
 
+// Whether hands are dirty with raw meat is asked of every step, and asks of those before it.
+TEST(Prep, ManyShortColdStepsWithRawMeatDoNotDoubleTheWorkEach) {
+  House house;
+  std::string method = "{do: Shape the beef into patties, hands on: 5 min}";
+  for (int i = 0; i < 60; ++i) {
+    method += ", {do: Turn them over, hands on: 1 min}";
+  }
+  house.recipe("patties", "1 lb ground beef",
+               "method: [" + method + ", {do: Fry, hands on: 10 min, on: burner}]\n");
+  house.plan("2027-03-10: {dinner: patties}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.cooking.size(), 1U);
+  const kitchen::Recipe& patties = compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe);
+  EXPECT_TRUE(prep::handles_raw(compiled.kitchen, patties, 0));
+  // They are shaped by then.
+  EXPECT_FALSE(prep::handles_raw(compiled.kitchen, patties, 61));
+}
+
 } // namespace
 } // namespace manciple
