@@ -123,7 +123,7 @@ void Days::thaw_food() {
   };
   for (const purchase::StockUse& used : shopping_.from_stock) {
     if (used.frozen || kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
-      take(resolved_.uses[used.use], resolved_.uses[used.use].food, used.amount);
+      take(resolved_.uses[used.use], purchase::food_of(kitchen_, used), used.amount);
     }
   }
   for (const purchase::Supply& supply : shopping_.supplies) {

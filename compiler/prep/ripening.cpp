@@ -141,7 +141,7 @@ std::vector<Reminder> ripening(const Kitchen& kitchen, const Resolved& resolved,
   }
   for (const purchase::StockUse& used : shopping.from_stock) {
     const kitchen::StockLot& lot = kitchen.on_hand.lots[used.lot];
-    const foods::FoodId food = *lot.what.food();
+    const foods::FoodId food = purchase::food_of(kitchen, used);
     if (lot.hard && !used.frozen && foods::keeps_ripe(kitchen.food(food))) {
       const Date from = std::max(*kitchen.on_hand.date, kitchen.plan->from);
       out.add(food, from, resolved.uses[used.use], used.amount);

@@ -330,5 +330,19 @@ TEST(Prep, ManyShortColdStepsWithRawMeatDoNotDoubleTheWorkEach) {
   EXPECT_FALSE(prep::handles_raw(compiled.kitchen, patties, 61));
 }
 
+// The turkey is in the freezer, and it is the turkey that has to thaw.
+TEST(Prep, WhatStandsForAnotherFoodIsMovedUnderItsOwnName) {
+  House house;
+  house.household("any of these: [{ground beef: 1, ground turkey: 1}]\n");
+  house.recipe("stew", "1 lb ground beef");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-02-28\non hand: [\"1 lb ground turkey, freezer\"]\n");
+  house.plan("2027-03-10: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.reminders.size(), 1U);
+  EXPECT_EQ(compiled.prep.reminders[0].what,
+            "Move 1 lb ground turkey from the freezer to the fridge, for stew on Wed 10 Mar");
+}
+
 } // namespace
 } // namespace manciple
