@@ -169,6 +169,9 @@ TEST(Safety, PhrasesHaveGapsAndEndings) {
 TEST(Safety, TemperaturesAreReadInBothScales) {
   EXPECT_EQ(safety::temperatures_in("to 165 F, or 74 C"), (std::vector<int>{165, 165}));
   EXPECT_EQ(safety::temperatures_in("180°C"), std::vector<int>{356});
+  // To the nearest degree, so that the Celsius of a safe temperature is that temperature.
+  EXPECT_EQ(safety::temperatures_in("57 C, 63 C, 71 C, 100 C"),
+            (std::vector<int>{135, 145, 160, 212}));
   EXPECT_TRUE(safety::temperatures_in("2 Forks, 3 Cups, 12").empty());
 }
 
