@@ -309,6 +309,23 @@ TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   EXPECT_FALSE(cut_in_session("2 onions, diced")); // two days at most
 }
 
+// 200 C is 392 F, and what a cook turns is the 200 of the recipe.
+TEST(Session, AMetricOvenIsTurnedToWhatItsDialShows) {
+  House house;
+  house.household("measures: metric\n");
+  house.recipe("cake", "500 g all-purpose flour",
+               "make ahead: yes\nkeeps: {fridge: 4 days}\n"
+               "method: [{do: Bake, hands on: 5 min, then: 30 min, on: oven, at: 200 C}]\n");
+  house.plan("2027-03-08: {dinner: cake}", sunday_afternoon);
+  const auto compiled = house.good();
+  const auto& tasks = compiled.prep.sessions.at(0).tasks;
+  const auto heating = std::find_if(tasks.begin(), tasks.end(), [](const prep::Task& task) {
+    return task.kind == Kind::preheat;
+  });
+  ASSERT_NE(heating, tasks.end());
+  EXPECT_EQ(heating->what, "Heat the oven to 200 °C for cake");
+}
+
 TEST(Session, ItsCooksHaveNames) {
   House house;
   house.recipe("soup", "\"1 lb carrots, diced\"");
