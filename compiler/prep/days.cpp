@@ -1,4 +1,3 @@
-#include "foods/convert.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "kitchen/appliances.hpp"
@@ -11,7 +10,6 @@
 #include "prep/ripening.hpp"
 #include "prep/who_cooks.hpp"
 #include "prep/work.hpp"
-#include "resolve/steps.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -77,6 +75,7 @@ private:
   void by_products();
   void pack();
   void wait_times();
+  [[nodiscard]] std::map<FoodId, Rational> foods_of_use(std::size_t use) const;
   void ripening();
   void freeze();
   void use_up();
@@ -223,6 +222,25 @@ void Days::pack() {
   }
 }
 
+// How much of which food a use takes: of its own what no other stands for.
+std::map<FoodId, Rational> Days::foods_of_use(std::size_t u) const {
+  const Use& use = resolved_.uses[u];
+  std::map<FoodId, Rational> out{{use.food, use.amount}};
+  const auto serves = [&](FoodId food, const purchase::Served& part) {
+    if (part.use == u && food != use.food) {
+      out[food] += part.amount;
+      out[use.food] -= part.covers;
+    }
+  };
+  for (const purchase::StockUse& used : shopping_.from_stock) {
+    serves(purchase::food_of(kitchen_, used), used);
+  }
+  for (const purchase::Supply& supply : shopping_.supplies) {
+    serves(shopping_.lines[supply.line].food, supply);
+  }
+  return out;
+}
+
 void Days::wait_times() {
   std::map<MakingId, int> cooked_from;
   std::map<MakingId, std::pair<Date, int>> stands_from;
@@ -261,20 +279,20 @@ void Days::wait_times() {
           fmt::format("{}: it stands at least {}", what, text::print_minutes(*recipe.marinate)),
           clock, making.id, recipe.marinate);
     }
-    for (const kitchen::Ingredient& ingredient : recipe.ingredients) {
-      const FoodId* food = ingredient.food();
-      if (food == nullptr || !ingredient.amount || !kitchen_.food(*food).soak) {
-        continue;
-      }
-      const auto [date, clock] = begin(making, kitchen_.food(*food).soak->value);
-      foods::Amount scaled = *ingredient.amount;
-      scaled.number *= resolve::times_of_ingredient(kitchen_, recipe, ingredient, making.times);
-      const auto bought = foods::as_purchased(kitchen_.food(*food), scaled);
-      if (bought) {
+  }
+  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+    const auto* of = std::get_if<resolve::OfMaking>(&resolved_.uses[u].reason);
+    if (of == nullptr) {
+      continue;
+    }
+    for (const auto& [food, taken] : foods_of_use(u)) {
+      if (const auto& soak = kitchen_.food(food).soak; soak && taken > 0) {
+        const Making& making = resolved_.making(of->making);
+        const auto [date, clock] = begin(making, soak->value);
         add(Kind::soak, date,
-            fmt::format("Soak {} for {} ({})", amount(*food, bought->amount), recipe.name,
-                        text::print_day(making.date)),
-            clock, making.id, kitchen_.food(*food).soak->value);
+            fmt::format("Soak {} for {} ({})", amount(food, taken),
+                        kitchen_.recipe(making.recipe).name, text::print_day(making.date)),
+            clock, making.id, soak->value);
       }
     }
   }

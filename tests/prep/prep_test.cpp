@@ -344,5 +344,32 @@ TEST(Prep, WhatStandsForAnotherFoodIsMovedUnderItsOwnName) {
             "Move 1 lb ground turkey from the freezer to the fridge, for stew on Wed 10 Mar");
 }
 
+// What is soaked is what is used: not the optional beans that nobody has bought, and not those in
+// whose place others are taken.
+TEST(Prep, WhatIsNotUsedIsNotSoaked) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {onion: 1.00/lb, dried black bean: 1 lb bag 2.00}\n");
+  const auto soaked = [&](const std::string& ingredients) {
+    house.recipe("beans", ingredients);
+    house.plan("2027-03-10: {breakfast: beans}");
+    std::vector<std::string> out;
+    for (const prep::Reminder& one : house.good().prep.reminders) {
+      if (one.kind == prep::Reminder::Kind::soak) {
+        out.push_back(one.what);
+      }
+    }
+    return out;
+  };
+  using Told = std::vector<std::string>;
+  EXPECT_EQ(soaked("1 lb onion, \"1 lb dried black beans, optional\""), Told{});
+  house.household("optional: buy\n");
+  EXPECT_EQ(soaked("1 lb onion, \"1 lb dried black beans, optional\""),
+            Told{"Soak 1 lb dried black beans for beans (Wed 10 Mar)"});
+  house.household("any of these: [{dried chickpeas: 1, dried black beans: 1}]\n");
+  EXPECT_EQ(soaked("1 lb dried chickpeas"),
+            Told{"Soak 1 lb dried black beans for beans (Wed 10 Mar)"});
+}
+
 } // namespace
 } // namespace manciple
