@@ -79,12 +79,9 @@ bool goes_on(const Recipe& recipe, const Clause& clause) {
   if (is_one_of(word, of_things)) {
     return true;
   }
-  const std::string stem = text::singular(word);
-  return !is_one_of(word, preparing) && stem.size() >= 3 &&
+  return !is_one_of(word, preparing) && text::singular(word).size() >= 3 &&
          std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                     [&](const Ingredient& line) {
-                       return text::lower(line.text).find(stem) != std::string::npos;
-                     });
+                     [&](const Ingredient& line) { return text::names(line.text, word); });
 }
 
 // By clause: whether it only prepares something.
@@ -242,14 +239,14 @@ bool handles_raw(const Kitchen& kitchen, const Recipe& recipe, std::size_t step)
     return false;
   }
   // A step that cuts the vegetables, or boils the rice, does not touch it.
-  const std::string what = text::lower(recipe.method[step].what);
+  const std::string& what = recipe.method[step].what;
   const auto names_it = [&](const Ingredient& line) {
     const foods::Food* food = kitchen::food_of(kitchen, line);
     if (food == nullptr) {
       return false;
     }
     for (const std::string_view word : text::split(food->name, ' ')) {
-      if (word.size() >= 3 && what.find(text::singular(word)) != std::string::npos) {
+      if (word.size() >= 3 && text::names(what, word)) {
         return true;
       }
     }

@@ -44,6 +44,24 @@ TEST(Method, TellsWhatOnlyPreparesFromTheRest) {
     EXPECT_FALSE(prep::only_prepares(recipe, step(what))) << what;
   }
   EXPECT_FALSE(prep::only_prepares(recipe, step("Slice the onion", 5, "burner")));
+  // The oil is in no word of the eggs.
+  EXPECT_FALSE(
+      prep::only_prepares(recipe_of({"4 boiled eggs"}), step("Peel the eggs and oil the tray")));
+  EXPECT_TRUE(
+      prep::only_prepares(recipe_of({"4 boiled eggs, 1 onion"}), step("Peel the onion and eggs")));
+}
+
+// To season carrots is not to handle sea bass.
+TEST(Method, FindsAFoodByWholeWords) {
+  House house;
+  house.recipe("bake", "1 lb sea bass fillets, 1 lb carrots",
+               "method: [{do: Season the carrots, hands on: 5 min}, {do: Rinse the sea bass, hands "
+               "on: 5 min}, {do: Bake, then: 20 min, on: oven}]\n");
+  house.plan("2027-03-02: {dinner: bake}");
+  const auto compiled = house.good();
+  const kitchen::Recipe& bake = compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe);
+  EXPECT_FALSE(prep::handles_raw(compiled.kitchen, bake, 0));
+  EXPECT_TRUE(prep::handles_raw(compiled.kitchen, bake, 1));
 }
 
 TEST(Method, LeavesOutWhatIsCutAlready) {

@@ -408,5 +408,26 @@ TEST(Resolve, WhatIsMadeInASessionForTheDinnerOfThatDayIsFresh) {
   EXPECT_FALSE(makings[1].consumers[0].from_freezer);
 }
 
+// Herbs that are eaten raw are fresh. The sausages are no sage, what is reserved is not served, and
+// what cooks at a rolling boil does not stop at the top.
+TEST(Resolve, AHerbIsFoundByWholeWords) {
+  House house;
+  const auto fresh = [&](const std::string& line, const std::string& method) {
+    house.recipe("stew", line, "method: [" + method + "]\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    const auto compiled = house.good();
+    EXPECT_EQ(compiled.resolved.uses.size(), 1U);
+    return compiled.resolved.uses.at(0).fresh;
+  };
+  const std::string strewn = "{do: Fry the sausages, hands on: 5 min, on: burner}, "
+                             "{do: Strew the sage over, hands on: 1 min}";
+  EXPECT_TRUE(fresh("1/4 cup chopped fresh sage", strewn));
+  const std::string cooked = "{do: Stir in the parsley, hands on: 5 min, on: burner}";
+  EXPECT_FALSE(fresh("\"1/4 cup chopped parsley, some reserved\"", cooked));
+  EXPECT_FALSE(fresh("\"1/4 cup chopped parsley, stopping short of the stalks\"", cooked));
+  EXPECT_TRUE(fresh("\"1/4 cup chopped parsley, to serve\"", cooked));
+  EXPECT_TRUE(fresh("\"1/4 cup chopped parsley, for topping\"", cooked));
+}
+
 } // namespace
 } // namespace manciple
