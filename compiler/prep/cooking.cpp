@@ -407,7 +407,7 @@ bool goes_hot_to_the_table(const Kitchen& kitchen, const Recipe& recipe) {
 
 bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
   const bool cake =
-      holds(kitchen, recipe, foods::Class::flour) && holds(kitchen, recipe, foods::Class::sugar);
+      kitchen::is_baked_from_flour(kitchen, recipe) && holds(kitchen, recipe, foods::Class::sugar);
   return !cake && (recipe.method.empty() || kitchen::is_heated(recipe));
 }
 

@@ -207,5 +207,20 @@ TEST(DayOfCooking, APackedLunchIsMadeTheEveningBefore) {
   EXPECT_TRUE(house.said("S003"));
 }
 
+// A cake is eaten when it is cold; what is fried of the same things is not.
+TEST(Cooking, PancakesAreEatenHot) {
+  House house;
+  const auto hot = [&](const std::string& on) {
+    house.recipe("stew", "1 cup all-purpose flour, 2 tbsp granulated sugar, 2 eggs",
+                 "method: [{do: Cook, hands on: 15 min, on: " + on + "}]\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    const auto compiled = house.good();
+    return prep::is_eaten_hot(compiled.kitchen,
+                              compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe));
+  };
+  EXPECT_TRUE(hot("burner"));
+  EXPECT_FALSE(hot("oven"));
+}
+
 } // namespace
 } // namespace manciple
