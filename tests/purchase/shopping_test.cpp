@@ -479,5 +479,21 @@ TEST(Shopping, OfASmallStopItIsSaidWhatLeavingItOutWouldMean) {
   EXPECT_NE(only.find("no other stop brings all of that in time"), std::string::npos) << only;
 }
 
+// Two thirds of an ounce is more than half of the cheapest bunch, so the dish needs it, and it is
+// worth a stop; that it is less than half of a large one does not make it a garnish.
+TEST(Shopping, ABunchOfHerbsIsTheCheapestPackOfThem) {
+  House house;
+  house.household("a stop costs: 6.00\n");
+  house.recipe("salad", "20 g parsley");
+  house.plan("2027-03-02: {dinner: salad}");
+  const auto bought = [&](const std::string& offers) {
+    house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {parsley: " + offers + "}\n");
+    return house.good().shopping.lines.size();
+  };
+  EXPECT_EQ(bought("100 g bunch 2.00"), 0U);
+  EXPECT_EQ(bought("20 g bunch 1.00"), 1U);
+  EXPECT_EQ(bought("[20 g bunch 1.00, 100 g bunch 2.00]"), 1U);
+}
+
 } // namespace
 } // namespace manciple
