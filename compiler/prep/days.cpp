@@ -86,6 +86,11 @@ private:
   [[nodiscard]] std::string purpose(const Use& use) const {
     return prep::purpose(kitchen_, resolved_, use);
   }
+  // The day on which something is taken out of the freezer: the day before a plan begins is one, as
+  // what thaws in the fridge takes a night, but none that has been where a plan goes on.
+  [[nodiscard]] Date still_to_come(Date date) const {
+    return plan_.from > plan_.begins ? std::max(plan_.from, date) : date;
+  }
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
     return foods::as_seen(kitchen_.food(food), of, kitchen_.household.system);
   }
@@ -133,7 +138,7 @@ void Days::thaw_food() {
   for (const auto& [key, of] : straight) {
     const auto& [date, food, why] = key;
     if (why != "use") {
-      add(Kind::thaw, date,
+      add(Kind::thaw, still_to_come(date),
           fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
     }
   }
@@ -143,7 +148,7 @@ void Days::thaw_food() {
       continue; // a staple is taken out as it is eaten
     }
     const int days = thawing_days(of);
-    add(Kind::thaw, date - std::chrono::days(days),
+    add(Kind::thaw, still_to_come(date - std::chrono::days(days)),
         fmt::format("Move {}{} from the freezer to the fridge, for {} on {}",
                     kitchen_.food(food).keeps.frozen_juice ? "juice or zest of " : "",
                     amount(food, of), why, text::print_day(date)));
@@ -156,7 +161,7 @@ void Days::thaw_dishes() {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
       if (consumer.from_freezer && !is_reheated_frozen(recipe)) {
-        add(Kind::thaw, std::max(plan_.from, consumer.date - std::chrono::days(1)),
+        add(Kind::thaw, still_to_come(consumer.date - std::chrono::days(1)),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
                         text::print_day(making.date), text::print_day(consumer.date)));
       }
@@ -190,7 +195,7 @@ void Days::by_products() {
   for (const resolve::ByProduct& one : resolved_.by_products) {
     for (const resolve::ByProduct::Part& part : one.parts) {
       if (part.from_freezer) {
-        add(Kind::thaw, std::max(plan_.from, part.date - std::chrono::days(1)),
+        add(Kind::thaw, still_to_come(part.date - std::chrono::days(1)),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {} on {}",
                         amount_given(kitchen_, resolved_, one, part.amount),
                         text::print_day(one.date),

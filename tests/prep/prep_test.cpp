@@ -371,5 +371,31 @@ TEST(Prep, WhatIsNotUsedIsNotSoaked) {
             Told{"Soak 1 lb dried black beans for beans (Wed 10 Mar)"});
 }
 
+// What thaws in the fridge takes a night, so the day before a plan begins is a day on which
+// something is taken out; where a plan goes on, a day that has been is none.
+TEST(Prep, NothingIsTakenOutOfTheFreezerOnADayThatHasBeen) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: 1.00/lb}\n");
+  house.recipe("roast", "1 lb ground beef");
+  house.recipe("sauce", "1 lb onion", "keeps: {fridge: 3 days, freezer: 3 months}\n");
+  const auto thawed = [&](const std::string& counted, const std::string& eaten) {
+    house.write("plans/on-hand.yaml",
+                "date: " + counted +
+                    "\non hand: [\"1 lb ground beef, freezer\", \"2 servings sauce, freezer\", "
+                    "\"1 loaf white bread, freezer\"]\n");
+    house.plan(eaten + ": {breakfast: 4 slices white bread, dinner: [roast, leftovers of sauce]}");
+    std::vector<std::string> out;
+    for (const prep::Reminder& one : house.good().prep.reminders) {
+      if (one.kind == prep::Reminder::Kind::thaw) {
+        out.push_back(text::print_date(one.date));
+      }
+    }
+    return out;
+  };
+  EXPECT_EQ(thawed("2027-02-28", "2027-03-01"), std::vector<std::string>(3, "2027-02-28"));
+  EXPECT_EQ(thawed("2027-03-05", "2027-03-05"), std::vector<std::string>(3, "2027-03-05"));
+  EXPECT_EQ(thawed("2027-03-05", "2027-03-09"), std::vector<std::string>(3, "2027-03-08"));
+}
+
 } // namespace
 } // namespace manciple

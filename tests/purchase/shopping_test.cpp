@@ -495,5 +495,20 @@ TEST(Shopping, ABunchOfHerbsIsTheCheapestPackOfThem) {
   EXPECT_EQ(bought("[20 g bunch 1.00, 100 g bunch 2.00]"), 1U);
 }
 
+// Twice as much of the thin milk does what the whole one does; what is thrown away of it is its
+// own.
+TEST(Shopping, WhatIsThrownAwayOfASubstituteIsInItsOwnMeasure) {
+  House house;
+  house.household("any of these: [{whole milk: 1, 2% milk: 2}]\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {2% milk: 1 gal jug 4.00}\n");
+  house.plan("2027-03-02: {breakfast: 3 cups whole milk}");
+  const auto compiled = house.good();
+  const purchase::Line& line = compiled.shopping.lines.at(0);
+  const auto ways = purchase::other_offers(compiled.kitchen, compiled.shopping, line.food);
+  ASSERT_EQ(ways.size(), 1U);
+  EXPECT_GT(line.wasted, 0);
+  EXPECT_NEAR(to_double(ways[0].wasted), to_double(line.wasted), 0.01);
+}
+
 } // namespace
 } // namespace manciple
