@@ -21,15 +21,15 @@
 
 namespace manciple::prep {
 
-std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                    const resolve::Use& use) {
+std::optional<std::string> purpose(const kitchen::Kitchen& kitchen,
+                                   const resolve::Resolved& resolved, const resolve::Use& use) {
   if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
     return kitchen.recipe(resolved.making(of->making).recipe).name;
   }
   if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
     return kitchen.plan->meals[of->dish.meal].slot;
   }
-  return "use";
+  return std::nullopt;
 }
 
 Begun begun_by_day(int moment) {
@@ -83,9 +83,6 @@ private:
            std::optional<MakingId> making = {}, std::optional<int> lasts = {}) {
     out_.push_back({kind, date, clock, std::move(what), making, lasts});
   }
-  [[nodiscard]] std::string purpose(const Use& use) const {
-    return prep::purpose(kitchen_, resolved_, use);
-  }
   // The day on which something is taken out of the freezer: the day before a plan begins is one, as
   // what thaws in the fridge takes a night, but none that has been where a plan goes on.
   [[nodiscard]] Date still_to_come(Date date) const {
@@ -115,14 +112,15 @@ void Days::thaw_food() {
     // as they are. Common practice. What is bought frozen is taken out as it is used.
     constexpr int morning = 10 * 60;
     const bool bread = food.department == foods::Department::bakery;
-    if (food.stored == foods::Place::freezer) {
-      return;
+    const std::optional<std::string> why = purpose(kitchen_, resolved_, use);
+    if (food.stored == foods::Place::freezer || !why) {
+      return; // a staple is taken out as it is eaten
     }
     if (bread || food.freezes_for_cooking) {
       const bool evening_before = bread && use.clock < morning;
-      straight[{use.date - std::chrono::days(evening_before ? 1 : 0), id, purpose(use)}] += of;
+      straight[{use.date - std::chrono::days(evening_before ? 1 : 0), id, *why}] += of;
     } else {
-      frozen[{use.date, id, purpose(use)}] += of;
+      frozen[{use.date, id, *why}] += of;
     }
   };
   for (const purchase::StockUse& used : shopping_.from_stock) {
@@ -137,16 +135,11 @@ void Days::thaw_food() {
   }
   for (const auto& [key, of] : straight) {
     const auto& [date, food, why] = key;
-    if (why != "use") {
-      add(Kind::thaw, still_to_come(date),
-          fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
-    }
+    add(Kind::thaw, still_to_come(date),
+        fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
   }
   for (const auto& [key, of] : frozen) {
     const auto& [date, food, why] = key;
-    if (why == "use") {
-      continue; // a staple is taken out as it is eaten
-    }
     const int days = thawing_days(of);
     add(Kind::thaw, still_to_come(date - std::chrono::days(days)),
         fmt::format("Move {}{} from the freezer to the fridge, for {} on {}",
@@ -435,7 +428,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       out.push_back({juice ? food.name + " juice and zest" : food.name,
                      use == nullptr || resolve::is_for_freezer(kitchen, *use)
                          ? "nothing planned yet"
-                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use).value_or("use"),
                                        text::print_day(use->date)),
                      juice ? "of " + of : of, one.bought.value_or(bag.frozen_on),
                      bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),

@@ -397,5 +397,16 @@ TEST(Prep, NothingIsTakenOutOfTheFreezerOnADayThatHasBeen) {
   EXPECT_EQ(thawed("2027-03-05", "2027-03-09"), std::vector<std::string>(3, "2027-03-08"));
 }
 
+TEST(Prep, AMealMayBeCalledUse) {
+  House house;
+  house.write("plans/household.yaml", "people: [{name: Ada}]\nmeals: {use: \"18:30\"}\n");
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand: [\"1 lb ground beef, freezer\"]\n");
+  house.plan("2027-03-10: {use: 1 lb ground beef}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.reminders.size(), 1U);
+  EXPECT_EQ(compiled.prep.reminders[0].what,
+            "Move 1 lb ground beef from the freezer to the fridge, for use on Wed 10 Mar");
+}
+
 } // namespace
 } // namespace manciple
