@@ -93,6 +93,7 @@ TEST(Shopping, EveryUseIsMetExactly) {
   house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");
   house.plan("every day: {dinner: stew}");
   const auto compiled = house.good();
+  ASSERT_EQ(compiled.resolved.uses.size(), 2U * 31U);
   std::vector<Rational> met(compiled.resolved.uses.size(), Rational(0));
   for (const auto& supply : compiled.shopping.supplies) {
     met[supply.use] += supply.covers;
