@@ -154,8 +154,16 @@ int why(const std::string& name, const std::string& plan) {
   }
   const auto food = compiled->kitchen.foods.find(name);
   const auto& uses = compiled->resolved.uses;
-  const bool used = food && std::any_of(uses.begin(), uses.end(),
-                                        [&](const resolve::Use& use) { return use.food == *food; });
+  const purchase::Shopping& shopping = compiled->shopping;
+  const auto is_used = [&](const resolve::Use& use) { return use.food == *food; };
+  const auto is_bought = [&](const purchase::Line& line) { return line.food == *food; };
+  const auto is_taken = [&](const purchase::StockUse& used) {
+    return purchase::food_of(compiled->kitchen, used) == *food;
+  };
+  const bool used =
+      food && (std::any_of(uses.begin(), uses.end(), is_used) ||
+               std::any_of(shopping.lines.begin(), shopping.lines.end(), is_bought) ||
+               std::any_of(shopping.from_stock.begin(), shopping.from_stock.end(), is_taken));
   const auto gives = [&](const resolve::ByProduct& one) {
     const auto& given = resolve::given_as(compiled->kitchen, compiled->resolved, one);
     return food && given.what.target == kitchen::Target(*food);

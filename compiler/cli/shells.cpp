@@ -18,7 +18,7 @@ struct Choice {
 };
 
 Choice choice_of(const std::string& argument) {
-  if (argument == "PLAN" || argument == "FILES" || argument == "--plan" || argument == "RECEIPT" ||
+  if (argument == "PLAN" || argument == "FILE" || argument == "FILES" || argument == "--plan" ||
       argument == "BEFORE" || argument == "AFTER") {
     return {Choice::Kind::file, {}};
   }

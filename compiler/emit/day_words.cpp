@@ -204,11 +204,7 @@ std::string goes_first(const prep::Cooking& cook) {
 }
 
 std::string on_the_dial(const Compiled& compiled, int fahrenheit) {
-  if (compiled.kitchen.household.system == measure::System::us) {
-    return fmt::format("{} F", (fahrenheit + 2) / 5 * 5);
-  }
-  const Rational fives = Rational(fahrenheit - 32) * 5 / 9 / 5;
-  return fmt::format("{} °C", measure::to_int64(measure::round(fives)) * 5);
+  return measure::print_on_dial(fahrenheit, compiled.kitchen.household.system);
 }
 
 std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compiled,

@@ -333,6 +333,9 @@ void Sheet::from(std::size_t i, Taken& out) const {
       if (used.use == u) {
         out.place =
             used.frozen ? foods::Place::freezer : compiled_.kitchen.on_hand.lots[used.lot].place;
+        if (const foods::FoodId lot = food_of(compiled_.kitchen, used); lot != uses[u].food) {
+          out.from = "in place of it: " + compiled_.kitchen.food(lot).name;
+        }
       }
     }
     for (const purchase::Supply& supply : compiled_.shopping.supplies) {

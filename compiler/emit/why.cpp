@@ -23,7 +23,9 @@ private:
   void use(const resolve::Use& use, const Rational& amount, int depth);
   void making(MakingId id, const Rational& amount, int depth);
   void dish(const resolve::DishRef& ref, const Rational& amount, bool leftovers, int depth);
-  void in_its_place(std::size_t line);
+  void in_its_place(const Rational& covered, const foods::Food& by, std::string_view which);
+  void line_in_its_place(std::size_t line);
+  void lot_in_its_place(std::size_t lot);
   void others();
   void by_products();
   void line(int depth, const Rational& amount, std::string_view what) {
@@ -108,7 +110,7 @@ std::string Tree::run() {
     needed += u.food == food_ ? u.amount : Rational(0);
   }
   for (const purchase::StockUse& s : shopping.from_stock) {
-    stock += resolved.uses[s.use].food == food_ ? s.amount : Rational(0);
+    stock += food_of(compiled_.kitchen, s) == food_ ? s.amount : Rational(0);
   }
   for (const purchase::Line& l : shopping.lines) {
     if (l.food == food_) {
@@ -124,7 +126,11 @@ std::string Tree::run() {
 
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
-    if (*lot.what.food() != food_ || shopping.taken_of_lot(l) == 0) {
+    if (*lot.what.food() != food_) {
+      lot_in_its_place(l);
+      continue;
+    }
+    if (shopping.taken_of_lot(l) == 0) {
       continue;
     }
     out_ += fmt::format("\non hand: {}\n", lot.what.text);
@@ -138,7 +144,7 @@ std::string Tree::run() {
   for (std::size_t l = 0; l < shopping.lines.size(); ++l) {
     const purchase::Line& bought_line = shopping.lines[l];
     if (bought_line.food != food_) {
-      in_its_place(l);
+      line_in_its_place(l);
       continue;
     }
     const purchase::StopMade& visit = shopping.visits[bought_line.visit];
@@ -193,19 +199,34 @@ void Tree::by_products() {
 }
 
 // What another food covers of it.
-void Tree::in_its_place(std::size_t line) {
+void Tree::in_its_place(const Rational& covered, const foods::Food& by, std::string_view which) {
+  if (covered > 0) {
+    out_ += fmt::format("\n{} of it is covered by {} ({})\n",
+                        amount_of(compiled_, food_, covered, 2), by.name, which);
+  }
+}
+
+void Tree::lot_in_its_place(std::size_t lot) {
+  Rational covered = 0;
+  for (const purchase::StockUse& used : compiled_.shopping.from_stock) {
+    if (used.lot == lot && compiled_.resolved.uses[used.use].food == food_) {
+      covered += used.covers;
+    }
+  }
+  const kitchen::Ingredient& what = compiled_.kitchen.on_hand.lots[lot].what;
+  in_its_place(covered, compiled_.kitchen.food(*what.food()),
+               fmt::format("on hand: {}", what.text));
+}
+
+void Tree::line_in_its_place(std::size_t line) {
   Rational covered = 0;
   for (const purchase::Supply& supply : compiled_.shopping.supplies) {
     if (supply.line == line && compiled_.resolved.uses[supply.use].food == food_) {
       covered += supply.covers;
     }
   }
-  if (covered > 0) {
-    const purchase::Line& bought = compiled_.shopping.lines[line];
-    out_ +=
-        fmt::format("\n{} of it is covered by {} ({})\n", amount_of(compiled_, food_, covered, 2),
-                    food_of(compiled_, bought).name, count_of(compiled_, bought));
-  }
+  const purchase::Line& bought = compiled_.shopping.lines[line];
+  in_its_place(covered, food_of(compiled_, bought), count_of(compiled_, bought));
 }
 
 // What the other offers would come to, and why the one with the lowest price a unit may lose.

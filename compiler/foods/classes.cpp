@@ -137,7 +137,9 @@ constexpr auto sugar = std::to_array<std::string_view>(
      "molasses", "light corn syrup", "dark corn syrup", "agave syrup", "dark chocolate",
      "milk chocolate chip", "chocolate chip", "white chocolate chip"});
 // Flour by another name.
-constexpr auto meals = std::to_array<std::string_view>({"cornmeal", "semolina", "masa harina"});
+constexpr auto meals = std::to_array<std::string_view>(
+    {"cornmeal", "semolina", "masa harina", "biscuit mix", "bread mix", "brownie mix", "cake mix",
+     "cornbread mix", "pancake mix"});
 constexpr auto sprouts = std::to_array<std::string_view>({"alfalfa sprout", "bean sprout"});
 constexpr auto honey = std::to_array<std::string_view>({"honey", "honey mustard"});
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "foods/diet_classes.hpp"
+#include "foods/expecting.hpp"
 #include "foods/nutrients.hpp"
 #include "foods/words.hpp"
 #include "measure/quantity.hpp"
@@ -114,6 +115,7 @@ struct Food {
   std::optional<Sourced<SafeTemperature>> safe_at;
   std::optional<Allergens> allergens; ///< absent: not known, never "none"
   std::optional<Classes> classes;     ///< absent: not known, never "none"
+  std::optional<Cautions> expecting;  ///< absent: only its name tells
   std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
   std::optional<Nutrients> nutrients;
   std::optional<Nutrients> cooked; ///< of 100 g of the food once it is cooked

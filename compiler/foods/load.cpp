@@ -44,6 +44,7 @@ private:
   void safe_at(const Node& node);
   void allergens(const Node& node);
   void classes(const Node& node);
+  void expecting(const Node& node);
   void nutrients(const Node& node);
   void check(const Entry& entry);
 
@@ -274,6 +275,25 @@ void FileReader::classes(const Node& node) {
   food_.classes = std::move(read);
 }
 
+void FileReader::expecting(const Node& node) {
+  const Fields fields(node, keys::expecting, diagnostics_);
+  Cautions read;
+  for (const Node* item : fields.list("classes")) {
+    if (const auto of = parse_caution(item->scalar)) {
+      read.classes.push_back(*of);
+    } else {
+      diagnostics_.error(
+          errors::unknown_word, item->span,
+          fmt::format("'{}' is not a class of foods to be careful with", item->scalar),
+          nearest_of(item->scalar, caution_words()));
+    }
+  }
+  if (const Node* source = fields.find("source")) {
+    read.source = source->scalar;
+  }
+  food_.expecting = std::move(read);
+}
+
 // A household's record changes the figures that it names.
 void FileReader::nutrients(const Node& node) {
   const Fields fields(node, keys::nutrients, diagnostics_);
@@ -403,6 +423,7 @@ void FileReader::read(const Entry& entry) {
     food_.shop_in = node->scalar;
   }
   each("classes", &FileReader::classes);
+  each("expecting", &FileReader::expecting);
   each("nutrients", &FileReader::nutrients);
   if (const Node* node = fields.find("from the tap")) {
     food_.from_tap = node->scalar == "yes";

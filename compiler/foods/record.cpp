@@ -136,6 +136,10 @@ template <typename Archive>
 void each_field(Archive& a, DietClass& s) {
   a(s);
 }
+template <typename Archive>
+void each_field(Archive& a, Caution& s) {
+  a(s);
+}
 // In thousandths, which is as fine as the tables are; under 0 where there is no figure.
 template <typename Archive>
 void each_field(Archive& a, Nutrients& n) {
@@ -212,6 +216,10 @@ void describe(Archive& a, Food& f) {
     list(a, f.classes->contains);
     list(a, f.classes->check_label);
     a(f.classes->source);
+  }
+  if (a.has(f.expecting)) {
+    list(a, f.expecting->classes);
+    a(f.expecting->source);
   }
   maybe(a, f.nutrients);
   maybe(a, f.cooked);

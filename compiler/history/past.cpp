@@ -19,8 +19,6 @@ using kitchen::Kitchen;
 using resolve::Making;
 using resolve::Resolved;
 
-constexpr int noon = 12 * text::minutes_an_hour;
-
 // What happens in the order in which it does.
 struct Event {
   enum class Kind : std::uint8_t { count, receipt, use, change };
@@ -30,14 +28,21 @@ struct Event {
   std::size_t index = 0;
 };
 
-// When what was bought is at home.
+// When what was bought is at home: with the trip of the day that goes to the shop, or if none was
+// to go there, with the first one.
 int home_of(const Kitchen& kitchen, const kitchen::Receipt& receipt) {
+  std::optional<int> first;
   for (const kitchen::Trip& trip : kitchen.plan->trips) {
-    if (trip.date == receipt.date) {
+    if (trip.date != receipt.date) {
+      continue;
+    }
+    if (std::any_of(trip.stops.begin(), trip.stops.end(),
+                    [&](const kitchen::Candidate& stop) { return stop.shop == receipt.shop; })) {
       return trip.home;
     }
+    first = first.value_or(trip.home);
   }
-  return noon;
+  return first.value_or(kitchen::usually_home);
 }
 
 std::vector<Event> events(const Kitchen& kitchen, const Resolved& resolved, Date from, Date until) {

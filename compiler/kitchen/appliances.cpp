@@ -2,6 +2,7 @@
 
 #include "kitchen/errors.hpp"
 #include "text/nearest.hpp"
+#include "text/phrases.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -149,9 +150,8 @@ bool is_cooked(const Recipe& recipe, std::string_view food) {
   const std::string_view name = food.substr(0, food.find(" ("));  // "parsley (by volume)"
   const std::string_view word = name.substr(name.rfind(' ') + 1); // all of it if there is no space
   const auto named =
-      std::find_if(recipe.method.begin(), recipe.method.end(), [&](const MethodStep& step) {
-        return text::lower(step.what).find(word) != std::string::npos;
-      });
+      std::find_if(recipe.method.begin(), recipe.method.end(),
+                   [&](const MethodStep& step) { return text::names(step.what, word); });
   return std::any_of(named == recipe.method.end() ? recipe.method.begin() : named,
                      recipe.method.end(), is_hot);
 }

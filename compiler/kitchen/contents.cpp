@@ -19,6 +19,12 @@ bool holds(const Kitchen& kitchen, const Recipe& recipe, foods::Class what) {
                      [&](const Ingredient& line) { return is(kitchen, line, what); });
 }
 
+bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
+  return holds(kitchen, recipe, foods::Class::flour) &&
+         std::any_of(recipe.method.begin(), recipe.method.end(),
+                     [](const MethodStep& step) { return step.appliance == "oven"; });
+}
+
 const foods::Food* least_safe(const Kitchen& kitchen, const Recipe& recipe) {
   const foods::Food* out = nullptr;
   for (const Ingredient& line : recipe.ingredients) {

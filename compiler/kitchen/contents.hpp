@@ -12,6 +12,9 @@ const foods::Food* food_of(const Kitchen& kitchen, const Ingredient& line);
 bool is(const Kitchen& kitchen, const Ingredient& line, foods::Class what);
 bool holds(const Kitchen& kitchen, const Recipe& recipe, foods::Class what);
 
+/// Whether it goes into an oven with flour in it, or with a mix that is mostly flour.
+bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe);
+
 /// The food that has to be hottest in the middle to be safe; null if none has to.
 const foods::Food* least_safe(const Kitchen& kitchen, const Recipe& recipe);
 

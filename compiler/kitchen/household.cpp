@@ -91,7 +91,8 @@ void read_words(const std::vector<const Entry*>& entries, Household& household,
   for (const Entry* entry : entries) {
     const std::string& own = entry->key.scalar;
     const std::string meaning = text::lower(entry->value.scalar);
-    if (own.find_first_of(" ,") != std::string::npos || text::is_digit(own.front())) {
+    if (own.empty() || own.find_first_of(" ,") != std::string::npos ||
+        text::is_digit(own.front())) {
       diagnostics.error(errors::bad_value, entry->key.span,
                         fmt::format("'{}' is not one word", own));
     } else if (!is_measure(meaning, household.system.system)) {

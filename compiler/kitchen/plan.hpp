@@ -111,11 +111,14 @@ struct Candidate {
   bool always = false; ///< made whether it pays or not
 };
 
+/// When what is bought is at home, unless a trip says it.
+constexpr int usually_home = 12 * text::minutes_an_hour;
+
 /// A day of shopping and the shops that may be stopped at, in the order of the day.
 struct Trip {
   text::Date date;
   std::vector<Candidate> stops;
-  int home = 12 * 60; ///< minutes from midnight when what is bought can be used
+  int home = usually_home; ///< minutes from midnight when what is bought can be used
   std::optional<Cents> budget;
   text::Span at;
 };

@@ -134,6 +134,13 @@ std::string print_at_least(int fahrenheit, System system) {
                               : fmt::format("{} °C", ceil(celsius(fahrenheit)).str());
 }
 
+std::string print_on_dial(int fahrenheit, System system) {
+  const bool us = system == System::us;
+  const Rational degrees = us ? Rational(fahrenheit) : celsius(fahrenheit);
+  const Integer fives = round(degrees / 5);
+  return fmt::format("{} {}", Integer(fives * 5).str(), us ? "F" : "°C");
+}
+
 std::string print_at_most(int fahrenheit, System system) {
   return system == System::us ? fmt::format("{} F", fahrenheit)
                               : fmt::format("{} °C", floor(celsius(fahrenheit)).str());

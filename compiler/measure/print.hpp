@@ -21,6 +21,8 @@ std::string print_for_shop(const Quantity& quantity, Writing writing);
 /// "165 F" for a `us` cook, else "74 °C": the next whole degree that is not colder, for what has to
 /// get that hot.
 std::string print_at_least(int fahrenheit, System system);
+/// As the dial of an oven has it, the nearest five degrees: "400 F", "200 °C".
+std::string print_on_dial(int fahrenheit, System system);
 /// The next whole degree that is not warmer, for what has to get that cold: "41 F", "5 °C".
 std::string print_at_most(int fahrenheit, System system);
 

@@ -291,23 +291,9 @@ private:
                          dish.stands < dish.cooking.ready;
     }
     std::vector<ToCook> done = placed(occupied, dishes);
-    for (bool again = true; again;) {
-      again = false;
-      for (std::size_t d = 0; d < dishes.size(); ++d) {
-        if (dishes[d].stands_here && done[d].cooking.start < getting_up) {
-          dishes[d].stands_here = false;
-          again = true;
-        }
-        if (dishes[d].before > 0 && !dishes[d].stands_here) {
-          split(dishes[d]);
-          again = true;
-        }
-      }
-      if (again) {
-        done = placed(occupied, dishes);
-        again = std::any_of(dishes.begin(), dishes.end(),
-                            [](const ToCook& one) { return one.before > 0 && !one.stands_here; });
-      }
+    // What goes to a day before makes room, in which the rest is placed anew.
+    while (split_what_begins_at_night(dishes, done)) {
+      done = placed(occupied, dishes);
     }
     for (std::size_t d = 0; d < dishes.size(); ++d) {
       if (const auto ahead = ahead_.find(dishes[d].cooking.making);
@@ -320,6 +306,20 @@ private:
     for (ToCook& dish : done) {
       out_.push_back(std::move(dish.cooking));
     }
+  }
+
+  // Whether any dish had to be split: each is at most once.
+  bool split_what_begins_at_night(std::vector<ToCook>& dishes, const std::vector<ToCook>& done) {
+    bool any = false;
+    for (std::size_t d = 0; d < dishes.size(); ++d) {
+      ToCook& dish = dishes[d];
+      dish.stands_here = dish.stands_here && done[d].cooking.start >= getting_up;
+      if (dish.before > 0 && !dish.stands_here) {
+        split(dish);
+        any = true;
+      }
+    }
+    return any;
   }
 
   // Takes what is done before it stands out of a dish; it is put on a day before.
@@ -406,7 +406,7 @@ bool goes_hot_to_the_table(const Kitchen& kitchen, const Recipe& recipe) {
 
 bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
   const bool cake =
-      holds(kitchen, recipe, foods::Class::flour) && holds(kitchen, recipe, foods::Class::sugar);
+      kitchen::is_baked_from_flour(kitchen, recipe) && holds(kitchen, recipe, foods::Class::sugar);
   return !cake && (recipe.method.empty() || kitchen::is_heated(recipe));
 }
 

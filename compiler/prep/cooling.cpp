@@ -23,15 +23,13 @@ const Rational& pan() {
 constexpr int full_depth = 48; // minutes for a full pan
 constexpr int at_least = 20;   // for a thin layer
 
-// Baked of flour and nothing that spoils: it cools on a rack.
+// Baked from flour and nothing that spoils: it cools on a rack.
 bool is_bread(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe) {
   using foods::Class;
-  const bool oven = std::any_of(recipe.method.begin(), recipe.method.end(),
-                                [](const auto& step) { return step.appliance == "oven"; });
   const auto has = [&](Class what) { return kitchen::holds(kitchen, recipe, what); };
-  return oven && has(Class::flour) && !has(Class::meat) && !has(Class::poultry) &&
-         !has(Class::minced) && !has(Class::fish) && !has(Class::shellfish) &&
-         !has(Class::ready_meat) && !has(Class::vegetable);
+  return kitchen::is_baked_from_flour(kitchen, recipe) && !has(Class::meat) &&
+         !has(Class::poultry) && !has(Class::minced) && !has(Class::fish) &&
+         !has(Class::shellfish) && !has(Class::ready_meat) && !has(Class::vegetable);
 }
 
 } // namespace

@@ -1,4 +1,3 @@
-#include "foods/convert.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
 #include "kitchen/appliances.hpp"
@@ -11,7 +10,6 @@
 #include "prep/ripening.hpp"
 #include "prep/who_cooks.hpp"
 #include "prep/work.hpp"
-#include "resolve/steps.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -23,15 +21,15 @@
 
 namespace manciple::prep {
 
-std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                    const resolve::Use& use) {
+std::optional<std::string> purpose(const kitchen::Kitchen& kitchen,
+                                   const resolve::Resolved& resolved, const resolve::Use& use) {
   if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
     return kitchen.recipe(resolved.making(of->making).recipe).name;
   }
   if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
     return kitchen.plan->meals[of->dish.meal].slot;
   }
-  return "use";
+  return std::nullopt;
 }
 
 Begun begun_by_day(int moment) {
@@ -77,6 +75,7 @@ private:
   void by_products();
   void pack();
   void wait_times();
+  [[nodiscard]] std::map<FoodId, Rational> foods_of_use(std::size_t use) const;
   void ripening();
   void freeze();
   void use_up();
@@ -84,8 +83,10 @@ private:
            std::optional<MakingId> making = {}, std::optional<int> lasts = {}) {
     out_.push_back({kind, date, clock, std::move(what), making, lasts});
   }
-  [[nodiscard]] std::string purpose(const Use& use) const {
-    return prep::purpose(kitchen_, resolved_, use);
+  // The day on which something is taken out of the freezer: the day before a plan begins is one, as
+  // what thaws in the fridge takes a night, but none that has been where a plan goes on.
+  [[nodiscard]] Date still_to_come(Date date) const {
+    return plan_.from > plan_.begins ? std::max(plan_.from, date) : date;
   }
   [[nodiscard]] std::string amount(FoodId food, const Rational& of) const {
     return foods::as_seen(kitchen_.food(food), of, kitchen_.household.system);
@@ -111,19 +112,20 @@ void Days::thaw_food() {
     // as they are. Common practice. What is bought frozen is taken out as it is used.
     constexpr int morning = 10 * 60;
     const bool bread = food.department == foods::Department::bakery;
-    if (food.stored == foods::Place::freezer) {
-      return;
+    const std::optional<std::string> why = purpose(kitchen_, resolved_, use);
+    if (food.stored == foods::Place::freezer || !why) {
+      return; // a staple is taken out as it is eaten
     }
     if (bread || food.freezes_for_cooking) {
       const bool evening_before = bread && use.clock < morning;
-      straight[{use.date - std::chrono::days(evening_before ? 1 : 0), id, purpose(use)}] += of;
+      straight[{use.date - std::chrono::days(evening_before ? 1 : 0), id, *why}] += of;
     } else {
-      frozen[{use.date, id, purpose(use)}] += of;
+      frozen[{use.date, id, *why}] += of;
     }
   };
   for (const purchase::StockUse& used : shopping_.from_stock) {
     if (used.frozen || kitchen_.on_hand.lots[used.lot].place == foods::Place::freezer) {
-      take(resolved_.uses[used.use], resolved_.uses[used.use].food, used.amount);
+      take(resolved_.uses[used.use], purchase::food_of(kitchen_, used), used.amount);
     }
   }
   for (const purchase::Supply& supply : shopping_.supplies) {
@@ -133,18 +135,13 @@ void Days::thaw_food() {
   }
   for (const auto& [key, of] : straight) {
     const auto& [date, food, why] = key;
-    if (why != "use") {
-      add(Kind::thaw, date,
-          fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
-    }
+    add(Kind::thaw, still_to_come(date),
+        fmt::format("Take {} out of the freezer, for {}", amount(food, of), why));
   }
   for (const auto& [key, of] : frozen) {
     const auto& [date, food, why] = key;
-    if (why == "use") {
-      continue; // a staple is taken out as it is eaten
-    }
     const int days = thawing_days(of);
-    add(Kind::thaw, date - std::chrono::days(days),
+    add(Kind::thaw, still_to_come(date - std::chrono::days(days)),
         fmt::format("Move {}{} from the freezer to the fridge, for {} on {}",
                     kitchen_.food(food).keeps.frozen_juice ? "juice or zest of " : "",
                     amount(food, of), why, text::print_day(date)));
@@ -157,7 +154,7 @@ void Days::thaw_dishes() {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
       if (consumer.from_freezer && !is_reheated_frozen(recipe)) {
-        add(Kind::thaw, std::max(plan_.from, consumer.date - std::chrono::days(1)),
+        add(Kind::thaw, still_to_come(consumer.date - std::chrono::days(1)),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {}", recipe.name,
                         text::print_day(making.date), text::print_day(consumer.date)));
       }
@@ -191,7 +188,7 @@ void Days::by_products() {
   for (const resolve::ByProduct& one : resolved_.by_products) {
     for (const resolve::ByProduct::Part& part : one.parts) {
       if (part.from_freezer) {
-        add(Kind::thaw, std::max(plan_.from, part.date - std::chrono::days(1)),
+        add(Kind::thaw, still_to_come(part.date - std::chrono::days(1)),
             fmt::format("Move {} (made {}) from the freezer to the fridge, for {} on {}",
                         amount_given(kitchen_, resolved_, one, part.amount),
                         text::print_day(one.date),
@@ -221,6 +218,25 @@ void Days::pack() {
                       text::join(names, ", "), meal.slot));
     }
   }
+}
+
+// How much of which food a use takes: of its own what no other stands for.
+std::map<FoodId, Rational> Days::foods_of_use(std::size_t u) const {
+  const Use& use = resolved_.uses[u];
+  std::map<FoodId, Rational> out{{use.food, use.amount}};
+  const auto serves = [&](FoodId food, const purchase::Served& part) {
+    if (part.use == u && food != use.food) {
+      out[food] += part.amount;
+      out[use.food] -= part.covers;
+    }
+  };
+  for (const purchase::StockUse& used : shopping_.from_stock) {
+    serves(purchase::food_of(kitchen_, used), used);
+  }
+  for (const purchase::Supply& supply : shopping_.supplies) {
+    serves(shopping_.lines[supply.line].food, supply);
+  }
+  return out;
 }
 
 void Days::wait_times() {
@@ -261,20 +277,20 @@ void Days::wait_times() {
           fmt::format("{}: it needs at least {}", what, text::print_minutes(*recipe.marinate)),
           clock, making.id, recipe.marinate);
     }
-    for (const kitchen::Ingredient& ingredient : recipe.ingredients) {
-      const FoodId* food = ingredient.food();
-      if (food == nullptr || !ingredient.amount || !kitchen_.food(*food).soak) {
-        continue;
-      }
-      const auto [date, clock] = begin(making, kitchen_.food(*food).soak->value);
-      foods::Amount scaled = *ingredient.amount;
-      scaled.number *= resolve::times_of_ingredient(kitchen_, recipe, ingredient, making.times);
-      const auto bought = foods::as_purchased(kitchen_.food(*food), scaled);
-      if (bought) {
+  }
+  for (std::size_t u = 0; u < resolved_.uses.size(); ++u) {
+    const auto* of = std::get_if<resolve::OfMaking>(&resolved_.uses[u].reason);
+    if (of == nullptr) {
+      continue;
+    }
+    for (const auto& [food, taken] : foods_of_use(u)) {
+      if (const auto& soak = kitchen_.food(food).soak; soak && taken > 0) {
+        const Making& making = resolved_.making(of->making);
+        const auto [date, clock] = begin(making, soak->value);
         add(Kind::soak, date,
-            fmt::format("Soak {} for {} ({})", amount(*food, bought->amount), recipe.name,
-                        text::print_day(making.date)),
-            clock, making.id, kitchen_.food(*food).soak->value);
+            fmt::format("Soak {} for {} ({})", amount(food, taken),
+                        kitchen_.recipe(making.recipe).name, text::print_day(making.date)),
+            clock, making.id, soak->value);
       }
     }
   }
@@ -412,7 +428,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
       out.push_back({juice ? food.name + " juice and zest" : food.name,
                      use == nullptr || resolve::is_for_freezer(kitchen, *use)
                          ? "nothing planned yet"
-                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use),
+                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use).value_or("use"),
                                        text::print_day(use->date)),
                      juice ? "of " + of : of, one.bought.value_or(bag.frozen_on),
                      bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),

@@ -79,12 +79,9 @@ bool goes_on(const Recipe& recipe, const Clause& clause) {
   if (is_one_of(word, of_things)) {
     return true;
   }
-  const std::string stem = text::singular(word);
-  return !is_one_of(word, preparing) && stem.size() >= 3 &&
+  return !is_one_of(word, preparing) && text::singular(word).size() >= 3 &&
          std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                     [&](const Ingredient& line) {
-                       return text::lower(line.text).find(stem) != std::string::npos;
-                     });
+                     [&](const Ingredient& line) { return text::names(line.text, word); });
 }
 
 // By clause: whether it only prepares something.
@@ -241,32 +238,19 @@ bool handles_raw(const Kitchen& kitchen, const Recipe& recipe, std::size_t step)
     return false;
   }
   // A step that cuts the vegetables, or boils the rice, does not touch it.
-  const std::string what = text::lower(recipe.method[step].what);
+  const std::string& what = recipe.method[step].what;
   const auto names_it = [&](const Ingredient& line) {
     const foods::Food* food = kitchen::food_of(kitchen, line);
     if (food == nullptr) {
       return false;
     }
     for (const std::string_view word : text::split(food->name, ' ')) {
-      if (word.size() >= 3 && what.find(text::singular(word)) != std::string::npos) {
+      if (word.size() >= 3 && text::names(what, word)) {
         return true;
       }
     }
     return false;
   };
-  // What was shaped before only goes onto the heat now.
-  for (std::size_t before = 0; before < step; ++before) {
-    if (handles_raw(kitchen, recipe, before) && step == steps_before_the_wait(recipe)) {
-      const bool again = std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                                     [&](const Ingredient& line) {
-                                       const foods::Food* food = kitchen::food_of(kitchen, line);
-                                       return food != nullptr && is_raw(*food) && names_it(line);
-                                     });
-      if (!again) {
-        return false;
-      }
-    }
-  }
   bool names_other = false;
   for (const Ingredient& line : recipe.ingredients) {
     const foods::Food* food = kitchen::food_of(kitchen, line);
@@ -275,7 +259,17 @@ bool handles_raw(const Kitchen& kitchen, const Recipe& recipe, std::size_t step)
     }
     names_other = names_other || names_it(line);
   }
-  return !names_other && !says(what, {"vegetable~", "pasta", "rice", "beans", "sauce", "dressing"});
+  if (names_other || says(what, {"vegetable~", "pasta", "rice", "beans", "sauce", "dressing"})) {
+    return false;
+  }
+  // What was shaped before only goes onto the heat now. No step before the heat asks this of those
+  // before it.
+  for (std::size_t before = 0; step == steps_before_the_wait(recipe) && before < step; ++before) {
+    if (handles_raw(kitchen, recipe, before)) {
+      return false;
+    }
+  }
+  return true;
 }
 
 } // namespace manciple::prep

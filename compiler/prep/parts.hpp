@@ -4,6 +4,8 @@
 #include "prep/placing.hpp"
 
 #include <map>
+#include <optional>
+#include <string>
 
 namespace manciple::prep {
 
@@ -36,9 +38,9 @@ struct Begun {
 /// in the evening before that.
 Begun begun_by_day(int moment);
 
-/// What a use is for: the dish, the meal, or just "use".
-std::string purpose(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                    const resolve::Use& use);
+/// What a use is for: the dish or the meal; nothing of what is eaten when anybody likes.
+std::optional<std::string> purpose(const kitchen::Kitchen& kitchen,
+                                   const resolve::Resolved& resolved, const resolve::Use& use);
 
 /// How much a part of a batch is: in the recipe's own measure where it goes into something else.
 std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish);

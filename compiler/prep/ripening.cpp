@@ -58,10 +58,9 @@ public:
     const Date out = std::max(
         from, std::min(wanted - std::chrono::days(ripens), from + std::chrono::days(held)));
     const Date ripe = out + std::chrono::days(ripens);
-    const std::string what = purpose(kitchen_, resolved_, use);
-    const std::string day = what == "use"
-                                ? fmt::format(" for {}", text::print_day(wanted))
-                                : fmt::format(" for {} on {}", what, text::print_day(wanted));
+    const std::optional<std::string> what = purpose(kitchen_, resolved_, use);
+    const std::string day = what ? fmt::format(" for {} on {}", *what, text::print_day(wanted))
+                                 : fmt::format(" for {}", text::print_day(wanted));
     if (held > 0 && out > from) {
       add_to(out, id, "Take", fmt::format(" out of the fridge to ripen{}", day), amount);
     } else {
@@ -141,7 +140,7 @@ std::vector<Reminder> ripening(const Kitchen& kitchen, const Resolved& resolved,
   }
   for (const purchase::StockUse& used : shopping.from_stock) {
     const kitchen::StockLot& lot = kitchen.on_hand.lots[used.lot];
-    const foods::FoodId food = *lot.what.food();
+    const foods::FoodId food = purchase::food_of(kitchen, used);
     if (lot.hard && !used.frozen && foods::keeps_ripe(kitchen.food(food))) {
       const Date from = std::max(*kitchen.on_hand.date, kitchen.plan->from);
       out.add(food, from, resolved.uses[used.use], used.amount);

@@ -339,11 +339,9 @@ Task heat_up(const Kitchen& kitchen, const Resolved& resolved, MakingId making,
              std::string_view oven, int fahrenheit) {
   Task task;
   task.kind = Task::Kind::preheat;
-  // As a dial has it.
-  task.what =
-      fmt::format("Heat the {} to {} for {}", oven,
-                  measure::print_at_least((fahrenheit + 2) / 5 * 5, kitchen.household.system),
-                  kitchen.recipe(resolved.making(making).recipe).name);
+  task.what = fmt::format("Heat the {} to {} for {}", oven,
+                          measure::print_on_dial(fahrenheit, kitchen.household.system),
+                          kitchen.recipe(resolved.making(making).recipe).name);
   task.making = making;
   task.appliance = oven;
   task.fahrenheit = fahrenheit;

@@ -409,8 +409,7 @@ private:
 
   // Fresh herbs of which no dish takes more than half a bunch.
   [[nodiscard]] bool is_garnish(const Item& item, FoodId id, const UsualPrice& usual) const {
-    const buying::Amount bunch =
-        usual.unit > 0 ? to_model_down(Rational(usual.pack / usual.unit)) : 0;
+    const buying::Amount bunch = to_model_down(usual.size);
     return least_stop_ && foods::is(kitchen_.food(id), foods::Class::herb) &&
            std::all_of(item.demands.begin(), item.demands.end(),
                        [&](const buying::Demand& demand) { return demand.amount * 2 <= bunch; });

@@ -122,12 +122,22 @@ void drop_labels_said(const Kitchen& kitchen, resolve::Resolved& resolved,
       }
     }
   }
-  // What is on hand has no maker that is known.
-  for (const StockUse& used : shopping.from_stock) {
-    const resolve::Use& use = resolved.uses[used.use];
+  const auto no_maker_known = [&](foods::FoodId food, const resolve::Use& use) {
     for (const Person* person : eaters_of(kitchen, resolved, use)) {
       for (const Allergen one : avoided(*person)) {
-        said_safe[{use.food, std::string(foods::name(one)), person->name}] = false;
+        said_safe[{food, std::string(foods::name(one)), person->name}] = false;
+      }
+    }
+  };
+  for (const StockUse& used : shopping.from_stock) {
+    no_maker_known(food_of(kitchen, used), resolved.uses[used.use]);
+  }
+  // What is still to be found may be any of the foods that stand for each other.
+  for (const Shortfall& one : shopping.shortfalls) {
+    if (one.to_find() > 0) {
+      const resolve::Use& use = resolved.uses[one.use];
+      for (const foods::FoodId food : kitchen.household.instead_of(use.food)) {
+        no_maker_known(food, use);
       }
     }
   }

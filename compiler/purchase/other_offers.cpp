@@ -6,8 +6,8 @@ namespace manciple::purchase {
 std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shopping& shopping,
                                    foods::FoodId food) {
   const Lowered& lowered = shopping.lowered;
-  const auto found = std::find(lowered.foods.begin(), lowered.foods.end(),
-                               kitchen.household.in_terms_of(food).food);
+  const kitchen::InTermsOf terms = kitchen.household.in_terms_of(food);
+  const auto found = std::find(lowered.foods.begin(), lowered.foods.end(), terms.food);
   if (found == lowered.foods.end()) {
     return {};
   }
@@ -25,7 +25,7 @@ std::vector<OtherWay> other_offers(const kitchen::Kitchen& kitchen, const Shoppi
     read.shop = shop.id;
     read.offer = lowered.offers[item][way.offer];
     read.proven = way.proven;
-    read.wasted = from_model(way.wasted);
+    read.wasted = from_model(way.wasted) / terms.worth;
     if (way.free_stops && way.missing <= shopping.solution.items[item].missing()) {
       read.more = lowered.cents(*way.free_stops - shopping.solution.total);
       read.spent = lowered.cents(way.spent);

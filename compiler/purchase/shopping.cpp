@@ -466,6 +466,10 @@ void say_what_is_proven(const Shopping& shopping, const kitchen::Currency& curre
 
 } // namespace
 
+foods::FoodId food_of(const Kitchen& kitchen, const StockUse& used) {
+  return *kitchen.on_hand.lots[used.lot].what.food();
+}
+
 Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,
              const Search& search) {
   Lowered lowered = lower(kitchen, resolved, diagnostics);

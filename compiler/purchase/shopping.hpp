@@ -141,6 +141,9 @@ struct Shopping {
   [[nodiscard]] bool stopped_by_hand() const { return solution.interrupted && !proven(); }
 };
 
+/// What a lot on hand is: another food than the use's, where it stands for it.
+foods::FoodId food_of(const kitchen::Kitchen& kitchen, const StockUse& used);
+
 /// How long to look for the cheapest list.
 struct Search {
   double effort = 1; ///< of the usual work

@@ -27,9 +27,10 @@ std::optional<UsualPrice> least_price(const Kitchen& kitchen, FoodId id, PriceOf
   std::optional<UsualPrice> near;
   std::optional<UsualPrice> anywhere;
   const auto take = [](std::optional<UsualPrice>& best, const UsualPrice& one) {
-    const Rational pack = best ? std::min(best->pack, one.pack) : one.pack;
+    const UsualPrice pack = best && best->pack <= one.pack ? *best : one;
     best = best && best->unit <= one.unit ? best : one;
-    best->pack = pack;
+    best->pack = pack.pack;
+    best->size = pack.size;
   };
   for (const FoodId member : kitchen.household.instead_of(id)) {
     for (const kitchen::Shop& shop : kitchen.shops) {
@@ -42,7 +43,8 @@ std::optional<UsualPrice> least_price(const Kitchen& kitchen, FoodId id, PriceOf
           continue;
         }
         const Rational worth = kitchen.household.in_terms_of(member).worth;
-        const UsualPrice one{*pack / (offer.size * worth), *pack, offer.at};
+        const Rational size = offer.size * worth;
+        const UsualPrice one{*pack / size, *pack, size, offer.at};
         take(anywhere, one);
         if (can_be_had(*kitchen.plan, offer, shop)) {
           take(near, one);

@@ -12,6 +12,7 @@ using measure::Rational;
 struct UsualPrice {
   Rational unit; ///< cents for a unit, in terms of the first of the foods that stand for each other
   Rational pack; ///< cents for the cheapest pack
+  Rational size; ///< of that pack, in the same terms
   text::Span at; ///< the price of the unit
 };
 

@@ -133,7 +133,7 @@ private:
       if (value) {
         replaced_.add(use, *value * used.amount / lots[used.lot].amount);
       } else {
-        not_known(use, *lots[used.lot].what.food());
+        not_known(use, food_of(kitchen_, used));
       }
     }
     for (std::size_t l = 0; l < lots.size(); ++l) {

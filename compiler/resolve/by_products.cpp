@@ -226,6 +226,10 @@ std::set<const kitchen::Person*> eaters_of(const Kitchen& kitchen, const Resolve
 
 } // namespace
 
+Inside inside(const Kitchen& kitchen, const Resolved& resolved, const ByProduct& one) {
+  return Contents(kitchen, resolved).of(one);
+}
+
 std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
                               text::Diagnostics& why) {
   std::set<Barred::One> out;
@@ -261,9 +265,9 @@ std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
 }
 
 bool is_for_all(const Kitchen& kitchen, const Resolved& resolved, const ByProduct& one) {
-  const Inside inside = Contents(kitchen, resolved).of(one);
+  const Inside within = inside(kitchen, resolved, one);
   const auto may = [&](const kitchen::Person& person) {
-    return !fit_for(kitchen, inside, person).forbidden;
+    return !fit_for(kitchen, within, person).forbidden;
   };
   return std::all_of(kitchen.household.people.begin(), kitchen.household.people.end(), may) &&
          std::all_of(kitchen.plan->guests.begin(), kitchen.plan->guests.end(),

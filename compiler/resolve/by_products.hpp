@@ -1,5 +1,6 @@
 #pragma once
 
+#include "resolve/limits.hpp"
 #include "resolve/resolve.hpp"
 
 #include <set>
@@ -75,6 +76,9 @@ private:
 /// What it is, as the recipe of its making says it.
 const kitchen::ByProduct& given_as(const kitchen::Kitchen& kitchen, const Resolved& resolved,
                                    const ByProduct& one);
+
+/// What may be in it, with what other makings left over and went into its own.
+Inside inside(const kitchen::Kitchen& kitchen, const Resolved& resolved, const ByProduct& one);
 
 /// What one making of its recipe as written gives: of a food as purchased, in its basis; of a
 /// recipe, in times as written. Nothing where the measure is not known of it.

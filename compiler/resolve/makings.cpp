@@ -119,8 +119,12 @@ private:
   std::vector<Making> makings_;
 };
 
-// Whether what is made on a day is good unfrozen until it has been eaten.
+// Whether what is made on a day is good unfrozen until it has been eaten. What is used on the day
+// on which it is made is as fresh as what it goes into, which says how long it keeps itself.
 bool keeps_unfrozen(const Recipe& recipe, Date made, const Need& need) {
+  if (made == need.consumer.date) {
+    return true;
+  }
   const int keeps = recipe.keeps_unfrozen().value_or(0);
   return gap_in_days(made, need.consumer.date) <= keeps &&
          gap_in_days(made, need.last) <= std::min(keeps, need.within);
@@ -436,8 +440,6 @@ void Maker::make_on_the_day(const Recipe& recipe, std::vector<Need> needs) {
   int within = never_old;
   for (Need& need : needs) {
     making.ready_by = std::min(making.ready_by, need.clock);
-    // Inside a session the part is made there too.
-    making.session = need.session;
     last = std::max(last, need.last);
     within = std::min(within, need.within);
     making.consumers.push_back(need.consumer);

@@ -10,7 +10,7 @@
 #include "resolve/uses.hpp"
 
 #include <algorithm>
-#include <map>
+#include <tuple>
 
 namespace manciple::resolve {
 namespace {
@@ -54,21 +54,67 @@ void make(const kitchen::Kitchen& kitchen, const std::vector<RecipeId>& order, R
   }
 }
 
-// What is optional is taken where a dish has left it over; it is not bought for that.
-void take_what_is_there(const kitchen::Kitchen& kitchen, std::vector<Use>& uses) {
-  std::map<foods::FoodId, Rational> taken;
-  for (Use& use : uses) {
-    Rational there = 0;
-    for (const kitchen::StockLot& lot : kitchen.on_hand.lots) {
-      const bool good = !lot.use_by || *lot.use_by >= use.date;
-      const bool frozen = lot.place == foods::Place::freezer;
-      there += lot.given && *lot.what.food() == use.food && good && !(use.fresh && frozen)
-                   ? lot.amount
-                   : Rational(0);
+// What is left of what is in the house, as uses take of it.
+class Stock {
+public:
+  explicit Stock(const std::vector<kitchen::StockLot>& lots) : lots_(lots) {
+    for (std::size_t l = 0; l < lots.size(); ++l) {
+      left_.push_back(lots[l].amount);
+      order_.push_back(l);
     }
-    if (use.optional && there - taken[use.food] >= use.amount) {
+    // What dishes have left over last, for what takes nothing else; of the rest what goes off
+    // first.
+    const auto key = [&](std::size_t l) {
+      return std::tuple(lots[l].given, lots[l].use_by.value_or(Date::max()));
+    };
+    std::stable_sort(order_.begin(), order_.end(),
+                     [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
+  }
+
+  // How much there is for a use of what dishes have left over.
+  [[nodiscard]] Rational given(const Use& use) const {
+    Rational out = 0;
+    for (const std::size_t l : order_) {
+      out += lots_[l].given && serves(lots_[l], use) ? left_[l] : Rational(0);
+    }
+    return out;
+  }
+  void take(const Use& use, bool only_given) {
+    Rational wanted = use.amount;
+    for (const std::size_t l : order_) {
+      if (serves(lots_[l], use) && (lots_[l].given || !only_given)) {
+        const Rational part = std::min(wanted, left_[l]);
+        left_[l] -= part;
+        wanted -= part;
+      }
+    }
+  }
+
+private:
+  static bool serves(const kitchen::StockLot& lot, const Use& use) {
+    const bool good = !lot.use_by || *lot.use_by >= use.date;
+    const bool frozen = lot.place == foods::Place::freezer;
+    return *lot.what.food() == use.food && good && !(use.fresh && frozen);
+  }
+
+  const std::vector<kitchen::StockLot>& lots_;
+  std::vector<Rational> left_;     // by lot
+  std::vector<std::size_t> order_; // in which lots are taken
+};
+
+// What is optional is taken where a dish has left it over, and nothing that has to be there needs
+// that; it is not bought for it.
+void take_what_is_there(const kitchen::Kitchen& kitchen, std::vector<Use>& uses) {
+  Stock stock(kitchen.on_hand.lots);
+  for (const Use& use : uses) {
+    if (!use.optional) {
+      stock.take(use, false);
+    }
+  }
+  for (Use& use : uses) {
+    if (use.optional && stock.given(use) >= use.amount) {
       use.optional = false;
-      taken[use.food] += use.amount;
+      stock.take(use, true);
     }
   }
 }

@@ -1,5 +1,7 @@
 #include "resolve/steps.hpp"
 
+#include "kitchen/contents.hpp"
+
 #include <algorithm>
 #include <numeric>
 
@@ -119,17 +121,6 @@ std::vector<int> divisions(const Recipe& recipe, const std::vector<int>& counted
   return out;
 }
 
-bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
-  const bool oven = std::any_of(recipe.method.begin(), recipe.method.end(),
-                                [](const auto& step) { return step.appliance == "oven"; });
-  return oven && std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
-                             [&](const Ingredient& ingredient) {
-                               const foods::FoodId* id = ingredient.food();
-                               return id != nullptr &&
-                                      kitchen.food(*id).department == Department::baking;
-                             });
-}
-
 } // namespace
 
 bool comes_in_pieces(const Kitchen& kitchen, const Ingredient& ingredient) {
@@ -160,7 +151,7 @@ Rational give_of(const Kitchen& kitchen, const Recipe& recipe) {
   if (recipe.give) {
     return *recipe.give;
   }
-  return is_baked_from_flour(kitchen, recipe) ? Rational(0) : kitchen.household.give;
+  return kitchen::is_baked_from_flour(kitchen, recipe) ? Rational(0) : kitchen.household.give;
 }
 
 Rational times_of_ingredient(const Kitchen& kitchen, const Recipe& recipe,

@@ -3,6 +3,7 @@
 #include "kitchen/appliances.hpp"
 #include "resolve/cut_ahead.hpp"
 #include "resolve/steps.hpp"
+#include "text/phrases.hpp"
 
 #include <algorithm>
 #include <array>
@@ -282,9 +283,9 @@ bool is_cooked(const Kitchen& kitchen, const std::vector<Making>& makings, const
   }
   const Recipe& recipe = kitchen.recipe(makings[static_cast<std::size_t>(of->making)].recipe);
   const std::string& note = recipe.ingredients[of->ingredient].note;
-  const auto says = [&](std::string_view word) { return note.find(word) != std::string::npos; };
-  return !says("serve") && !says("garnish") && !says("top") && !says("sprinkl") &&
-         kitchen::is_cooked(recipe, kitchen.food(use.food).name);
+  const bool raw =
+      text::says(note, {"serve", "served", "serving", "garnish~", "top", "topping~", "sprinkl~"});
+  return !raw && kitchen::is_cooked(recipe, kitchen.food(use.food).name);
 }
 
 } // namespace

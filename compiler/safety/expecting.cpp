@@ -3,12 +3,10 @@
 #include "foods/diets.hpp"
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
-#include "text/phrases.hpp"
 
 #include <fmt/format.h>
 
 #include <array>
-#include <initializer_list>
 #include <set>
 #include <tuple>
 
@@ -25,16 +23,13 @@ struct Advice {
   std::string_view source;
 };
 
-bool is_called(const Food& food, std::initializer_list<std::string_view> names) {
-  return text::says(food.name, names);
+template <foods::Caution caution>
+bool is_of(const Food& food) {
+  return foods::is(food, caution);
 }
 
-constexpr std::array<Advice, 6> advices{{
-    {[](const Food& food) {
-       return is_called(food, {"swordfish", "shark", "king mackerel", "marlin", "orange roughy",
-                               "tilefish", "bigeye tuna"});
-     },
-     true, "is high in mercury",
+constexpr std::array<Advice, 7> advices{{
+    {is_of<foods::Caution::high_mercury>, true, "is high in mercury",
      "choose a fish that is low in mercury, such as salmon, cod or trout",
      "FDA and EPA, Advice about Eating Fish"},
     {[](const Food& food) {
@@ -43,59 +38,48 @@ constexpr std::array<Advice, 6> advices{{
      true, "contains alcohol, some of which remains after cooking",
      "leave it out, or use stock or juice instead",
      "CDC, Alcohol Use During Pregnancy: no amount is known to be safe"},
-    {[](const Food& food) {
-       return is_called(food, {"liver", "liverwurst"});
-     },
-     false, "is very high in vitamin A, which can harm a child before it is born", "leave it out",
+    {is_of<foods::Caution::high_vitamin_a>, false,
+     "is very high in vitamin A, which can harm a child before it is born", "leave it out",
      "Institute of Medicine, Dietary Reference Intakes: upper level of vitamin A"},
-    {[](const Food& food) {
-       return is_called(
-           food, {"deli", "hot dog", "smoked salmon", "smoked trout", "prosciutto", "salami"});
-     },
-     false, "may carry listeria", "heat it until it steams, to 165 F, and eat it hot",
+    {is_of<foods::Caution::ready_meat>, false, "may carry listeria",
+     "heat it until it steams, to 165 F, and eat it hot",
      "FDA, Food Safety for Moms-to-Be; CDC, Listeria"},
-    {[](const Food& food) {
-       return is_called(food, {"brie", "camembert", "feta", "queso fresco", "blue cheese",
-                               "gorgonzola", "roquefort"});
-     },
-     false, "may carry listeria, above all where its milk was raw",
+    {is_of<foods::Caution::soft_cheese>, false,
+     "may carry listeria, above all where its milk was raw",
      "read the label: eat it only if the milk was pasteurised, and queso fresco only heated to 165 "
      "F",
      "FDA, Food Safety for Moms-to-Be; CDC, Listeria"},
-    {[](const Food& food) {
-       return is_called(food, {"alfalfa sprout", "bean sprout", "radish sprout"});
-     },
-     false, "may carry salmonella, E. coli and listeria",
+    {is_of<foods::Caution::sprout>, false, "may carry salmonella, E. coli and listeria",
      "cook them until they are hot all the way through", "FDA, Food Safety for Moms-to-Be"},
+    {is_of<foods::Caution::ready_salad>, false, "may carry listeria where a shop has made it",
+     "make it at home, and eat it soon", "CDC, Listeria"},
 }};
 
 } // namespace
 
-void check_expecting(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+void check_expecting(const kitchen::Kitchen& kitchen, const Dishes& dishes,
                      text::Diagnostics& diagnostics) {
   const auto& meals = kitchen.plan->meals;
   std::set<std::tuple<resolve::DishRef, std::size_t, std::string_view>> said;
-  for (const resolve::Use& use : resolved.uses) {
-    const Food& food = kitchen.food(use.food);
-    for (std::size_t a = 0; a < advices.size(); ++a) {
-      const Advice& advice = advices.at(a);
-      if (!advice.holds(food)) {
+  for (const auto& [dish, inside] : dishes) {
+    const kitchen::Meal& meal = meals[dish.meal];
+    for (const kitchen::Person* person : resolve::eaters(kitchen, dish)) {
+      const bool pregnant = person->stage == kitchen::Stage::pregnant;
+      if (!pregnant && person->stage != kitchen::Stage::nursing) {
         continue;
       }
-      for (const resolve::DishShare& share : resolved.shares_of(use)) {
-        const kitchen::Meal& meal = meals[share.dish.meal];
-        for (const kitchen::Person* person : resolve::eaters(kitchen, share.dish)) {
-          const bool concerned = person->stage == kitchen::Stage::pregnant ||
-                                 (person->stage == kitchen::Stage::nursing && advice.while_nursing);
-          if (concerned && said.emplace(share.dish, a, person->name).second) {
+      for (const foods::FoodId id : inside.foods) {
+        const Food& food = kitchen.food(id);
+        for (std::size_t a = 0; a < advices.size(); ++a) {
+          const Advice& advice = advices.at(a);
+          if ((pregnant || advice.while_nursing) && advice.holds(food) &&
+              said.emplace(dish, a, person->name).second) {
             diagnostics
-                .warning(
-                    errors::for_expecting, meal.dishes[share.dish.dish].at,
-                    fmt::format("{} is {}, and {} {}: it is in what they eat for {} on {}",
-                                person->name,
-                                person->stage == kitchen::Stage::pregnant ? "pregnant" : "nursing",
-                                food.name, advice.danger, meal.slot, text::print_day(meal.date)),
-                    std::string(advice.instead))
+                .warning(errors::for_expecting, meal.dishes[dish.dish].at,
+                         fmt::format("{} is {}, and {} {}: it is in what they eat for {} on {}",
+                                     person->name, pregnant ? "pregnant" : "nursing", food.name,
+                                     advice.danger, meal.slot, text::print_day(meal.date)),
+                         std::string(advice.instead))
                 .note(std::nullopt, std::string(advice.source));
           }
         }

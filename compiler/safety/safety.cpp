@@ -187,33 +187,52 @@ void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diag
   }
 }
 
+// The recipes of a dish that have honey, or may have it, in their own lines; "the meal" where the
+// dish is honey itself.
+std::set<std::string_view> bring_honey(const Kitchen& kitchen, const kitchen::Dish& dish,
+                                       const resolve::Inside& inside) {
+  const auto has = [&](const kitchen::Target& what) {
+    const auto* food = std::get_if<foods::FoodId>(&what);
+    if (food == nullptr) {
+      return false;
+    }
+    const auto any = kitchen.household.instead_of(*food);
+    return std::any_of(any.begin(), any.end(), [&](foods::FoodId one) {
+      return foods::is(kitchen.food(one), foods::Class::honey);
+    });
+  };
+  std::set<std::string_view> out;
+  for (const kitchen::RecipeId id : inside.recipes) {
+    const Recipe& recipe = kitchen.recipe(id);
+    if (std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+                    [&](const Ingredient& line) { return has(line.target); })) {
+      out.insert(recipe.name);
+    }
+  }
+  if (has(dish.what.target)) {
+    out.insert("the meal");
+  }
+  return out;
+}
+
 // Honey may carry spores of botulism, which heat does not kill and only infants cannot cope with.
-void check_infants(const Kitchen& kitchen, const resolve::Resolved& resolved,
-                   text::Diagnostics& diagnostics) {
-  constexpr int old_enough = 12;                                  // months
-  std::set<std::pair<resolve::DishRef, std::string_view>> dishes; // and what brings the honey
-  for (const resolve::Making& making : resolved.makings) {
-    const Recipe& recipe = kitchen.recipe(making.recipe);
-    if (kitchen::holds(kitchen, recipe, foods::Class::honey)) {
-      for (const resolve::DishShare& of : resolved.shares_of(making.id)) {
-        dishes.emplace(of.dish, recipe.name);
-      }
+void check_infants(const Kitchen& kitchen, const Dishes& dishes, text::Diagnostics& diagnostics) {
+  constexpr int old_enough = 12; // months
+  const auto is_infant = [](const kitchen::Person* person) {
+    return person->months && *person->months < old_enough;
+  };
+  for (const auto& [ref, inside] : dishes) {
+    const kitchen::Meal& meal = kitchen.plan->meals[ref.meal];
+    const kitchen::Dish& dish = meal.dishes[ref.dish];
+    std::vector<const kitchen::Person*> infants = resolve::eaters(kitchen, ref);
+    std::erase_if(infants, [&](const kitchen::Person* person) { return !is_infant(person); });
+    if (infants.empty()) {
+      continue;
     }
-  }
-  const auto& meals = kitchen.plan->meals;
-  for (std::size_t m = 0; m < meals.size(); ++m) {
-    for (std::size_t d = 0; d < meals[m].dishes.size(); ++d) {
-      if (kitchen::is(kitchen, meals[m].dishes[d].what, foods::Class::honey)) {
-        dishes.emplace(resolve::DishRef{m, d}, "the meal");
-      }
-    }
-  }
-  for (const auto& [dish, name] : dishes) {
-    for (const kitchen::Person* person : resolve::eaters(kitchen, dish)) {
-      if (person->months && *person->months < old_enough) {
-        const kitchen::Meal& meal = meals[dish.meal];
+    for (const std::string_view name : bring_honey(kitchen, dish, inside)) {
+      for (const kitchen::Person* person : infants) {
         diagnostics
-            .error(errors::honey_for_infant, meal.dishes[dish.dish].at,
+            .error(errors::honey_for_infant, dish.at,
                    fmt::format("{} is under one year and must not have honey: it is in {}, for {} "
                                "on {}",
                                person->name, name, meal.slot, text::print_day(meal.date)),
@@ -235,8 +254,9 @@ void check(const Kitchen& kitchen, const resolve::Resolved& resolved,
   for (const kitchen::RecipeId id : made) {
     check(kitchen, kitchen.recipe(id), diagnostics);
   }
-  check_infants(kitchen, resolved, diagnostics);
-  check_expecting(kitchen, resolved, diagnostics);
+  const Dishes dishes = inside_dishes(kitchen, resolved);
+  check_infants(kitchen, dishes, diagnostics);
+  check_expecting(kitchen, dishes, diagnostics);
   for (const kitchen::StockLot& lot : kitchen.on_hand.lots) {
     if (lot.thawed && lot.place == foods::Place::freezer) {
       diagnostics

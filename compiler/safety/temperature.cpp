@@ -14,17 +14,22 @@ namespace {
 
 using text::says;
 
-// Of the middle of food; above that, of an oven, of fat or of sugar.
+// Of the middle of food that is done: below that, of what is cooled or proves; above it, of an
+// oven, of fat or of sugar.
+constexpr int coolest_middle = 100;
 constexpr int hottest_middle = 212;
 // FDA Food Code 2022, 3-501.16.
 constexpr int hot_enough_to_hold = 135;
+// What is held no warmer than that is meant to be cold.
+constexpr int held_cold = 60;
 
 int celsius_up(int degrees) {
   return ((degrees - 32) * 5 + 8) / 9;
 }
 
+// To the nearest degree, as tables have it: 57 C is 135 F.
 int fahrenheit(int degrees, char scale) {
-  return scale == 'C' ? degrees * 9 / 5 + 32 : degrees;
+  return scale == 'C' ? (degrees * 9 + 2) / 5 + 32 : degrees;
 }
 
 // The temperature is that at which meat is done, not that of milk for yeast or of an oven.
@@ -73,7 +78,7 @@ void check_temperatures(const kitchen::Kitchen& kitchen, const kitchen::Recipe& 
   for (const kitchen::MethodStep& step : recipe.method) {
     const bool held = says(step.what, {"keep * warm", "hold * at", "keep * hot"});
     for (const int degrees : temperatures_in(step.what)) {
-      if (held && degrees < hot_enough_to_hold && degrees > 60) {
+      if (held && degrees < hot_enough_to_hold && degrees > held_cold) {
         diagnostics
             .warning(errors::too_cool, step.at,
                      fmt::format("{}: {} F is too cool to keep food warm", recipe.name, degrees),
@@ -85,7 +90,7 @@ void check_temperatures(const kitchen::Kitchen& kitchen, const kitchen::Recipe& 
       }
     }
   }
-  if (last == nullptr || dangerous == nullptr || hottest < 100 ||
+  if (last == nullptr || dangerous == nullptr || hottest < coolest_middle ||
       hottest >= dangerous->safe_at->value.fahrenheit) {
     return;
   }

@@ -1,5 +1,7 @@
 #include "text/phrases.hpp"
 
+#include "text/words.hpp"
+
 #include <algorithm>
 #include <string>
 #include <vector>
@@ -68,6 +70,12 @@ bool says(std::string_view text, std::span<const std::string_view> phrases) {
     }
     return false;
   });
+}
+
+bool names(std::string_view text, std::string_view noun) {
+  const std::string one = singular(noun);
+  const std::string several = plural(one);
+  return says(text, {noun, one, several});
 }
 
 } // namespace manciple::text

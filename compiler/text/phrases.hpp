@@ -14,4 +14,8 @@ inline bool says(std::string_view text, std::initializer_list<std::string_view> 
   return says(text, std::span(phrases.begin(), phrases.size()));
 }
 
+/// Whether a text names a thing, one or several of it, by its whole name: "Slice the carrots" names
+/// a carrot, "Peel" no eel.
+bool names(std::string_view text, std::string_view noun);
+
 } // namespace manciple::text

@@ -316,5 +316,23 @@ TEST_F(PastTest, WhatIsThereIsWrittenWithWhatItWouldCostToBuyAgain) {
   EXPECT_NE(file.find("cinnamon, pantry, until 2031-02-28\n"), std::string::npos) << file;
 }
 
+// Of two trips on a day the one to the market is home after dinner: what comes from there is not
+// eaten at dinner.
+TEST_F(PastTest, WhatWasBoughtIsAtHomeWithTheTripToItsShop) {
+  house.recipe("stew", "1 lb onions");
+  house.write("plans/stores/market.yaml", "shop: Market\nprices: {onion: 1.00/lb}\n");
+  const auto left = [&](const std::string& shop) {
+    house.write("plans/p.yaml", "plan: P\nfrom: 2027-03-01\nuntil: 2027-03-31\n"
+                                "meals: {2027-03-01: {dinner: stew}}\ntrips:\n"
+                                "  - {date: 2027-03-01, stops: [corner], home by: \"10:00\"}\n"
+                                "  - {date: 2027-03-01, stops: [market], home by: \"20:00\"}\n");
+    house.write("plans/receipts/2027-03-01-any.yaml",
+                "date: 2027-03-01\nshop: " + shop + "\nlines:\n  - 1 lb onions, 1.00\n");
+    return there(until("2027-03-02"), "onion");
+  };
+  EXPECT_NEAR(left("corner"), 0, 1e-6);
+  EXPECT_NEAR(left("market"), pound, 1e-6);
+}
+
 } // namespace
 } // namespace manciple

@@ -36,5 +36,11 @@ TEST(Households, NameTheirTimeZoneAsTheDatabaseDoes) {
   }
 }
 
+TEST(Households, HaveNoWordOfNoLetters) {
+  const HouseholdRead read("words: {\"\": tbsp}\n");
+  EXPECT_NE(read.said().find("'' is not one word [K005]"), std::string::npos) << read.said();
+  EXPECT_TRUE(read.household.words.empty());
+}
+
 } // namespace
 } // namespace manciple::kitchen

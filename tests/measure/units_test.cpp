@@ -70,6 +70,13 @@ TEST(Printing, OfATemperatureIsOnTheSafeSide) {
   EXPECT_EQ(print_at_most(70, System::metric), "21 °C");
 }
 
+TEST(Printing, OnTheDialOfAnOvenIsInFives) {
+  EXPECT_EQ(print_on_dial(392, System::metric), "200 °C"); // 200 C, as it is kept
+  EXPECT_EQ(print_on_dial(350, System::metric), "175 °C");
+  EXPECT_EQ(print_on_dial(392, System::us), "390 F");
+  EXPECT_EQ(print_on_dial(425, System::us), "425 F");
+}
+
 TEST(Ranges, HaveTwoEndsAndNeedAGreaterSecond) {
   for (const char* text : {"1-2", "1 - 2", "1\u20132", "1 to 2"}) {
     Cursor cursor{text};

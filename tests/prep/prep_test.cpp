@@ -312,5 +312,101 @@ TEST(Prep, WhatIsKeptInTheFreezerIsFrozenOnTheDayItIsBought) {
       << house.said();
 }
 
+// Whether hands are dirty with raw meat is asked of every step, and asks of those before it.
+TEST(Prep, ManyShortColdStepsWithRawMeatDoNotDoubleTheWorkEach) {
+  House house;
+  std::string method = "{do: Shape the beef into patties, hands on: 5 min}";
+  for (int i = 0; i < 60; ++i) {
+    method += ", {do: Turn them over, hands on: 1 min}";
+  }
+  house.recipe("patties", "1 lb ground beef",
+               "method: [" + method + ", {do: Fry, hands on: 10 min, on: burner}]\n");
+  house.plan("2027-03-10: {dinner: patties}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.cooking.size(), 1U);
+  const kitchen::Recipe& patties = compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe);
+  EXPECT_TRUE(prep::handles_raw(compiled.kitchen, patties, 0));
+  // They are shaped by then.
+  EXPECT_FALSE(prep::handles_raw(compiled.kitchen, patties, 61));
+}
+
+// The turkey is in the freezer, and it is the turkey that has to thaw.
+TEST(Prep, WhatStandsForAnotherFoodIsMovedUnderItsOwnName) {
+  House house;
+  house.household("any of these: [{ground beef: 1, ground turkey: 1}]\n");
+  house.recipe("stew", "1 lb ground beef");
+  house.write("plans/on-hand.yaml",
+              "date: 2027-02-28\non hand: [\"1 lb ground turkey, freezer\"]\n");
+  house.plan("2027-03-10: {dinner: stew}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.reminders.size(), 1U);
+  EXPECT_EQ(compiled.prep.reminders[0].what,
+            "Move 1 lb ground turkey from the freezer to the fridge, for stew on Wed 10 Mar");
+}
+
+// What is soaked is what is used: not the optional beans that nobody has bought, and not those in
+// whose place others are taken.
+TEST(Prep, WhatIsNotUsedIsNotSoaked) {
+  House house;
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {onion: 1.00/lb, dried black bean: 1 lb bag 2.00}\n");
+  const auto soaked = [&](const std::string& ingredients) {
+    house.recipe("beans", ingredients);
+    house.plan("2027-03-10: {breakfast: beans}");
+    std::vector<std::string> out;
+    for (const prep::Reminder& one : house.good().prep.reminders) {
+      if (one.kind == prep::Reminder::Kind::soak) {
+        out.push_back(one.what);
+      }
+    }
+    return out;
+  };
+  using Told = std::vector<std::string>;
+  EXPECT_EQ(soaked("1 lb onion, \"1 lb dried black beans, optional\""), Told{});
+  house.household("optional: buy\n");
+  EXPECT_EQ(soaked("1 lb onion, \"1 lb dried black beans, optional\""),
+            Told{"Soak 1 lb dried black beans for beans (Wed 10 Mar)"});
+  house.household("any of these: [{dried chickpeas: 1, dried black beans: 1}]\n");
+  EXPECT_EQ(soaked("1 lb dried chickpeas"),
+            Told{"Soak 1 lb dried black beans for beans (Wed 10 Mar)"});
+}
+
+// What thaws in the fridge takes a night, so the day before a plan begins is a day on which
+// something is taken out; where a plan goes on, a day that has been is none.
+TEST(Prep, NothingIsTakenOutOfTheFreezerOnADayThatHasBeen) {
+  House house;
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {onion: 1.00/lb}\n");
+  house.recipe("roast", "1 lb ground beef");
+  house.recipe("sauce", "1 lb onion", "keeps: {fridge: 3 days, freezer: 3 months}\n");
+  const auto thawed = [&](const std::string& counted, const std::string& eaten) {
+    house.write("plans/on-hand.yaml",
+                "date: " + counted +
+                    "\non hand: [\"1 lb ground beef, freezer\", \"2 servings sauce, freezer\", "
+                    "\"1 loaf white bread, freezer\"]\n");
+    house.plan(eaten + ": {breakfast: 4 slices white bread, dinner: [roast, leftovers of sauce]}");
+    std::vector<std::string> out;
+    for (const prep::Reminder& one : house.good().prep.reminders) {
+      if (one.kind == prep::Reminder::Kind::thaw) {
+        out.push_back(text::print_date(one.date));
+      }
+    }
+    return out;
+  };
+  EXPECT_EQ(thawed("2027-02-28", "2027-03-01"), std::vector<std::string>(3, "2027-02-28"));
+  EXPECT_EQ(thawed("2027-03-05", "2027-03-05"), std::vector<std::string>(3, "2027-03-05"));
+  EXPECT_EQ(thawed("2027-03-05", "2027-03-09"), std::vector<std::string>(3, "2027-03-08"));
+}
+
+TEST(Prep, AMealMayBeCalledUse) {
+  House house;
+  house.write("plans/household.yaml", "people: [{name: Ada}]\nmeals: {use: \"18:30\"}\n");
+  house.write("plans/on-hand.yaml", "date: 2027-02-28\non hand: [\"1 lb ground beef, freezer\"]\n");
+  house.plan("2027-03-10: {use: 1 lb ground beef}");
+  const auto compiled = house.good();
+  ASSERT_EQ(compiled.prep.reminders.size(), 1U);
+  EXPECT_EQ(compiled.prep.reminders[0].what,
+            "Move 1 lb ground beef from the freezer to the fridge, for use on Wed 10 Mar");
+}
+
 } // namespace
 } // namespace manciple

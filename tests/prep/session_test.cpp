@@ -44,6 +44,24 @@ TEST(Method, TellsWhatOnlyPreparesFromTheRest) {
     EXPECT_FALSE(prep::only_prepares(recipe, step(what))) << what;
   }
   EXPECT_FALSE(prep::only_prepares(recipe, step("Slice the onion", 5, "burner")));
+  // The oil is in no word of the eggs.
+  EXPECT_FALSE(
+      prep::only_prepares(recipe_of({"4 boiled eggs"}), step("Peel the eggs and oil the tray")));
+  EXPECT_TRUE(
+      prep::only_prepares(recipe_of({"4 boiled eggs, 1 onion"}), step("Peel the onion and eggs")));
+}
+
+// To season carrots is not to handle sea bass.
+TEST(Method, FindsAFoodByWholeWords) {
+  House house;
+  house.recipe("bake", "1 lb sea bass fillets, 1 lb carrots",
+               "method: [{do: Season the carrots, hands on: 5 min}, {do: Rinse the sea bass, hands "
+               "on: 5 min}, {do: Bake, then: 20 min, on: oven}]\n");
+  house.plan("2027-03-02: {dinner: bake}");
+  const auto compiled = house.good();
+  const kitchen::Recipe& bake = compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe);
+  EXPECT_FALSE(prep::handles_raw(compiled.kitchen, bake, 0));
+  EXPECT_TRUE(prep::handles_raw(compiled.kitchen, bake, 1));
 }
 
 TEST(Method, LeavesOutWhatIsCutAlready) {
@@ -138,19 +156,14 @@ TEST(Session, RawMeatIsPortionedAfterWhatIsCutAndTheBoardIsWashed) {
   house.write("plans/on-hand.yaml",
               "date: 2027-03-01\non hand: [\"1 lb ground beef, fridge, use by 2027-03-08\", \"1 lb "
               "carrots, fridge, use by 2027-03-20\"]\n");
-  house.plan(
-      "2027-03-08: {dinner: salad}, 2027-03-20: {dinner: stew}",
-      "prep: [{date: 2027-03-01, from: \"14:00\", until: \"16:00\"}, {date: 2027-03-07, from: "
-      "\"14:00\", until: \"16:00\"}]\n");
+  house.plan("2027-03-02: {dinner: salad}, 2027-03-20: {dinner: stew}",
+             "prep: [{date: 2027-03-01, from: \"14:00\", until: \"16:00\"}]\n");
   const auto compiled = house.good();
-  for (const prep::SessionPlan& session : compiled.prep.sessions) {
-    for (std::size_t i = 0; i < session.tasks.size(); ++i) {
-      if (session.tasks[i].kind == Kind::portion) {
-        ASSERT_LT(i + 1, session.tasks.size());
-        EXPECT_EQ(session.tasks[i + 1].kind, Kind::wash);
-      }
-    }
+  std::vector<Kind> kinds;
+  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
+    kinds.push_back(task.kind);
   }
+  EXPECT_EQ(kinds, (std::vector<Kind>{Kind::cut, Kind::portion, Kind::wash}));
 }
 
 TEST(Session, BreadIsPortionedAfterWhatIsCutForWhoeverMustNotHaveIt) {
@@ -210,12 +223,12 @@ TEST(Session, MoreThanAMixerHoldsIsDoneInRuns) {
   house.recipe("buns", "3 kg dough");
   house.plan("2027-03-08: {dinner: buns}", sunday_afternoon);
   const auto compiled = house.good();
-  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
-    if (task.kind == Kind::cook) {
-      EXPECT_NE(task.what.find("in 2 runs"), std::string::npos) << task.what;
-      EXPECT_EQ(task.then, 20);
-    }
-  }
+  const auto& tasks = compiled.prep.sessions.at(0).tasks;
+  const auto kneading = std::find_if(
+      tasks.begin(), tasks.end(), [](const prep::Task& task) { return task.kind == Kind::cook; });
+  ASSERT_NE(kneading, tasks.end());
+  EXPECT_NE(kneading->what.find("in 2 runs"), std::string::npos) << kneading->what;
+  EXPECT_EQ(kneading->then, 20);
 }
 
 // What a session's tasks for a making are called, in their order.
@@ -307,6 +320,23 @@ TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   EXPECT_FALSE(cut_in_session("2 apples, diced"));
   EXPECT_FALSE(cut_in_session("1 head romaine lettuce, torn"));
   EXPECT_FALSE(cut_in_session("2 onions, diced")); // two days at most
+}
+
+// 200 C is 392 F, and what a cook turns is the 200 of the recipe.
+TEST(Session, AMetricOvenIsTurnedToWhatItsDialShows) {
+  House house;
+  house.household("measures: metric\n");
+  house.recipe("cake", "500 g all-purpose flour",
+               "make ahead: yes\nkeeps: {fridge: 4 days}\n"
+               "method: [{do: Bake, hands on: 5 min, then: 30 min, on: oven, at: 200 C}]\n");
+  house.plan("2027-03-08: {dinner: cake}", sunday_afternoon);
+  const auto compiled = house.good();
+  const auto& tasks = compiled.prep.sessions.at(0).tasks;
+  const auto heating = std::find_if(tasks.begin(), tasks.end(), [](const prep::Task& task) {
+    return task.kind == Kind::preheat;
+  });
+  ASSERT_NE(heating, tasks.end());
+  EXPECT_EQ(heating->what, "Heat the oven to 200 °C for cake");
 }
 
 TEST(Session, ItsCooksHaveNames) {

@@ -50,5 +50,38 @@ TEST_F(MakersTest, WhereThereIsNoOtherItIsStillToFind) {
   EXPECT_TRUE(house.said("P013"));
 }
 
+// The loaf that is bought has a maker who says that it is free of milk; of the one that has to be
+// there before the shopping is, nobody knows what is in it.
+TEST_F(MakersTest, ALabelIsReadOfWhatIsStillToFind) {
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {french bread: {offer: loaf 1.99, "
+                                          "allergens: {contains: [wheat]}}}\n");
+  house.plan("2027-03-02: {dinner: toast}");
+  EXPECT_TRUE(house.good().resolved.labels.empty());
+  house.plan("2027-03-01: {breakfast: toast}, 2027-03-02: {dinner: toast}");
+  const emit::Compiled compiled = house.good();
+  EXPECT_EQ(compiled.shopping.shortfalls.size(), 1U);
+  ASSERT_EQ(compiled.resolved.labels.size(), 1U);
+  EXPECT_EQ(compiled.resolved.labels[0].what, "milk");
+}
+
+// The ciabatta of the shop is free of milk; of the one in the house nobody knows, and both are
+// eaten in the place of another bread.
+TEST_F(MakersTest, ALabelIsReadOfTheFoodThatServes) {
+  house.household("any of these: [{french bread: 1, ciabatta: 1}]\n", "[milk]");
+  house.write("plans/stores/corner.yaml",
+              "shop: Corner\nprices: {french bread: loaf 9.99, ciabatta: {offer: loaf 0.99, "
+              "allergens: {contains: [wheat]}}}\n");
+  house.plan("2027-03-02: {dinner: toast}");
+  const auto is_of_ciabatta = [](const emit::Compiled& compiled) {
+    const auto& labels = compiled.resolved.labels;
+    return std::any_of(labels.begin(), labels.end(), [&](const resolve::LabelCheck& label) {
+      return compiled.kitchen.food(label.food).name == "ciabatta";
+    });
+  };
+  EXPECT_FALSE(is_of_ciabatta(house.good()));
+  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [1 loaf ciabatta]\n");
+  EXPECT_TRUE(is_of_ciabatta(house.good()));
+}
+
 } // namespace
 } // namespace manciple

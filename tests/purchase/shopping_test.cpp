@@ -93,6 +93,7 @@ TEST(Shopping, EveryUseIsMetExactly) {
   house.recipe("stew", "\"1/3 cup onion, chopped\", 1/7 lb ground beef", "give: 0 %\n");
   house.plan("every day: {dinner: stew}");
   const auto compiled = house.good();
+  ASSERT_EQ(compiled.resolved.uses.size(), 2U * 31U);
   std::vector<Rational> met(compiled.resolved.uses.size(), Rational(0));
   for (const auto& supply : compiled.shopping.supplies) {
     met[supply.use] += supply.covers;
@@ -476,6 +477,37 @@ TEST(Shopping, OfASmallStopItIsSaidWhatLeavingItOutWouldMean) {
   EXPECT_NE(dearer.find("the list would cost $1.50 more in all"), std::string::npos) << dearer;
   const std::string only = said_of_a_small_stop("ground beef: 5.00/lb");
   EXPECT_NE(only.find("no other stop has all of that in time"), std::string::npos) << only;
+}
+
+// Two thirds of an ounce is more than half of the cheapest bunch, so the dish needs it, and it is
+// worth a stop; that it is less than half of a large one does not make it a garnish.
+TEST(Shopping, ABunchOfHerbsIsTheCheapestPackOfThem) {
+  House house;
+  house.household("a stop costs: 6.00\n");
+  house.recipe("salad", "20 g parsley");
+  house.plan("2027-03-02: {dinner: salad}");
+  const auto bought = [&](const std::string& offers) {
+    house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {parsley: " + offers + "}\n");
+    return house.good().shopping.lines.size();
+  };
+  EXPECT_EQ(bought("100 g bunch 2.00"), 0U);
+  EXPECT_EQ(bought("20 g bunch 1.00"), 1U);
+  EXPECT_EQ(bought("[20 g bunch 1.00, 100 g bunch 2.00]"), 1U);
+}
+
+// Twice as much of the thin milk does what the whole one does; what is thrown away of it is its
+// own.
+TEST(Shopping, WhatIsThrownAwayOfASubstituteIsInItsOwnMeasure) {
+  House house;
+  house.household("any of these: [{whole milk: 1, 2% milk: 2}]\n");
+  house.write("plans/stores/corner.yaml", "shop: Corner\nprices: {2% milk: 1 gal jug 4.00}\n");
+  house.plan("2027-03-02: {breakfast: 3 cups whole milk}");
+  const auto compiled = house.good();
+  const purchase::Line& line = compiled.shopping.lines.at(0);
+  const auto ways = purchase::other_offers(compiled.kitchen, compiled.shopping, line.food);
+  ASSERT_EQ(ways.size(), 1U);
+  EXPECT_GT(line.wasted, 0);
+  EXPECT_NEAR(to_double(ways[0].wasted), to_double(line.wasted), 0.01);
 }
 
 } // namespace

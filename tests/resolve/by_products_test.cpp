@@ -262,6 +262,12 @@ TEST_F(ABone, ThatWasLeftBeforeIsInTheHouseWhenOnlyTheRestIsPlanned) {
                further("keeps: {fridge: 4 days}\n"));
   plan("2027-03-04: {dinner: soup}", "as of: 2027-03-03\n");
   EXPECT_EQ(house.good().shopping.from_stock.size(), 2U);
+  // But not before a dish that must have it, though that is cooked later.
+  house.recipe("broth", "1 lb onion, 1 roast bone", further("keeps: {fridge: 4 days}\n"));
+  plan("2027-03-04: {dinner: soup}, 2027-03-05: {dinner: broth}", "as of: 2027-03-03\n");
+  auto compiled = house.good();
+  EXPECT_EQ(compiled.resolved.left_out.size(), 1U);
+  EXPECT_FALSE(still_to_find(compiled, "roast bone"));
 }
 
 // A stock whose meat is the "shredded" that a pie asks for.

@@ -369,5 +369,65 @@ TEST(Resolve, LeftoversOfWhatWasFrozenWereFrozen) {
   EXPECT_EQ(house.good().resolved.makings.size(), 2U);
 }
 
+// A dough that is kneaded in the session in which its pie is baked never sees the freezer, however
+// long the pie is eaten afterwards, and whatever the dough by itself would keep.
+TEST(Resolve, WhatIsMadeForAPieOfTheSameSessionIsFresh) {
+  House house;
+  house.recipe("dough", "1 lb all-purpose flour", "makes: 1 pound\n");
+  house.recipe("pie", "1 lb dough, 1 lb onion", "make ahead: yes\nkeeps: {fridge: 3 days}\n");
+  house.plan("2027-03-04: {dinner: pie}",
+             "prep: [{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]\n");
+  const auto compiled = house.good();
+  const auto& makings = compiled.resolved.makings;
+  ASSERT_EQ(makings.size(), 2U);
+  EXPECT_EQ(makings[0].session, 0U);
+  EXPECT_EQ(makings[1].session, 0U);
+  ASSERT_EQ(makings[1].consumers.size(), 1U);
+  EXPECT_FALSE(makings[1].consumers[0].from_freezer);
+  for (const prep::Reminder& one : compiled.prep.reminders) {
+    EXPECT_NE(one.kind, prep::Reminder::Kind::thaw) << one.what;
+  }
+  // The pie is as good as when its dough had been bought.
+  EXPECT_EQ(makings[0].good_until, text::parse_date("2027-03-05"));
+}
+
+// The same where the dough is kneaded in the afternoon, and the pie baked for dinner and the day
+// after.
+TEST(Resolve, WhatIsMadeInASessionForTheDinnerOfThatDayIsFresh) {
+  House house;
+  house.recipe("dough", "1 lb all-purpose flour", "makes: 1 pound\nkeeps: {freezer: 3 months}\n");
+  house.recipe("pie", "1 lb dough, 1 lb onion", "keeps: {fridge: 3 days}\n");
+  house.plan("2027-03-02: {dinner: pie}, 2027-03-04: {dinner: leftovers of pie}",
+             "prep: [{date: 2027-03-02, from: \"14:00\", until: \"17:00\"}]\n");
+  const auto compiled = house.good();
+  const auto& makings = compiled.resolved.makings;
+  ASSERT_EQ(makings.size(), 2U);
+  EXPECT_FALSE(makings[0].session);
+  EXPECT_EQ(makings[1].session, 0U);
+  ASSERT_EQ(makings[1].consumers.size(), 1U);
+  EXPECT_FALSE(makings[1].consumers[0].from_freezer);
+}
+
+// Herbs that are eaten raw are fresh. The sausages are no sage, what is reserved is not served, and
+// what cooks at a rolling boil does not stop at the top.
+TEST(Resolve, AHerbIsFoundByWholeWords) {
+  House house;
+  const auto fresh = [&](const std::string& line, const std::string& method) {
+    house.recipe("stew", line, "method: [" + method + "]\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    const auto compiled = house.good();
+    EXPECT_EQ(compiled.resolved.uses.size(), 1U);
+    return compiled.resolved.uses.at(0).fresh;
+  };
+  const std::string strewn = "{do: Fry the sausages, hands on: 5 min, on: burner}, "
+                             "{do: Strew the sage over, hands on: 1 min}";
+  EXPECT_TRUE(fresh("1/4 cup chopped fresh sage", strewn));
+  const std::string cooked = "{do: Stir in the parsley, hands on: 5 min, on: burner}";
+  EXPECT_FALSE(fresh("\"1/4 cup chopped parsley, some reserved\"", cooked));
+  EXPECT_FALSE(fresh("\"1/4 cup chopped parsley, stopping short of the stalks\"", cooked));
+  EXPECT_TRUE(fresh("\"1/4 cup chopped parsley, to serve\"", cooked));
+  EXPECT_TRUE(fresh("\"1/4 cup chopped parsley, for topping\"", cooked));
+}
+
 } // namespace
 } // namespace manciple

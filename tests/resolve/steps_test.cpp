@@ -83,5 +83,22 @@ TEST(Steps, EatersShareWhatIsMadeAndTheRestIsLeft) {
   EXPECT_EQ(compiled.resolved.makings.at(0).left(), Rational(1, 2));
 }
 
+// Brown sugar and baking powder stand where flour does, and are none.
+TEST(Steps, WhatIsBakedFromFlourCanDoWithoutNothing) {
+  House house;
+  const auto gives = [&](const std::string& ingredients, const std::string& on) {
+    house.recipe("stew", ingredients,
+                 "method: [{do: Cook, hands on: 5 min, then: 30 min, on: " + on + "}]\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    const auto compiled = house.good();
+    return resolve::give_of(compiled.kitchen,
+                            compiled.kitchen.recipe(compiled.resolved.makings.at(0).recipe));
+  };
+  EXPECT_EQ(gives("1 lb carrots, 1 tbsp brown sugar", "oven"), Rational(1, 10));
+  EXPECT_EQ(gives("1 lb all-purpose flour, 1 tbsp brown sugar", "oven"), 0);
+  EXPECT_EQ(gives("1 lb cake mix, 2 eggs", "oven"), 0);
+  EXPECT_EQ(gives("1 lb all-purpose flour, 2 eggs", "burner"), Rational(1, 10));
+}
+
 } // namespace
 } // namespace manciple

@@ -156,6 +156,9 @@ inline constexpr std::array dangerous{
 
 // What a household cooks, with words and times that are close to the dangerous ones.
 inline constexpr std::array harmless{
+    Case{"", "1 lb ground beef",
+         "method: [{do: Fry to 71 C in the middle, then: 8 min, on: burner}, Keep it warm at 57 "
+         "C]"},
     Case{"", "1 lb dried kidney beans",
          "method: [{do: Boil hard for 30 minutes, then: 30 min, on: burner}, {do: Cook on low, "
          "then: 8 h, on: slow cooker}]"},

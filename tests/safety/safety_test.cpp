@@ -169,7 +169,53 @@ TEST(Safety, PhrasesHaveGapsAndEndings) {
 TEST(Safety, TemperaturesAreReadInBothScales) {
   EXPECT_EQ(safety::temperatures_in("to 165 F, or 74 C"), (std::vector<int>{165, 165}));
   EXPECT_EQ(safety::temperatures_in("180°C"), std::vector<int>{356});
+  // To the nearest degree, so that the Celsius of a safe temperature is that temperature.
+  EXPECT_EQ(safety::temperatures_in("57 C, 63 C, 71 C, 100 C"),
+            (std::vector<int>{135, 145, 160, 212}));
   EXPECT_TRUE(safety::temperatures_in("2 Forks, 3 Cups, 12").empty());
+}
+
+// Whatever is in a dish counts: without an amount, what may be bought instead, what was cooked
+// before the plan, and foods that do not say in their names what they are.
+TEST(Safety, WhoExpectsAChildIsWarnedOfAllThatIsInADish) {
+  House house;
+  house.write("plans/household.yaml", "people: [{name: Tom}, {name: Ada, pregnant: yes}]\n"
+                                      "meals: {dinner: \"18:30\"}\n"
+                                      "any of these: [{cheddar cheese: 1, stilton: 1}]\n");
+  const auto told = [&](const std::string& ingredients) {
+    house.recipe("stew", ingredients, "keeps: {freezer: 3 months}\n");
+    house.plan("2027-03-02: {dinner: stew}");
+    return dangers(house);
+  };
+  const std::set<std::string> warned{"H022"};
+  EXPECT_TRUE(told("1 lb onion").empty());
+  EXPECT_EQ(told("1 lb onion, \"brie, to serve\""), warned);
+  EXPECT_EQ(told("1 lb onion, \"2 oz brie, optional\""), warned);
+  EXPECT_EQ(told("4 oz cheddar cheese"), warned);
+  for (const char* food : {"pastrami", "bologna", "smoked mackerel", "chicken liver", "coleslaw",
+                           "swordfish steak", "bean sprouts", "radish sprouts", "deli turkey"}) {
+    EXPECT_EQ(told(std::string("4 oz ") + food), warned) << food;
+  }
+  for (const char* food : {"salmon fillet", "mozzarella", "canned bean sprouts", "hot dog buns"}) {
+    EXPECT_TRUE(
+        told(std::string("1 ") + (food == std::string("hot dog buns") ? "" : "lb ") + food).empty())
+        << food << house.said();
+  }
+  // It was cooked before, and stands in the freezer.
+  house.recipe("stew", "4 oz feta", "keeps: {freezer: 3 months}\nmake ahead: yes\n");
+  house.write("plans/on-hand.yaml", "date: 2027-03-01\non hand: [\"4 servings stew, freezer\"]\n");
+  house.plan("2027-03-02: {dinner: leftovers of stew}");
+  EXPECT_EQ(dangers(house), warned);
+}
+
+// What may be bought instead of maple syrup may bring the honey.
+TEST(Safety, HoneyIsNotForAnInfantWhereItMayStandForAnother) {
+  House house;
+  house.write("plans/household.yaml", "people: [{name: Ada}, {name: Mia, age: 8 months}]\n"
+                                      "any of these: [{maple syrup: 1, honey: 1}]\n");
+  house.recipe("stew", "1 lb carrots, 1/4 cup maple syrup");
+  house.plan("2027-03-02: {dinner: stew}");
+  EXPECT_EQ(dangers(house), std::set<std::string>{"H021"});
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "text/date.hpp"
 #include "text/nearest.hpp"
+#include "text/phrases.hpp"
 #include "text/words.hpp"
 
 #include <gtest/gtest.h>
@@ -130,6 +131,14 @@ TEST(Names, OfWhatIsFreeOfSomethingAreNotAnsweredWithIt) {
   EXPECT_EQ(taken_away("a gluten free flour"), "gluten free");
   EXPECT_FALSE(takes_away("freezer bag"));
   EXPECT_TRUE(takes_away("cake without nuts"));
+}
+
+TEST(Phrases, NameAThingByWholeWords) {
+  EXPECT_TRUE(names("Slice the Carrots", "carrot"));
+  EXPECT_TRUE(names("Slice the carrot", "carrots"));
+  EXPECT_TRUE(names("Tear the bay leaves", "leaf"));
+  EXPECT_FALSE(names("Peel them", "eel"));
+  EXPECT_FALSE(names("Season the sausages", "sage"));
 }
 
 } // namespace

@@ -1,0 +1,70 @@
+#include "foods/expecting.hpp"
+
+#include "foods/food.hpp"
+#include "text/phrases.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace manciple::foods {
+namespace {
+
+constexpr auto cautions = std::to_array<std::string_view>(
+    {"high mercury", "high vitamin A", "ready meat", "soft cheese", "sprout", "ready salad"});
+
+constexpr auto high_mercury_names = std::to_array<std::string_view>(
+    {"swordfish", "shark", "king mackerel", "marlin", "orange roughy", "tilefish", "bigeye tuna"});
+constexpr auto high_vitamin_a_names = std::to_array<std::string_view>({"liver", "liverwurst"});
+constexpr auto ready_meat_names = std::to_array<std::string_view>(
+    {"deli", "hot dog", "smoked salmon", "smoked trout", "prosciutto", "salami"});
+constexpr auto soft_cheese_names = std::to_array<std::string_view>(
+    {"brie", "camembert", "feta", "queso fresco", "blue cheese", "gorgonzola", "roquefort"});
+constexpr auto sprout_names =
+    std::to_array<std::string_view>({"alfalfa sprout", "bean sprout", "radish sprout"});
+
+// What foods of a class are called that no record answers.
+std::span<const std::string_view> names_of(Caution what) {
+  switch (what) {
+  case Caution::high_mercury:
+    return high_mercury_names;
+  case Caution::high_vitamin_a:
+    return high_vitamin_a_names;
+  case Caution::ready_meat:
+    return ready_meat_names;
+  case Caution::soft_cheese:
+    return soft_cheese_names;
+  case Caution::sprout:
+    return sprout_names;
+  case Caution::ready_salad:
+    break;
+  }
+  return {};
+}
+
+} // namespace
+
+std::optional<Caution> parse_caution(std::string_view word) {
+  const auto* const found = std::find(cautions.begin(), cautions.end(), word);
+  return found == cautions.end() ? std::nullopt
+                                 : std::optional(static_cast<Caution>(found - cautions.begin()));
+}
+
+std::string_view name(Caution of) {
+  return cautions.at(static_cast<std::size_t>(of));
+}
+
+std::span<const std::string_view> caution_words() {
+  return cautions;
+}
+
+bool is(const Food& food, Caution what) {
+  if (food.expecting) {
+    const std::vector<Caution>& known = food.expecting->classes;
+    return std::find(known.begin(), known.end(), what) != known.end();
+  }
+  const std::span<const std::string_view> names = names_of(what);
+  return std::any_of(names.begin(), names.end(),
+                     [&](std::string_view one) { return text::names(food.name, one); });
+}
+
+} // namespace manciple::foods
