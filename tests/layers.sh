@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Data flows one way: a phase includes only phases to its left, and a solver, which knows nothing of
-# kitchens, only itself. A folder of the compiler that has no place in this order is refused.
+# kitchens, only itself. A solver is known to one phase, which tells the others what its answer means.
+# A folder of the compiler that has no place in this order is refused.
 set -euo pipefail
 cd "${1:-$(dirname "$0")/../compiler}"
 solvers=(buying scheduling)
@@ -24,14 +25,21 @@ folder() {
   done < <(grep -rnE '^ *# *include +"' --include='*.?pp' "$place")
 }
 
-allowed=()
+declare -A solver_of=([purchase]=buying [prep]=scheduling)
 for solver in "${solvers[@]}"; do
   folder "solver/$solver" "$solver"
-  allowed+=("$solver")
 done
+allowed=()
 for phase in "${order[@]}"; do
   allowed+=("$phase")
-  folder "$phase" "${allowed[@]}"
+  folder "$phase" "${allowed[@]}" ${solver_of[$phase]:-}
+  # Nor by what a header of that phase brings with it.
+  for solver in "${solvers[@]}"; do
+    if [ "${solver_of[$phase]:-}" != "$solver" ] && grep -rnE "\\b$solver::" --include='*.?pp' "$phase"; then
+      echo "compiler/$phase must not know the solver of $solver"
+      bad=1
+    fi
+  done
 done
 for place in */ solver/*/; do
   case " solver ${order[*]} ${solvers[*]/#/solver/} " in

@@ -23,3 +23,12 @@ for solver in buying scheduling; do
   fi
   grep -q 'kitchen/shop.hpp: No such file' "$place/said"
 done
+
+rm -rf "$place/compiler"
+cp -r compiler "$place/compiler"
+echo 'using manciple::buying::Solution;' >>"$place/compiler/emit/list.cpp"
+if bash tests/layers.sh "$place/compiler" >"$place/said"; then
+  echo "a solver's name planted in a phase that renders was not refused"
+  exit 1
+fi
+grep -q 'compiler/emit must not know the solver of buying' "$place/said"

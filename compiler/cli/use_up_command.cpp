@@ -54,7 +54,7 @@ int use_up(const UseUpRequest& request) {
     return bad_input;
   }
   const kitchen::Plan& plan = compiled->plan();
-  const text::Date first = compiled->shopping.lowered.first;
+  const text::Date first = compiled->shopping.first;
   const auto day = request.date.empty() ? plan.until : text::parse_day(request.date, plan.from);
   if (!day || *day < first || *day > plan.until) {
     complain("manciple: '{}' is not a day of the plan, which runs from {} to {}\n", request.date,

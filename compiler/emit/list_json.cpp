@@ -90,9 +90,9 @@ Json visits(const Compiled& compiled) {
 // What the solver was told of each food that is bought: enough to check its answer.
 Json keeping(const Compiled& compiled) {
   Json out = Json::array();
-  const auto& lowered = compiled.shopping.lowered;
-  const int days = lowered.model.last_day + 1;
-  for (const foods::FoodId first : lowered.foods) {
+  const purchase::Shopping& shopping = compiled.shopping;
+  const auto days = static_cast<int>((compiled.plan().until - shopping.first).count()) + 1;
+  for (const foods::FoodId first : shopping.foods) {
     for (const foods::FoodId id : compiled.kitchen.household.instead_of(first)) {
       const foods::Food& food = compiled.kitchen.food(id);
       const auto keeping = purchase::keeping_of(food, days);

@@ -35,6 +35,10 @@ public:
   Shopping run(Lowered lowered, const Search& search) {
     out_.lowered = std::move(lowered);
     out_.solution = buying::solve(out_.lowered.model, options(search));
+    out_.first = out_.lowered.first;
+    for (const ItemId item : buying::ids(out_.lowered.foods)) {
+      out_.foods.push_back(out_.lowered.foods[item]);
+    }
     visits();
     for (const ItemId item : buying::ids(out_.solution.items)) {
       take(item);
@@ -86,7 +90,7 @@ private:
     }
   }
 
-  text::Date date(buying::Day day) const { return out_.lowered.first + std::chrono::days(day); }
+  text::Date date(buying::Day day) const { return out_.first + std::chrono::days(day); }
 
   // What is held of an item: its lines first, then its lots. Each is used by demands, which are
   // handed out to their uses in order; the last part of a use makes it whole, so that amounts add
@@ -293,21 +297,33 @@ private:
     return out;
   }
 
+  Rest& add_rest(const buying::Fate& fate, ItemId id) {
+    Rest rest;
+    rest.stock = fate.stock;
+    rest.of = fate.stock ? out_.lowered.lots[id][buying::LotId(fate.of)] : first_line_ + fate.of;
+    rest.amount = from_model(fate.amount) / in_terms_of(food_of(fate, id)).worth;
+    out_.rests.push_back(rest);
+    return out_.rests.back();
+  }
+
   // What is left is what no use has, exactly: a line adds up.
   void leftovers(ItemId id) {
     const buying::ItemSolution& solution = out_.solution.items[id];
     std::map<std::pair<bool, std::size_t>, std::pair<Rational, Rational>> left; // kept, wasted
     std::map<std::size_t, Rational> frozen; // of what is kept, by purchase
     for (const buying::Kept& kept : solution.kept) {
-      const Rational amount = from_model(kept.amount) / in_terms_of(food_of(kept, id)).worth;
-      left[{kept.stock, kept.of}].first += amount;
+      Rest& rest = add_rest(kept, id);
+      rest.frozen = kept.frozen;
+      rest.opened_on = kept.opened_on ? std::optional(date(*kept.opened_on)) : std::nullopt;
+      left[{kept.stock, kept.of}].first += rest.amount;
       if (!kept.stock && kept.frozen) {
-        frozen[kept.of] += amount;
+        frozen[kept.of] += rest.amount;
       }
     }
     for (const buying::Waste& waste : solution.wastes) {
-      left[{waste.stock, waste.of}].second +=
-          from_model(waste.amount) / in_terms_of(food_of(waste, id)).worth;
+      Rest& rest = add_rest(waste, id);
+      rest.until = date(waste.day - 1);
+      left[{waste.stock, waste.of}].second += rest.amount;
     }
     for (std::size_t l = first_line_; l < out_.lines.size(); ++l) {
       Line& line = out_.lines[l];
@@ -430,6 +446,9 @@ private:
     out_.lines = std::move(sorted);
     for (Supply& supply : out_.supplies) {
       supply.line = new_place[supply.line];
+    }
+    for (Rest& rest : out_.rests) {
+      rest.of = rest.stock ? rest.of : new_place[rest.of];
     }
     const auto by_use = [](const auto& a, const auto& b) { return a.use < b.use; };
     std::stable_sort(out_.supplies.begin(), out_.supplies.end(), by_use);

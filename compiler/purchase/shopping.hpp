@@ -80,6 +80,16 @@ struct StockRest {
   Rational wasted;
 };
 
+/// What no use takes of a line or of a lot on hand: a part of it in one state.
+struct Rest {
+  bool stock = false;
+  std::size_t of = 0;              ///< a lot on hand, else a line
+  Rational amount;                 ///< of its food
+  std::optional<text::Date> until; ///< of what is thrown away: the last day on which it is good
+  bool frozen = false;             ///< and kept so
+  std::optional<text::Date> opened_on;
+};
+
 /// What a use goes without.
 struct Shortfall {
   std::size_t use = 0;
@@ -112,13 +122,19 @@ struct Account {
 };
 
 struct Shopping {
+  /// The model and its solution: for purchase alone, which says below what they mean.
   Lowered lowered;
   buying::Solution solution;
+  /// The first day that counts: the plan's, or that of a trip before it.
+  text::Date first;
+  /// What is bought or held, once each; of foods that stand for each other, the first.
+  std::vector<foods::FoodId> foods;
   std::vector<StopMade> visits;
   std::vector<Line> lines;           ///< by visit, then in the shop's walking order, then by name
   std::vector<Supply> supplies;      ///< by use
   std::vector<StockUse> from_stock;  ///< by use
   std::vector<StockRest> stock_left; ///< by lot
+  std::vector<Rest> rests;           ///< by food
   std::vector<Shortfall> shortfalls; ///< by use
   /// Litres taken on each night of the plan, by place (pantry, fridge, freezer); empty for places
   /// without limit.

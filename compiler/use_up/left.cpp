@@ -26,16 +26,11 @@ public:
       : kitchen_(kitchen),
         resolved_(resolved),
         shopping_(shopping),
-        days_(static_cast<int>((kitchen.plan->until - shopping.lowered.first).count()) + 1) {}
+        days_(static_cast<int>((kitchen.plan->until - shopping.first).count()) + 1) {}
 
   std::vector<Left> run() {
-    for (const buying::ItemId item : buying::ids(shopping_.solution.items)) {
-      for (const buying::Kept& kept : shopping_.solution.items[item].kept) {
-        take(item, kept, std::nullopt, kept.frozen, kept.opened_on);
-      }
-      for (const buying::Waste& waste : shopping_.solution.items[item].wastes) {
-        take(item, waste, date(waste.day - 1), false, std::nullopt);
-      }
+    for (const purchase::Rest& rest : shopping_.rests) {
+      rest.stock ? of_stock(rest) : of_line(rest);
     }
     untouched();
     by_products();
@@ -50,57 +45,46 @@ public:
   }
 
 private:
-  [[nodiscard]] Date date(buying::Day day) const {
-    return shopping_.lowered.first + std::chrono::days(day);
-  }
-
   void add(Left left) {
     const auto price = purchase::replacement_price(kitchen_, left.food);
     left.worth = price ? std::optional<Rational>(*price * left.amount) : std::nullopt;
     out_.push_back(std::move(left));
   }
 
-  void take(buying::ItemId item, const buying::Fate& fate, std::optional<Date> until, bool frozen,
-            std::optional<buying::Day> opened_on) {
-    const purchase::Lowered& lowered = shopping_.lowered;
-    if (fate.stock) {
-      const std::size_t lot = lowered.lots[item][buying::LotId(fate.of)];
-      Left left = of_lot(lot, in_terms(kitchen_.on_hand.lots[lot].what, fate.amount));
-      left.until = until && left.until ? std::min(*until, *left.until) : left.until;
-      left.opened = left.opened || opened_on;
-      add(std::move(left));
-      seen_.push_back(lot);
-      return;
-    }
-    const buying::Purchase& bought = shopping_.solution.items[item].purchases[fate.of];
-    const std::size_t l = line_of(item, bought);
-    const Line& line = shopping_.lines[l];
+  void of_stock(const purchase::Rest& rest) {
+    Left left = of_lot(rest.of, rest.amount);
+    left.until = rest.until && left.until ? std::min(*rest.until, *left.until) : left.until;
+    left.opened = left.opened || rest.opened_on;
+    add(std::move(left));
+    seen_.push_back(rest.of);
+  }
+
+  void of_line(const purchase::Rest& rest) {
+    const Line& line = shopping_.lines[rest.of];
     Left left;
     left.food = line.food;
-    left.amount = std::min(Rational(purchase::from_model(fate.amount) /
-                                    kitchen_.household.in_terms_of(line.food).worth),
-                           line.amount);
+    left.amount = std::min(rest.amount, line.amount);
     left.since = shopping_.visits[line.visit].date;
-    left.frozen = frozen;
+    left.frozen = rest.frozen;
     const auto keeping = purchase::keeping_of(kitchen_.food(line.food), days_);
-    if (frozen) {
+    if (rest.frozen) {
       left.until = left.since + std::chrono::days(keeping.life.frozen.value_or(
                                     keeping.life.refrozen.value_or(keeping.life.cool)));
       left.opened = true;
     } else {
-      left.until = until ? until
+      left.until = rest.until ? rest.until
                    : keeping.known
                        ? std::optional(left.since + std::chrono::days(keeping.life.cool))
                        : std::nullopt;
-      open(left, line, l, keeping, opened_on);
+      open(left, line, rest, keeping);
     }
     add(std::move(left));
   }
 
   // A pack that is begun keeps from the day on which it was, also where that makes no difference
   // to the plan.
-  void open(Left& left, const Line& line, std::size_t index, const purchase::Keeping& keeping,
-            std::optional<buying::Day> opened_on) const {
+  void open(Left& left, const Line& line, const purchase::Rest& rest,
+            const purchase::Keeping& keeping) const {
     const kitchen::Offer& offer =
         kitchen_.shop(shopping_.visits[line.visit].shop).offers[line.offer];
     const foods::Food& food = kitchen_.food(line.food);
@@ -113,11 +97,9 @@ private:
     }
     // Eggs and rolls are no worse for others that were taken.
     left.opened = food.keeps.opened.has_value();
-    std::optional<Date> on;
-    if (opened_on) {
-      on = date(*opened_on);
-    } else if (!keeping.life.opened) {
-      on = begun(index, line.packs * offer.inside > 1);
+    std::optional<Date> on = rest.opened_on;
+    if (!on && !keeping.life.opened) {
+      on = begun(rest.of, line.packs * offer.inside > 1);
     }
     if (on && food.keeps.opened) {
       const Date last = *on + std::chrono::days(food.keeps.opened->value);
@@ -137,27 +119,12 @@ private:
     return on;
   }
 
-  [[nodiscard]] std::size_t line_of(buying::ItemId item, const buying::Purchase& bought) const {
-    const auto& stops = shopping_.solution.stops;
-    const auto visit = static_cast<std::size_t>(std::find(stops.begin(), stops.end(), bought.stop) -
-                                                stops.begin());
-    const std::size_t offer = shopping_.lowered.offers[item][bought.offer];
-    const auto line =
-        std::find_if(shopping_.lines.begin(), shopping_.lines.end(),
-                     [&](const Line& one) { return one.visit == visit && one.offer == offer; });
-    return static_cast<std::size_t>(line - shopping_.lines.begin());
-  }
-
-  [[nodiscard]] Rational in_terms(const kitchen::Ingredient& what, buying::Amount amount) const {
-    return purchase::from_model(amount) / kitchen_.household.in_terms_of(*what.food()).worth;
-  }
-
   [[nodiscard]] Left of_lot(std::size_t index, const Rational& amount) const {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[index];
     Left left;
     left.food = *lot.what.food();
     left.amount = std::min(amount, lot.amount);
-    left.since = shopping_.lowered.first;
+    left.since = shopping_.first;
     left.until = lot.use_by;
     left.opened = lot.opened.has_value();
     left.frozen = lot.place == foods::Place::freezer;
