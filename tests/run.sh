@@ -20,16 +20,16 @@ cmake --build build/release --target manciple -- --quiet
 
 wait "$installing"
 
-# Tests run two at a time, each with a log of its own; the total is counted from these at the end.
+# Tests run three at a time, for many wait, each with a log of its own; the total is counted from these at the end.
 logs=build/sanitized/logs
 rm -rf "$logs"
 mkdir -p "$logs"
 running=0
 begun=0
 
-# Waits until one of two may begin.
+# Waits until one of three may begin.
 turn() {
-  if [ "$running" -eq 2 ]; then
+  if [ "$running" -eq 3 ]; then
     wait -n || true
     running=$((running - 1))
   fi

@@ -25,13 +25,13 @@ protected:
 TEST_F(WhyTest, WhatIsInTheHouseIsToldOfTheFoodThatItIs) {
   emit::Compiled compiled = house.good();
   const std::string spaghetti = why(compiled, "spaghetti");
-  EXPECT_NE(spaghetti.find("spaghetti: 7 oz needed, 0 oz of it in the house"), std::string::npos)
+  EXPECT_NE(spaghetti.find("spaghetti: 7 oz needed, 0 oz of that in the house"), std::string::npos)
       << spaghetti;
   EXPECT_NE(spaghetti.find("7 oz of it is covered by penne (on hand: 1 lb penne)"),
             std::string::npos)
       << spaghetti;
   const std::string penne = why(compiled, "penne");
-  EXPECT_NE(penne.find("7 oz of it in the house"), std::string::npos) << penne;
+  EXPECT_NE(penne.find("7 oz of that in the house"), std::string::npos) << penne;
   EXPECT_NE(penne.find("on hand: 1 lb penne"), std::string::npos) << penne;
 }
 
