@@ -1,8 +1,8 @@
 #include "kitchen/household.hpp"
 
 #include "foods/convert.hpp"
-#include "foods/swaps.hpp"
 #include "kitchen/errors.hpp"
+#include "kitchen/household_parts.hpp"
 #include "kitchen/keys.hpp"
 #include "kitchen/line_words.hpp"
 #include "measure/scan.hpp"
@@ -13,8 +13,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
-#include <map>
 #include <tuple>
 
 namespace manciple::kitchen {
@@ -107,98 +105,7 @@ void read_words(const std::vector<const Entry*>& entries, Household& household,
   }
 }
 
-// Each group is a mapping from foods to how much of each does the same.
-void read_any_of(const std::vector<const Node*>& groups, Household& household, Names& names,
-                 Diagnostics& diagnostics) {
-  for (const Node* group : groups) {
-    Substitutes read;
-    for (const Entry& entry : group->entries) {
-      const auto target = names.find(entry.key.scalar);
-      const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
-      const auto amount = read_positive(entry.value, diagnostics);
-      if (food == nullptr) {
-        diagnostics.error(errors::unknown_food, entry.key.span,
-                          fmt::format("no food is called '{}'", entry.key.scalar),
-                          text::did_you_mean(entry.key.scalar, names.all()));
-      } else if (household.instead_of(*food).size() > 1 || read.holds(*food)) {
-        diagnostics.error(errors::bad_value, entry.key.span,
-                          fmt::format("'{}' is in a group already", entry.key.scalar));
-      } else if (amount) {
-        if (!read.foods.empty() && foods::basis(*names.food(*food)) !=
-                                       foods::basis(*names.food(read.foods.front().first))) {
-          diagnostics.error(
-              errors::wrong_measure, entry.key.span,
-              fmt::format("'{}' is not measured like the others in its group", entry.key.scalar));
-          continue;
-        }
-        read.foods.emplace_back(*food, *amount);
-      }
-    }
-    household.any_of.push_back(std::move(read));
-  }
-}
-
-// What the household groups itself stays as it says.
-void read_swaps(const Node& node, Household& household, Names& names, Diagnostics& diagnostics) {
-  if (node.scalar != "usual" && node.scalar != "none") {
-    diagnostics.error(errors::bad_value, node.span,
-                      fmt::format("'{}' is not a choice of swaps", node.scalar),
-                      "write usual or none");
-  }
-  if (node.scalar != "usual") {
-    return;
-  }
-  std::map<int, Substitutes> groups;
-  for (const foods::Swap& swap : foods::usual_swaps) {
-    const auto target = names.find(swap.food);
-    const auto* food = target ? std::get_if<foods::FoodId>(&*target) : nullptr;
-    if (food != nullptr && household.instead_of(*food).size() == 1) {
-      auto& of = groups[swap.group].foods;
-      const bool alike = of.empty() || foods::basis(*names.food(*food)) ==
-                                           foods::basis(*names.food(of.front().first));
-      if (alike) {
-        of.emplace_back(*food, swap.amount);
-      }
-    }
-  }
-  for (auto& [number, group] : groups) {
-    if (group.foods.size() > 1) {
-      household.any_of.push_back(std::move(group));
-    }
-  }
-}
-
 } // namespace
-
-bool Substitutes::holds(foods::FoodId food) const {
-  return std::any_of(foods.begin(), foods.end(),
-                     [&](const auto& one) { return one.first == food; });
-}
-
-InTermsOf Household::in_terms_of(foods::FoodId food) const {
-  for (const Substitutes& group : any_of) {
-    for (const auto& [one, amount] : group.foods) {
-      if (one == food) {
-        return {group.foods.front().first, group.foods.front().second / amount};
-      }
-    }
-  }
-  return {food, 1};
-}
-
-std::vector<foods::FoodId> Household::instead_of(foods::FoodId food) const {
-  const foods::FoodId first = in_terms_of(food).food;
-  for (const Substitutes& group : any_of) {
-    if (!group.foods.empty() && group.foods.front().first == first) {
-      std::vector<foods::FoodId> out;
-      for (const auto& [one, amount] : group.foods) {
-        out.push_back(one);
-      }
-      return out;
-    }
-  }
-  return {food};
-}
 
 const Slot* Household::slot(std::string_view name) const {
   const auto found =
@@ -241,74 +148,6 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
   household.people.push_back(std::move(person));
 }
 
-// The days of the week that a word means, Sunday first; none if it means none.
-std::vector<unsigned> days_called(std::string_view word) {
-  if (word == "every day") {
-    return {0, 1, 2, 3, 4, 5, 6};
-  }
-  if (word == "weekdays") {
-    return {1, 2, 3, 4, 5};
-  }
-  if (word == "weekends") {
-    return {0, 6};
-  }
-  const auto day = text::parse_weekday(word);
-  return day ? std::vector<unsigned>{day->c_encoding()} : std::vector<unsigned>{};
-}
-
-// Sets those of the week, Sunday first, that a list of words names.
-void read_weekdays(const std::vector<const Node*>& words, std::array<bool, 7>& days,
-                   Diagnostics& diagnostics) {
-  for (const Node* word : words) {
-    const std::vector<unsigned> called = days_called(word->scalar);
-    if (called.empty()) {
-      diagnostics.error(errors::bad_value, word->span,
-                        fmt::format("'{}' is not a day of the week", word->scalar),
-                        "write weekdays, weekends, every day, or days such as Mon and Tue");
-    }
-    for (const unsigned day : called) {
-      days.at(day) = true;
-    }
-  }
-}
-
-void read_hours(const Node& node, Slot& slot, Diagnostics& diagnostics) {
-  const Fields fields(node, keys::meal_hours, diagnostics);
-  if (const Node* at = fields.find("at")) {
-    slot.at = read_clock(*at, diagnostics).value_or(0);
-  }
-  // What is said of a single day goes before what is said of several.
-  for (const std::string_view key :
-       {"weekdays", "weekends", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}) {
-    if (const Node* clock = fields.find(key)) {
-      for (const unsigned day : days_called(key)) {
-        slot.by_day.at(day) = read_clock(*clock, diagnostics);
-      }
-    }
-  }
-  read_weekdays(fields.list("packed"), slot.packed, diagnostics);
-}
-
-void read_slots(const std::vector<const Entry*>& entries, Household& household,
-                Diagnostics& diagnostics) {
-  household.slots.clear();
-  household.says_slots = true;
-  for (const Entry* entry : entries) {
-    std::string name = text::lower(entry->key.scalar);
-    if (household.slot(name) != nullptr) {
-      diagnostics.error(errors::bad_value, entry->key.span,
-                        fmt::format("two meals are called {}", name));
-    }
-    Slot slot{std::move(name)};
-    if (entry->value.is_scalar()) {
-      slot.at = read_clock(entry->value, diagnostics).value_or(0);
-    } else {
-      read_hours(entry->value, slot, diagnostics);
-    }
-    household.add_slot(std::move(slot));
-  }
-}
-
 void read_appliances(const std::vector<const Entry*>& entries, Household& household,
                      Diagnostics& diagnostics) {
   auto& all = household.appliances;
@@ -326,116 +165,7 @@ void read_appliances(const std::vector<const Entry*>& entries, Household& househ
             [](const Appliance& a, const Appliance& b) { return a.name < b.name; });
 }
 
-// "Ada": always; "{who: Ada, days: weekdays, meals: dinner, from: "17:00"}".
-void read_cooks(const std::vector<const Node*>& nodes, Household& household,
-                Diagnostics& diagnostics) {
-  CookRule always;
-  for (const Node* node : nodes) {
-    if (node->is_scalar()) {
-      always.who.push_back(node->scalar);
-      continue;
-    }
-    const Fields fields(*node, keys::cooks, diagnostics);
-    CookRule rule = read_cook(fields, household, diagnostics);
-    if (fields.has("days")) {
-      rule.on = {};
-    }
-    read_weekdays(fields.list("days"), rule.on, diagnostics);
-    household.cooks.push_back(std::move(rule));
-  }
-  if (!always.who.empty()) {
-    household.cooks.push_back(std::move(always));
-  }
-  std::vector<std::string_view> known;
-  for (const Person& person : household.people) {
-    known.push_back(person.name);
-  }
-  for (const CookRule& rule : household.cooks) {
-    for (const std::string& who : rule.who) {
-      const auto meant = household.person(who) ? std::nullopt : text::slip_of(who, known);
-      if (meant) {
-        diagnostics.error(errors::unknown_person, nodes.front()->span,
-                          fmt::format("{} is not in the household", who),
-                          fmt::format("did you mean {}?", *meant));
-      }
-    }
-  }
-}
-
 } // namespace
-
-std::vector<std::string> read_meals(const std::vector<const Node*>& list,
-                                    const Household& household, Diagnostics& diagnostics) {
-  std::vector<std::string> out;
-  for (const Node* node : list) {
-    const std::string name = text::lower(node->scalar);
-    if (household.slot(name) == nullptr) {
-      std::vector<std::string_view> known;
-      for (const Slot& slot : household.slots) {
-        known.push_back(slot.name);
-      }
-      diagnostics.error(errors::unknown_slot, node->span,
-                        fmt::format("the household has no meal '{}'", name),
-                        text::did_you_mean(name, known));
-      continue;
-    }
-    out.push_back(name);
-  }
-  return out;
-}
-
-CookRule read_cook(const Fields& fields, const Household& household, Diagnostics& diagnostics) {
-  CookRule rule;
-  for (const Node* who : fields.list("who")) {
-    rule.who.push_back(who->scalar);
-  }
-  rule.slots = read_meals(fields.list("meals"), household, diagnostics);
-  if (const Node* from = fields.find("from")) {
-    rule.from = read_clock(*from, diagnostics);
-  }
-  if (const Node* until = fields.find("until")) {
-    rule.until = read_clock(*until, diagnostics);
-    if (rule.from && rule.until && *rule.until <= *rule.from) {
-      diagnostics.error(errors::wrong_order, until->span, "this ends before it begins");
-    }
-  }
-  return rule;
-}
-
-std::optional<int> hour_of_new_meal(const Household& household, std::string_view name) {
-  constexpr int hour = text::minutes_an_hour;
-  constexpr int half = hour / 2;
-  static constexpr std::array<std::pair<std::string_view, int>, 7> others{{
-      {"elevenses", 11 * hour},
-      {"picnic", 12 * hour + half},
-      {"packed lunch", 12 * hour + half},
-      {"dessert", 19 * hour},
-      {"pudding", 19 * hour},
-      {"party", 19 * hour},
-      {"nightcap", 21 * hour},
-  }};
-  std::vector<std::string_view> known;
-  for (const Slot& slot : household.slots) {
-    known.push_back(slot.name);
-  }
-  const Household usual = usual_household();
-  for (const Slot& slot : usual.slots) {
-    if (slot.name == name) {
-      return slot.at;
-    }
-    known.push_back(slot.name);
-  }
-  for (const auto& [word, at] : others) {
-    if (word == name) {
-      return at;
-    }
-    known.push_back(word);
-  }
-  if (name.empty() || text::slip_of(name, known)) {
-    return std::nullopt;
-  }
-  return 15 * hour + half; // as a snack
-}
 
 measure::System system_of(const Node& file) {
   const auto said = std::find_if(file.entries.begin(), file.entries.end(),

@@ -1,5 +1,7 @@
 #include "prep/placing.hpp"
 
+#include "prep/one_by_one.hpp"
+
 #include <algorithm>
 #include <limits>
 
@@ -10,8 +12,6 @@ namespace {
 constexpr std::int64_t most_nodes = 2'000;
 // An oven stays hot so long for what comes next. Common practice, no source.
 constexpr int stays_hot = 20; // minutes
-
-using Row = std::vector<int>; // what is taken of each resource in one minute
 
 // Jobs that follow each other without a break, with what heats the oven for them.
 struct Group {
@@ -54,8 +54,8 @@ public:
 private:
   void gather();
   [[nodiscard]] scheduling::Project project(bool backwards);
-  [[nodiscard]] std::vector<int> one_by_one(const scheduling::Project& project,
-                                            const std::vector<int>& order, bool backwards) const;
+  /// What is taken already, in the project's minutes.
+  [[nodiscard]] std::vector<Row> in_use(const scheduling::Project& project, bool backwards) const;
   [[nodiscard]] std::vector<int> starts(const std::vector<int>& of_groups, bool backwards) const;
   /// Mends what is wrong with starts by job; false if nothing is.
   bool mend(const std::vector<int>& start, Placed& out);
@@ -270,18 +270,8 @@ scheduling::Project Placing::project(bool backwards) {
   return out;
 }
 
-std::vector<int> Placing::one_by_one(const scheduling::Project& project,
-                                     const std::vector<int>& order, bool backwards) const {
-  constexpr int not_yet = -1;
-  const std::size_t count = project.activities.size();
-  std::vector<int> out(count, not_yet);
+std::vector<Row> Placing::in_use(const scheduling::Project& project, bool backwards) const {
   std::vector<Row> used;
-  const auto row_at = [&](std::size_t minute) -> Row& {
-    while (used.size() <= minute) {
-      used.emplace_back(project.capacity.size(), 0);
-    }
-    return used[minute];
-  };
   for (std::size_t t = 0; t < taken_.size(); ++t) {
     const Taken& one = taken_[t];
     Row takes = workplace_.takes(one.by);
@@ -292,53 +282,11 @@ std::vector<int> Placing::one_by_one(const scheduling::Project& project,
     for (int m = one.from; m < one.until; ++m) {
       const int at = backwards ? end_ - m - 1 : m;
       for (std::size_t r = 0; at >= 0 && r < takes.size(); ++r) {
-        row_at(static_cast<std::size_t>(at))[r] += takes[r];
+        row_at(used, project, static_cast<std::size_t>(at))[r] += takes[r];
       }
     }
   }
-  const auto fits = [&](const scheduling::Activity& what, int at) {
-    auto minute = static_cast<std::size_t>(at);
-    for (const scheduling::Piece& piece : what.pieces) {
-      for (int m = 0; m < piece.minutes; ++m, ++minute) {
-        for (std::size_t r = 0; minute < used.size() && r < piece.takes.size(); ++r) {
-          if (piece.takes[r] > 0 && used[minute][r] + piece.takes[r] > project.capacity[r]) {
-            return false;
-          }
-        }
-      }
-    }
-    return true;
-  };
-  for (std::size_t placed = 0; placed < count; ++placed) {
-    std::optional<std::size_t> next;
-    for (std::size_t i = 0; i < count; ++i) {
-      const auto& after = project.activities[i].after;
-      const bool may = out[i] == not_yet && std::all_of(after.begin(), after.end(),
-                                                        [&](auto b) { return out[b] != not_yet; });
-      if (may && (!next || order[i] < order[*next])) {
-        next = i;
-      }
-    }
-    const scheduling::Activity& what = project.activities[*next];
-    int at = 0;
-    for (const std::size_t before : what.after) {
-      at = std::max(at, out[before] + project.activities[before].minutes());
-    }
-    while (!fits(what, at)) {
-      ++at;
-    }
-    out[*next] = at;
-    auto minute = static_cast<std::size_t>(at);
-    for (const scheduling::Piece& piece : what.pieces) {
-      for (int m = 0; m < piece.minutes; ++m, ++minute) {
-        Row& row = row_at(minute);
-        for (std::size_t r = 0; r < piece.takes.size(); ++r) {
-          row[r] += piece.takes[r];
-        }
-      }
-    }
-  }
-  return out;
+  return used;
 }
 
 std::vector<int> Placing::starts(const std::vector<int>& of_groups, bool backwards) const {
@@ -530,7 +478,7 @@ Placed Placing::early(const std::vector<bool>& first) {
                                      [&](std::size_t job) { return first[job]; });
       order[g] += early ? 0 : schedule.length + 1;
     }
-    out.start = starts(one_by_one(project, order, false), false);
+    out.start = starts(one_by_one(project, order, in_use(project, false)), false);
     if (!mend(out.start, out)) {
       break;
     }
@@ -555,7 +503,7 @@ Placed Placing::late(const std::vector<int>& rank,
       by_rank[g] = rank[groups_[g].jobs.back()];
     }
     const auto placed = [&](const std::vector<int>& order) {
-      return starts(one_by_one(project, order, true), true);
+      return starts(one_by_one(project, order, in_use(project, true)), true);
     };
     out.start = placed(scheduling::shortest(project, limits).start);
     if (std::vector<int> other = placed(by_rank); cost(other) < cost(out.start)) {

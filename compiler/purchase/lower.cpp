@@ -3,6 +3,7 @@
 #include "foods/classes.hpp"
 #include "purchase/errors.hpp"
 #include "purchase/lives.hpp"
+#include "purchase/offer_terms.hpp"
 #include "purchase/ranges.hpp"
 #include "purchase/rules.hpp"
 #include "purchase/usual_price.hpp"
@@ -43,15 +44,6 @@ constexpr int minutes_to_freeze = 3;
 // Money for a cent, unless sums are too large for it.
 constexpr Money fine_cent = 100;
 constexpr Money coarse_cent = 1;
-
-// An offer's terms on days on which they do not change.
-struct Terms {
-  Rational each;     ///< cents for a pack or a step
-  bool known = true; ///< else a guess, of which nothing is paid
-  std::optional<kitchen::Deal> deal;
-  Date from;
-  Date until;
-};
 
 class Lowering {
 public:
@@ -308,7 +300,7 @@ private:
     for (const kitchen::Shop& shop : kitchen_.shops) {
       for (std::size_t i = 0; i < shop.offers.size() && may_buy(kitchen_, id, shop); ++i) {
         if (shop.offers[i].food == id) {
-          for (const Terms& terms : terms_of(shop.offers[i])) {
+          for (const OfferTerms& terms : terms_of(shop.offers[i], first_, plan_.until)) {
             offer(item, shop, i, terms);
           }
         }
@@ -316,30 +308,7 @@ private:
     }
   }
 
-  // An offer before, during and after its sale.
-  std::vector<Terms> terms_of(const kitchen::Offer& offer) const {
-    const auto between = [&](Date from, Date until) {
-      Terms terms{offer.each(from).value_or(offer.guess), offer.each(from).has_value(),
-                  offer.deal_on(from), from, until};
-      terms.from = std::max(terms.from, offer.from.value_or(first_));
-      terms.until = std::min(terms.until, offer.until.value_or(plan_.until));
-      return terms;
-    };
-    std::vector<Terms> all;
-    if (!offer.sale) {
-      all.push_back(between(first_, plan_.until));
-    } else {
-      const Date first = std::max(first_, offer.sale->from.value_or(first_));
-      const Date last = std::min(plan_.until, offer.sale->until.value_or(plan_.until));
-      all.push_back(between(first_, first - std::chrono::days(1)));
-      all.push_back(between(first, last));
-      all.push_back(between(last + std::chrono::days(1), plan_.until));
-    }
-    std::erase_if(all, [](const Terms& terms) { return terms.until < terms.from; });
-    return all;
-  }
-
-  void offer(Item& item, const kitchen::Shop& shop, std::size_t index, const Terms& terms) {
+  void offer(Item& item, const kitchen::Shop& shop, std::size_t index, const OfferTerms& terms) {
     const kitchen::Offer& offer = shop.offers[index];
     const Food& food = kitchen_.food(offer.food);
     const Keeping keeping = keeping_of(food, days_);

@@ -2,6 +2,7 @@
 
 #include "resolve/dates.hpp"
 #include "resolve/errors.hpp"
+#include "resolve/made_before.hpp"
 #include "resolve/steps.hpp"
 #include "resolve/uses.hpp"
 #include "text/words.hpp"
@@ -26,38 +27,6 @@ constexpr int never_old = 100'000; // days
 
 // What is packed for the next day is ready then. Common practice, no source.
 constexpr int evening = 20 * 60;
-
-// A making of before, and who has what is left of it.
-struct MadeBefore {
-  std::size_t lot = 0;
-  RecipeId recipe{};
-  Rational left; ///< times the recipe
-  Date made;
-  Date good_until;
-  bool frozen = false;
-  std::vector<Consumer> consumers = {};
-};
-
-// What stands in the house, what goes off first before the rest, and what is frozen last.
-std::vector<MadeBefore> made_before(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
-  std::vector<MadeBefore> out;
-  const auto& lots = kitchen.on_hand.made;
-  for (std::size_t l = 0; l < lots.size(); ++l) {
-    const kitchen::MadeLot& lot = lots[l];
-    const Recipe& recipe = kitchen.recipe(*lot.what.recipe());
-    const bool frozen = lot.place == foods::Place::freezer;
-    const int keeps = (frozen ? recipe.keeps_freezer : recipe.keeps_unfrozen()).value_or(0);
-    const auto times = lot.times ? lot.times : times_of(kitchen, lot.what, diagnostics);
-    if (times) {
-      out.push_back({l, recipe.id, *times, lot.made,
-                     lot.use_by.value_or(lot.made + std::chrono::days(keeps)), frozen});
-    }
-  }
-  std::stable_sort(out.begin(), out.end(), [](const MadeBefore& a, const MadeBefore& b) {
-    return std::pair(a.frozen, a.good_until) < std::pair(b.frozen, b.good_until);
-  });
-  return out;
-}
 
 // A recipe wanted somewhere at a time.
 struct Need {
@@ -509,32 +478,6 @@ Made Maker::run(const std::vector<RecipeId>& order) {
 
 bool is_packed(const Kitchen& kitchen, const Meal& meal) {
   return meal.date > kitchen.plan->from && kitchen.household.slot(meal.slot)->is_packed(meal.date);
-}
-
-std::optional<Rational> times_of(const Kitchen& kitchen, const Ingredient& ingredient,
-                                 text::Diagnostics& diagnostics) {
-  const Recipe& recipe = kitchen.recipe(*ingredient.recipe());
-  const foods::Amount& amount = *ingredient.amount;
-  const auto& unit = measure::facts(amount.measure.unit);
-  const bool counted = amount.measure.is_counted();
-  if (amount.measure.piece == "serving") {
-    return Rational(amount.number / recipe.serves);
-  }
-  for (const kitchen::Makes& makes : recipe.makes) {
-    const auto& made = measure::facts(makes.measure.unit);
-    const bool alike = counted || unit.dimension == made.dimension;
-    if (counted == makes.measure.is_counted() && alike) {
-      return Rational(amount.number * unit.factor / (makes.number * made.factor));
-    }
-  }
-  diagnostics.error(
-      errors::cannot_scale, ingredient.at,
-      fmt::format(
-          "it is not clear how much of {} this is: the recipe does not say what it makes in {}",
-          recipe.name, counted ? "pieces" : std::string(measure::name(unit.dimension))),
-      fmt::format("add 'makes: {}' to recipes/{}.yaml", counted ? "12 pieces" : "8 cups",
-                  recipe.slug));
-  return std::nullopt;
 }
 
 Made makings(const Kitchen& kitchen, const std::vector<std::vector<Rational>>& servings,

@@ -48,7 +48,7 @@ const pictures = {
   'phone-menu': [phone, evening, open('menu')],
   'phone-cook': [phone, evening, open('cook')],
   'phone-session': [phone, evening, open('session0')],
-  'phone-more': [phone, shopping, async (page) => { await tickSome(page); await open('more')(page); await page.getByRole('button', { name: 'square' }).click(); }],
+  'phone-more': [phone, shopping, async (page) => { await tickSome(page); await open('more')(page); await page.getByRole('button', { name: 'QR code' }).click(); }],
   'phone-figures': [phone, evening, open('figures')],
   'phone-large-text': [phone, shopping, async (page) => { await page.addStyleTag({ content: 'html { font-size: 200% }' }); await tickSome(page); }],
   'small-trip': [{ width: 320, height: 640 }, shopping, tickSome],
