@@ -53,7 +53,9 @@ def add(program, item, things, lacks, lacking, shorts, scale):
         goes_off_first(program, item, i, others)
         one_after_the_other(program, i, takings)
         least = min(item.least_frozen, item.needs[i].must) / scale
-        nothing_while_lacking(program, i, others, lacks[i], too_little(program, least, shorts[i]))
+        # Where nothing is ever lent, a need that goes short uses up what was in the freezer from the beginning.
+        lends = any(need.give for need in item.needs)
+        nothing_while_lacking(program, i, others, lacks[i], too_little(program, least, shorts[i]) if lends else None)
         not_too_little(program, least, takings, back)
 
 

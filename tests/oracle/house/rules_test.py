@@ -47,6 +47,10 @@ class Rules(unittest.TestCase):
         self.costs(missing(100, 100), house([(7, NOON, 100)], [(100, 100)], sealed=3, frozen=6))
         self.costs(missing(100, 100), house([(6, NOON, 100, True)], [(100, 100)], sealed=3, frozen=6))
 
+    def test_what_was_in_the_freezer_is_not_held_back_from_a_need_that_goes_short(self):
+        # Held back for the second one, it would make that one whole.
+        self.costs(50 + missing(100, 50, uses=2), house([(0, 599, 100), (1, NOON, 100)], [(50, 50, 1)], lots=[(50, "freezer", 9)]))
+
     def test_opened_it_keeps_for_its_opened_life(self):
         self.costs(300, house([(1, NOON, 100), (4, NOON, 100)], [(200, 300)], opened=3))
         self.costs(600, house([(1, NOON, 100), (5, NOON, 100)], [(200, 300)], opened=3))
