@@ -161,7 +161,7 @@ std::string Sheet::one(const Ingredient& ingredient, const foods::Amount& amount
                              ? measure::in_base({amount.number, amount.measure.unit})
                              : amount.number;
   const foods::FoodId* id = ingredient.food();
-  const std::string number =
+  std::string number =
       id != nullptr ? foods::pieces_to_take(compiled_.kitchen.food(*id), count, piece)
                     : measure::print_exact(measure::by_the_piece(count, measure::Cut::quarters));
   if (piece.empty()) {

@@ -2,6 +2,7 @@
 
 #include "emit/words.hpp"
 #include "foods/convert.hpp"
+#include "kitchen/table.hpp"
 #include "prep/by_products.hpp"
 #include "resolve/by_products.hpp"
 #include "resolve/eaters.hpp"

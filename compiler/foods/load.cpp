@@ -313,7 +313,7 @@ void FileReader::nutrients(const Node& node) {
     }
     read[nutrient] = to_double(*number);
   }
-  food_.nutrients = std::move(read);
+  food_.nutrients = read;
 }
 
 template <typename T, typename Parse>

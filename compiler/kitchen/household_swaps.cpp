@@ -14,7 +14,6 @@ namespace manciple::kitchen {
 
 using text::Diagnostics;
 using text::Entry;
-using text::Fields;
 using text::Node;
 
 void read_any_of(const std::vector<const Node*>& groups, Household& household, Names& names,

@@ -202,8 +202,7 @@ void Days::by_products() {
 // What is packed stays cold until it is eaten. USDA FSIS, "Keeping Bag Lunches Safe": two cold
 // sources with perishable food.
 void Days::pack() {
-  for (std::size_t m = 0; m < plan_.meals.size(); ++m) {
-    const kitchen::Meal& meal = plan_.meals[m];
+  for (const kitchen::Meal& meal : plan_.meals) {
     if (!resolve::is_packed(kitchen_, meal)) {
       continue;
     }

@@ -122,7 +122,7 @@ void Placing::gather() {
       }
       length += jobs_[*j].minutes();
     }
-    group.rows.assign(static_cast<std::size_t>(length + lead),
+    group.rows.assign(static_cast<std::size_t>(length) + static_cast<std::size_t>(lead),
                       Row(workplace_.capacity().size(), 0));
     const auto add = [&](int from, int until, const Stretch& stretch) {
       const Row takes = workplace_.takes(stretch);
@@ -206,8 +206,8 @@ scheduling::Project Placing::project(bool backwards) {
         continue;
       }
       out.capacity.push_back(1);
-      for (std::size_t g = 0; g < rows.size(); ++g) {
-        for (Row& row : rows[g]) {
+      for (std::vector<Row>& of_group : rows) {
+        for (Row& row : of_group) {
           row.push_back(0);
         }
       }
@@ -227,8 +227,8 @@ scheduling::Project Placing::project(bool backwards) {
       if (other) {
         apart_[t].push_back(out.capacity.size());
         out.capacity.push_back(1);
-        for (std::size_t g = 0; g < rows.size(); ++g) {
-          for (Row& row : rows[g]) {
+        for (std::vector<Row>& of_group : rows) {
+          for (Row& row : of_group) {
             row.push_back(0);
           }
         }
