@@ -210,8 +210,8 @@ std::string eaten_and_bought(const Food& food, const foods::Amount& amount,
                      print_measure(weight, bought / per));
 }
 
-void print_steps(const std::vector<foods::Step>& steps) {
-  for (const foods::Step& step : steps) {
+void print_steps(const std::vector<foods::ConversionStep>& steps) {
+  for (const foods::ConversionStep& step : steps) {
     say("  {}{}\n", step.what, step.source.empty() ? "" : fmt::format("  [{}]", step.source));
   }
 }

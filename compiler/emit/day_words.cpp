@@ -225,7 +225,7 @@ std::vector<std::pair<int, std::string>> ovens_turned_on(const Compiled& compile
 std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
   std::map<std::pair<foods::Place, std::string>, int> boxes;
   int all = 0;
-  for (const prep::Label& label : compiled.prep.labels) {
+  for (const prep::BoxLabel& label : compiled.prep.labels) {
     if (label.making == making) {
       ++boxes[{label.place, label.amount}];
       ++all;

@@ -276,10 +276,11 @@ void Sheet::from_making(Taken& out, kitchen::RecipeId recipe) const {
       }
       const bool today = other.date == making_.date;
       out.from = today ? "made today" : "made on " + text::print_day(other.date);
-      const auto label = std::find_if(
-          compiled_.prep.labels.begin(), compiled_.prep.labels.end(), [&](const prep::Label& one) {
-            return one.making == other.id && one.purpose.starts_with(recipe_.name);
-          });
+      const auto label =
+          std::find_if(compiled_.prep.labels.begin(), compiled_.prep.labels.end(),
+                       [&](const prep::BoxLabel& one) {
+                         return one.making == other.id && one.purpose.starts_with(recipe_.name);
+                       });
       if (consumer.from_freezer) {
         out.place = foods::Place::freezer;
       } else if (label != compiled_.prep.labels.end()) {

@@ -277,7 +277,7 @@ std::string labels_markdown(const Compiled& compiled) {
       fmt::format("# Labels: {}\n\n| what | for | how much | made or bought | use by | "
                   "where | then |\n|---|---|---|---|---|---|---|\n",
                   escape_markdown(compiled.plan().name));
-  for (const prep::Label& label : compiled.prep.labels) {
+  for (const prep::BoxLabel& label : compiled.prep.labels) {
     out += fmt::format("| {} | {} | {} | {} | {} | {} | {} |\n", escape_markdown(label.name),
                        escape_markdown(label.purpose), escape_markdown(label.amount),
                        text::print_day(label.made), text::print_date(label.use_by),

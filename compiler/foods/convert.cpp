@@ -55,7 +55,7 @@ const VolumeWeight* as_cut_for_a_cup(const Food& food) {
 }
 
 // The weight of a volume of `form`, or of the form that stands for it.
-const VolumeWeight* weight_for(const Food& food, Form form, std::vector<Step>& steps) {
+const VolumeWeight* weight_for(const Food& food, Form form, std::vector<ConversionStep>& steps) {
   if (const VolumeWeight* exact = food.volume(form)) {
     return exact;
   }
@@ -104,7 +104,7 @@ tl::expected<Yield, NoConversion> yield_of(const Food& food, Form form) {
 
 // From the weight of a form to the weight as bought.
 tl::expected<Purchased, NoConversion> untrimmed(const Food& food, const Rational& of_form,
-                                                Form form, std::vector<Step> steps) {
+                                                Form form, std::vector<ConversionStep> steps) {
   const auto yield = yield_of(food, form);
   if (!yield) {
     return tl::unexpected(yield.error());
@@ -141,7 +141,7 @@ tl::expected<Purchased, NoConversion> from_pieces(const Food& food, const Amount
                : no(fmt::format("what a {} of '{}' weighs is not known", word, food.name), have);
   }
   const Rational weight = amount.number * piece->grams;
-  std::vector<Step> steps{
+  std::vector<ConversionStep> steps{
       {fmt::format("{} x {} {} = {}{}", measure::print_exact(amount.number), piece->name,
                    grams(piece->grams), grams(weight), piece->as_purchased ? " as bought" : ""),
        piece->source}};
@@ -158,7 +158,7 @@ tl::expected<Purchased, NoConversion> from_volume(const Food& food, const Amount
   if (basis(food) == Dimension::volume) {
     return Purchased{measure::in_base(volume), {}};
   }
-  std::vector<Step> steps;
+  std::vector<ConversionStep> steps;
   const VolumeWeight* weight = weight_for(food, amount.form, steps);
   if (weight == nullptr) {
     const std::string fix =
@@ -190,7 +190,7 @@ tl::expected<Purchased, NoConversion> from_mass(const Food& food, const Amount& 
         fmt::format("give it in {}", basis(food) == Dimension::count ? "pieces" : "a volume"));
   }
   const Rational g = measure::in_base(mass);
-  std::vector<Step> steps;
+  std::vector<ConversionStep> steps;
   if (mass.unit != Unit::gram) {
     steps.push_back({fmt::format("{} = {}", measure::print(mass), grams(g)),
                      std::string(measure::facts(mass.unit).source)});
@@ -253,7 +253,7 @@ tl::expected<Purchased, NoConversion> measured(const Food& food, const Rational&
     return one;
   }
   const Rational number = purchased / one->amount;
-  std::vector<Step> steps = one->steps;
+  std::vector<ConversionStep> steps = one->steps;
   if (one->amount == 1) { // grams
     return Purchased{number, std::move(steps)};
   }

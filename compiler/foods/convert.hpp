@@ -35,7 +35,7 @@ struct Amount {
 };
 
 /// One step of a conversion, to be shown: what was done and where the figure is from.
-struct Step {
+struct ConversionStep {
   std::string what;
   std::string source;
 };
@@ -43,7 +43,7 @@ struct Step {
 /// How much of a food has to be bought, as purchased, in the food's basis.
 struct Purchased {
   Rational amount; ///< grams, or millilitres or pieces for a food without weights
-  std::vector<Step> steps;
+  std::vector<ConversionStep> steps;
 };
 
 /// Why an amount cannot be converted and what would help.

@@ -106,16 +106,16 @@ void read_avoids(const std::vector<const Node*>& list, Person& person, Names& na
 
 Rational portion_at(int months) {
   constexpr int year = 12;
-  struct Step {
+  struct AgeStep {
     int under; ///< months
     Rational portion;
   };
-  const std::array<Step, 5> steps{{{1 * year, {1, 4}},
-                                   {4 * year, {1, 2}},
-                                   {9 * year, {3, 4}},
-                                   {12 * year, {7, 8}},
-                                   {14 * year, {1, 1}}}};
-  for (const Step& step : steps) {
+  const std::array<AgeStep, 5> steps{{{1 * year, {1, 4}},
+                                      {4 * year, {1, 2}},
+                                      {9 * year, {3, 4}},
+                                      {12 * year, {7, 8}},
+                                      {14 * year, {1, 1}}}};
+  for (const AgeStep& step : steps) {
     if (months < step.under) {
       return step.portion;
     }

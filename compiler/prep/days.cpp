@@ -379,9 +379,9 @@ std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bo
                      number > 1 ? text::plural(makes.measure.piece) : makes.measure.piece);
 }
 
-std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
-                          const std::vector<Freezing>& freezing) {
-  std::vector<Label> out;
+std::vector<BoxLabel> labels(const Kitchen& kitchen, const Resolved& resolved,
+                             const std::vector<Freezing>& freezing) {
+  std::vector<BoxLabel> out;
   for (const Making& making : resolved.makings) {
     const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
@@ -434,7 +434,7 @@ std::vector<Label> labels(const Kitchen& kitchen, const Resolved& resolved,
                      foods::Place::freezer, food.thaw, std::nullopt});
     }
   }
-  std::stable_sort(out.begin(), out.end(), [](const Label& a, const Label& b) {
+  std::stable_sort(out.begin(), out.end(), [](const BoxLabel& a, const BoxLabel& b) {
     return std::tuple(a.made, std::string_view(a.name)) <
            std::tuple(b.made, std::string_view(b.name));
   });

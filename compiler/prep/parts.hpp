@@ -57,7 +57,7 @@ std::vector<Cooking> cooking(const kitchen::Kitchen& kitchen, const resolve::Res
                              const std::vector<SessionPlan>& sessions,
                              text::Diagnostics& diagnostics);
 
-std::vector<Label> labels(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                          const std::vector<Freezing>& freezing);
+std::vector<BoxLabel> labels(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
+                             const std::vector<Freezing>& freezing);
 
 } // namespace manciple::prep

@@ -85,7 +85,7 @@ struct Cooking {
 };
 
 /// What is written on a box or bag that is stored.
-struct Label {
+struct BoxLabel {
   std::string name;
   std::string purpose; ///< "Minestrone on Sat 20 Mar"; empty when it is for nothing yet
   std::string amount;
@@ -100,7 +100,7 @@ struct Prep {
   std::vector<SessionPlan> sessions; ///< those with work
   std::vector<Cooking> cooking;      ///< by date and start
   std::vector<Reminder> reminders;   ///< by date
-  std::vector<Label> labels;         ///< by the day they are made
+  std::vector<BoxLabel> labels;      ///< by the day they are made
 };
 
 Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,

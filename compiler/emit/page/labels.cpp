@@ -20,7 +20,7 @@ std::string labels_section(const Compiled& compiled) {
       "<input name=rows type=number inputmode=numeric min=2 max=16 value=8></label> <span "
       "id=sheets></span></form>\n<div class=labels>\n",
       compiled.prep.labels.size());
-  for (const prep::Label& label : compiled.prep.labels) {
+  for (const prep::BoxLabel& label : compiled.prep.labels) {
     out += fmt::format(
         "<div class=label><b{}>{}</b><span>{}{}</span>{}<span class=dates>{} {}, use by "
         "<b>{}</b></span>{}</div>\n",

@@ -10,7 +10,7 @@ struct Found {
   Cost cost = impossible;
   Cost bound = impossible;
   OpenStops open;
-  Table<ItemId, Plan> plans;
+  Table<ItemId, ItemPlan> plans;
   std::int64_t subproblems = 0;
 
   [[nodiscard]] bool proven() const { return bound.value >= cost.value; }

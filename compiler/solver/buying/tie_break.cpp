@@ -10,7 +10,7 @@ void break_ties(const Model& model, const Table<ItemId, Prepared>& items, Found&
   for (const ItemId id : ids(items)) {
     const Prepared& item = items[id];
     const Terms terms = terms_at(model, item, no_multipliers(model), found.open, free);
-    const Plan plan = cheapest(item, terms, workspace, effort.work()).plan;
+    const ItemPlan plan = cheapest(item, terms, workspace, effort.work()).plan;
     if (plan == now.plans[id]) {
       continue;
     }

@@ -130,7 +130,7 @@ std::vector<Priorities> rules(const ActivityNetwork& network) {
     }
   }
   for (std::size_t i = 0; i < n; ++i) {
-    const Task& task = network.tasks[i];
+    const Interval& task = network.tasks[i];
     std::int64_t weight = work[i];
     for (const std::size_t next : task.after) {
       weight += work[next];

@@ -35,7 +35,7 @@ int energy_bound(std::vector<Work> works, int capacity) {
 int lower_bound(const ActivityNetwork& network) {
   int best = 0;
   std::vector<std::vector<Work>> works(network.capacity.size());
-  for (const Task& task : network.tasks) {
+  for (const Interval& task : network.tasks) {
     best = std::max(best, task.head + task.tail);
     for (const Part& part : task.parts) {
       for (const Requirement& requirement : part.takes) {

@@ -73,7 +73,7 @@ void check_minutes(const Project& project) {
 }
 
 // Kahn 1962; of those that can come next the one with the smallest index.
-std::vector<std::size_t> in_order(const std::vector<Task>& tasks) {
+std::vector<std::size_t> in_order(const std::vector<Interval>& tasks) {
   std::vector<std::size_t> waits;
   std::vector<std::size_t> open;
   for (std::size_t i = 0; i < tasks.size(); ++i) {
@@ -108,7 +108,7 @@ void measure_chains(ActivityNetwork& network) {
     }
   }
   for (auto i = network.order.rbegin(); i != network.order.rend(); ++i) {
-    Task& task = network.tasks[*i];
+    Interval& task = network.tasks[*i];
     task.tail = task.minutes;
     for (const std::size_t next : task.after) {
       task.tail = std::max(task.tail, task.minutes + network.tasks[next].tail);
@@ -124,7 +124,7 @@ ActivityNetwork activity_network(const Project& project) {
   out.capacity = project.capacity;
   out.tasks.resize(project.activities.size());
   for (std::size_t i = 0; i < out.tasks.size(); ++i) {
-    Task& task = out.tasks[i];
+    Interval& task = out.tasks[i];
     task.minutes = project.activities[i].minutes();
     task.parts = parts(project.activities[i], project.capacity);
     task.before = project.activities[i].after;
@@ -144,7 +144,7 @@ ActivityNetwork activity_network(const Project& project) {
 
 ActivityNetwork mirrored(const ActivityNetwork& network) {
   ActivityNetwork out = network;
-  for (Task& task : out.tasks) {
+  for (Interval& task : out.tasks) {
     std::swap(task.before, task.after);
     const int tail = task.tail;
     task.tail = task.head + task.minutes;

@@ -19,7 +19,7 @@ struct Part {
 };
 
 /// An activity that was checked, with its place among the others.
-struct Task {
+struct Interval {
   int minutes = 0;
   std::vector<Part> parts;
   std::vector<std::size_t> before; ///< must have ended, each once
@@ -31,7 +31,7 @@ struct Task {
 /// A project that was checked, as an activity-on-node network.
 struct ActivityNetwork {
   std::vector<int> capacity; ///< by resource
-  std::vector<Task> tasks;
+  std::vector<Interval> tasks;
   std::vector<std::size_t> order; ///< each after those it waits for
 };
 

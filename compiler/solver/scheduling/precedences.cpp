@@ -47,7 +47,7 @@ bool Precedences::propagate(Trail& trail, Side side) const {
          std::all_of(on_[side].begin(), on_[side].end(), fine);
 }
 
-std::vector<Disjunction> disjunctions(const Task& first, const Task& second,
+std::vector<Disjunction> disjunctions(const Interval& first, const Interval& second,
                                       const std::vector<int>& capacity) {
   std::vector<Disjunction> all;
   for (const Part& a : first.parts) {

@@ -43,7 +43,7 @@ struct Disjunction {
 };
 
 /// All disjunctions of two tasks, apart from each other, ascending.
-std::vector<Disjunction> disjunctions(const Task& first, const Task& second,
+std::vector<Disjunction> disjunctions(const Interval& first, const Interval& second,
                                       const std::vector<int>& capacity);
 
 } // namespace manciple::scheduling

@@ -9,7 +9,7 @@ std::size_t Profile::at(int time) const {
   return static_cast<std::size_t>(after - begin_.begin()) - 1;
 }
 
-int Profile::earliest(const Task& task, int from) const {
+int Profile::earliest(const Interval& task, int from) const {
   int start = from;
   for (std::size_t p = 0; p < task.parts.size();) {
     const Part& part = task.parts[p++];
@@ -39,7 +39,7 @@ std::size_t Profile::split(int time) {
   return s + 1;
 }
 
-void Profile::place(const Task& task, int start) {
+void Profile::place(const Interval& task, int start) {
   for (const Part& part : task.parts) {
     const std::size_t first = split(start + part.offset);
     const std::size_t last = split(start + part.offset + part.minutes);

@@ -10,11 +10,11 @@ public:
   explicit Profile(const std::vector<int>& capacity) : begin_{0}, free_{capacity} {}
 
   /// The first minute from `from` on at which all of the task fits.
-  [[nodiscard]] int earliest(const Task& task, int from) const;
-  [[nodiscard]] bool fits(const Task& task, int start) const {
+  [[nodiscard]] int earliest(const Interval& task, int from) const;
+  [[nodiscard]] bool fits(const Interval& task, int start) const {
     return earliest(task, start) == start;
   }
-  void place(const Task& task, int start);
+  void place(const Interval& task, int start);
 
   /// The first minute after `time` at which what is free changes; `time` if it never does.
   [[nodiscard]] int next_change(int time) const;

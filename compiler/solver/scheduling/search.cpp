@@ -103,7 +103,7 @@ Search::Search(const ActivityNetwork& network, const Budget& budget, Schedule& s
 
 void Search::add_starts() {
   const int longest = incumbent_.length - 1;
-  for (const Task& task : network_.tasks) {
+  for (const Interval& task : network_.tasks) {
     trail_.add(task.head, longest - task.tail);
   }
   end_ = trail_.add(incumbent_.bound, longest);
@@ -127,7 +127,7 @@ void Search::break_symmetry() {
   using Likeness = std::vector<std::size_t>;
   std::map<Likeness, std::size_t> last;
   for (std::size_t i = 0; i < network_.tasks.size(); ++i) {
-    const Task& task = network_.tasks[i];
+    const Interval& task = network_.tasks[i];
     Likeness likeness{static_cast<std::size_t>(task.minutes), task.parts.size(),
                       task.before.size()};
     for (const Part& part : task.parts) {

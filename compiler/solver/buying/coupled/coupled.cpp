@@ -57,7 +57,7 @@ public:
 private:
   static constexpr int most_rounds = 3;
 
-  void offer(Cost cost, const OpenStops& open, Table<ItemId, Plan> plans) {
+  void offer(Cost cost, const OpenStops& open, Table<ItemId, ItemPlan> plans) {
     if (cost >= best_.cost) {
       return;
     }
@@ -109,7 +109,7 @@ private:
     offer_if_it_fits(open, basket.plans());
   }
 
-  void offer_if_it_fits(const OpenStops& open, Table<ItemId, Plan> plans) {
+  void offer_if_it_fits(const OpenStops& open, Table<ItemId, ItemPlan> plans) {
     Bundle bundle = bundle_of(model_, items_, std::move(plans));
     if (fits(model_, bundle)) {
       offer(total_cost(model_, open, bundle), open, std::move(bundle.plans));

@@ -8,8 +8,8 @@ namespace {
 /// From next to nothing to the dearest, doubling.
 constexpr int doublings = 28;
 
-Plan cheapest_plan(const Model& model, const Prepared& item, const Multipliers& at,
-                   const OpenStops& open, Workspace& workspace, Effort& effort) {
+ItemPlan cheapest_plan(const Model& model, const Prepared& item, const Multipliers& at,
+                       const OpenStops& open, Workspace& workspace, Effort& effort) {
   const RoomRates room = room_rates(model, at, *item.item);
   return cheapest(item, terms_at(model, item, at, open, room), workspace, effort.work()).plan;
 }
@@ -32,7 +32,7 @@ bool raise(const Model& model, const Coupling& coupling, const Bundle& bundle, M
 }
 
 /// The plans with another one for an item, if that fits and is cheaper.
-void try_plan(const Model& model, const Prepared& item, ItemId id, const Plan& plan,
+void try_plan(const Model& model, const Prepared& item, ItemId id, const ItemPlan& plan,
               Bundle& bundle) {
   Bundle tried = bundle;
   add_item(item, play(item, bundle.plans[id]), tried, -1);
@@ -45,13 +45,13 @@ void try_plan(const Model& model, const Prepared& item, ItemId id, const Plan& p
 
 } // namespace
 
-Table<ItemId, Plan> fitting_plans(const Model& model, const Coupling& coupling,
-                                  const Table<ItemId, Prepared>& items, const OpenStops& open,
-                                  Effort& effort) {
+Table<ItemId, ItemPlan> fitting_plans(const Model& model, const Coupling& coupling,
+                                      const Table<ItemId, Prepared>& items, const OpenStops& open,
+                                      Effort& effort) {
   Workspace workspace;
   Multipliers at = no_multipliers(model);
-  const auto plans_at = [&](const Table<ItemId, Plan>& otherwise, const OpenStops& stops) {
-    Table<ItemId, Plan> plans;
+  const auto plans_at = [&](const Table<ItemId, ItemPlan>& otherwise, const OpenStops& stops) {
+    Table<ItemId, ItemPlan> plans;
     for (const ItemId id : ids(items)) {
       plans.push_back(items[id].takes_room || otherwise.empty()
                           ? cheapest_plan(model, items[id], at, stops, workspace, effort)
@@ -59,9 +59,9 @@ Table<ItemId, Plan> fitting_plans(const Model& model, const Coupling& coupling,
     }
     return plans;
   };
-  const Table<ItemId, Plan> free = plans_at({}, open);
+  const Table<ItemId, ItemPlan> free = plans_at({}, open);
   Bundle bundle = bundle_of(model, items, free);
-  Table<ItemId, Plan> priced = free;
+  Table<ItemId, ItemPlan> priced = free;
   while (!fits(model, bundle) && !effort.spent() && raise(model, coupling, bundle, at)) {
     priced = plans_at(free, open);
     bundle = bundle_of(model, items, priced);

@@ -8,8 +8,8 @@ namespace manciple::buying {
 /// room that is over-full is made dearer and dearer; or, if that does not help, as many of those as
 /// there is room for. Then what has been driven out takes its cheapest plan again as far as it
 /// fits. Nothing is proven of them.
-Table<ItemId, Plan> fitting_plans(const Model& model, const Coupling& coupling,
-                                  const Table<ItemId, Prepared>& items, const OpenStops& open,
-                                  Effort& effort);
+Table<ItemId, ItemPlan> fitting_plans(const Model& model, const Coupling& coupling,
+                                      const Table<ItemId, Prepared>& items, const OpenStops& open,
+                                      Effort& effort);
 
 } // namespace manciple::buying

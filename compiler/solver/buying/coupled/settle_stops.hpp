@@ -12,7 +12,7 @@ struct Settled {
   Cost cost = impossible;
   /// Nothing costs less than this.
   Cost bound = impossible;
-  Table<ItemId, Plan> plans;
+  Table<ItemId, ItemPlan> plans;
 };
 
 /// Finds the best plans for fixed stops. Multipliers give a bound; networks hold the plans that

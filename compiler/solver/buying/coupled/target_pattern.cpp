@@ -166,7 +166,7 @@ Joint TargetPattern::joint(const Rows& rows) const {
 
 bool TargetPattern::take(const std::vector<ColumnSet>& sets,
                          const std::vector<std::size_t>& column) {
-  Table<ItemId, Plan> plans;
+  Table<ItemId, ItemPlan> plans;
   for (std::size_t item = 0; item < sets.size(); ++item) {
     const Path& path = sets[item].columns[column[item]].path;
     plans.push_back(cover_->networks()[item]->plan(path));

@@ -29,7 +29,7 @@ struct PricedTrack : BlankTrack {
 using PricedBranch = Branch<PricedTrack>;
 
 /// How a label came about, after step `parent`: by buying, or (packs = 0) by choices in a block.
-struct Step {
+struct PathStep {
   std::int32_t parent = -1;
   std::uint32_t visit = 0;
   OfferId offer;
@@ -44,7 +44,7 @@ struct Workspace::Memory {
   std::vector<Label> passing; ///< by a stop that has its price
   Dominance::Memory dominance;
   std::vector<Holding> pool;
-  std::vector<Step> steps;
+  std::vector<PathStep> steps;
   std::vector<std::uint32_t> choices;
   std::vector<std::pair<Cost, std::size_t>> ranks;
   CompletionBound bound;
@@ -505,7 +505,7 @@ private:
     }
     std::reverse(path.begin(), path.end());
     for (const std::int32_t at : path) {
-      const Step& step = memory_.steps[static_cast<std::size_t>(at)];
+      const PathStep& step = memory_.steps[static_cast<std::size_t>(at)];
       if (step.packs > 0) {
         result.plan.buys.push_back({step.visit, step.offer, step.packs});
       }

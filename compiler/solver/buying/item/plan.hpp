@@ -23,14 +23,14 @@ enum class Lots : std::uint8_t { together, apart };
 
 /// What is done about one item: what is bought, and what is chosen where the rules of use leave a
 /// choice (in the order in which the choices come up: see Service).
-struct Plan {
+struct ItemPlan {
   /// By visit, then in the order of its offers.
   std::vector<Buy> buys;
   std::vector<std::uint32_t> choices;
   /// The choices were made with lots apart.
   bool apart = false;
 
-  friend bool operator==(const Plan&, const Plan&) = default;
+  friend bool operator==(const ItemPlan&, const ItemPlan&) = default;
 };
 
 /// The best plan found for an item under some terms, and a proven bound on any: the same, unless
@@ -38,7 +38,7 @@ struct Plan {
 struct Outcome {
   Cost cost = impossible;
   Cost bound = impossible;
-  Plan plan;
+  ItemPlan plan;
 };
 
 } // namespace manciple::buying

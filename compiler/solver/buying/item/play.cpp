@@ -195,7 +195,7 @@ struct PlayTrack {
 
 class Player {
 public:
-  Player(const Prepared& item, const Plan& plan)
+  Player(const Prepared& item, const ItemPlan& plan)
       : item_(item),
         plan_(plan),
         service_(item, plan.apart ? Lots::apart : Lots::together),
@@ -304,7 +304,7 @@ private:
   }
 
   const Prepared& item_;
-  const Plan& plan_;
+  const ItemPlan& plan_;
   Service<PlayTrack> service_;
   Weighing weighing_;
   Notes notes_;
@@ -312,7 +312,7 @@ private:
 
 } // namespace
 
-Played play(const Prepared& item, const Plan& plan) {
+Played play(const Prepared& item, const ItemPlan& plan) {
   return Player(item, plan).run();
 }
 

@@ -16,6 +16,6 @@ struct Played {
 };
 
 /// Carries out a plan by the rules of use (model.hpp).
-Played play(const Prepared& item, const Plan& plan);
+Played play(const Prepared& item, const ItemPlan& plan);
 
 } // namespace manciple::buying

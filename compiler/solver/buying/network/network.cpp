@@ -209,8 +209,8 @@ void Network::add(const Path& path, Bundle& bundle) const {
   }
 }
 
-Plan Network::plan(const Path& path) const {
-  Plan plan;
+ItemPlan Network::plan(const Path& path) const {
+  ItemPlan plan;
   plan.apart = item_->takes_room;
   for (const std::size_t e : path) {
     const Edge& edge = edges[e];

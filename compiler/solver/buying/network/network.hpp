@@ -80,7 +80,7 @@ public:
   Cost shortest(const Tariff& tariff, const Table<StopId, Cost>& charge, Way& way) const;
   /// Adds what a path costs and takes.
   void add(const Path& path, Bundle& bundle) const;
-  [[nodiscard]] Plan plan(const Path& path) const;
+  [[nodiscard]] ItemPlan plan(const Path& path) const;
   /// Something is bought there by some plan.
   [[nodiscard]] bool buys_at(StopId stop) const;
   /// Leaves out what is not part of a path of at most this length.

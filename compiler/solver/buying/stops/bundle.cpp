@@ -43,7 +43,7 @@ void add_item(const Prepared& item, const Played& played, Bundle& bundle, int ti
 }
 
 Bundle bundle_of(const Model& model, const Table<ItemId, Prepared>& items,
-                 Table<ItemId, Plan> plans) {
+                 Table<ItemId, ItemPlan> plans) {
   Bundle bundle = empty_bundle(model);
   for (const ItemId item : ids(items)) {
     add_item(items[item], play(items[item], plans[item]), bundle);
@@ -99,7 +99,7 @@ bool fits(const Model& model, const Bundle& bundle) {
 }
 
 Solution assemble(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
-                  const Table<ItemId, Plan>& plans) {
+                  const Table<ItemId, ItemPlan>& plans) {
   Solution solution;
   Bundle bundle = empty_bundle(model);
   for (const ItemId item : ids(items)) {

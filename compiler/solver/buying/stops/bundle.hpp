@@ -22,7 +22,7 @@ struct Bundle {
   Table<StopId, Money> spent;
   RoomSums room;
   /// By item; none if it is not known or does not matter.
-  Table<ItemId, Plan> plans;
+  Table<ItemId, ItemPlan> plans;
 };
 
 /// One that buys nothing and holds nothing.
@@ -30,7 +30,7 @@ Bundle empty_bundle(const Model& model);
 /// Adds what one item costs and takes, so many times.
 void add_item(const Prepared& item, const Played& played, Bundle& bundle, int times = 1);
 Bundle bundle_of(const Model& model, const Table<ItemId, Prepared>& items,
-                 Table<ItemId, Plan> plans);
+                 Table<ItemId, ItemPlan> plans);
 
 /// What a played plan costs, ties included.
 Cost cost_of(const Prepared& item, const ItemSolution& solution);
@@ -52,6 +52,6 @@ bool fits(const Model& model, const Bundle& bundle);
 /// The solution in which these stops are made and each item follows its plan: everything but what
 /// is proven of it (status, bound, counts).
 Solution assemble(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
-                  const Table<ItemId, Plan>& plans);
+                  const Table<ItemId, ItemPlan>& plans);
 
 } // namespace manciple::buying

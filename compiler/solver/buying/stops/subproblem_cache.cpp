@@ -188,8 +188,8 @@ bool Basket::uses(Meeting meeting) const {
                      [&](const Buy& buy) { return buy.visit == meeting.visit; });
 }
 
-Table<ItemId, Plan> Basket::plans() const {
-  Table<ItemId, Plan> plans;
+Table<ItemId, ItemPlan> Basket::plans() const {
+  Table<ItemId, ItemPlan> plans;
   for (const Outcome* const outcome : outcomes_) {
     plans.push_back(outcome->plan);
   }

@@ -99,7 +99,7 @@ public:
   /// The item's outcome buys something at the visit.
   [[nodiscard]] bool uses(Meeting meeting) const;
   /// What all items do.
-  [[nodiscard]] Table<ItemId, Plan> plans() const;
+  [[nodiscard]] Table<ItemId, ItemPlan> plans() const;
 
 private:
   SubproblemCache* cache_;
