@@ -252,12 +252,12 @@ std::string left_markdown(const Compiled& compiled) {
   out += "\n## Was on hand and is still there\n\n";
   for (std::size_t l = 0; l < compiled.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled.kitchen.on_hand.lots[l];
-    const foods::Food& food = compiled.kitchen.food(*lot.what.food());
+    const foods::Food& food = compiled.kitchen.food(lot.food());
     const Rational left = lot.amount - compiled.shopping.taken_of_lot(l);
     const bool gone = purchase::is_past(lot, plan);
     if (gone ? foods::is_more_than_scraps(food, left) : foods::is_seen(food, left)) {
       (gone ? wasted : out) +=
-          fmt::format("- {} ({})\n", named(*lot.what.food(), left),
+          fmt::format("- {} ({})\n", named(lot.food(), left),
                       gone ? "was on hand, good until " + text::print_date(*lot.use_by)
                            : std::string(foods::name(lot.place)));
     }

@@ -28,7 +28,7 @@ std::string result_json(const Compiled& compiled) {
            {"paid", shopping.paid},
            {"cash_back", shopping.cash_back},
            {"stop_costs", shopping.stop_costs},
-           {"budget", budget ? Json(*budget) : Json(nullptr)},
+           {"budget", json::maybe(budget)},
            {"proven", shopping.proven()},
            {"stopped_by_hand", shopping.stopped_by_hand()},
            {"appliances", appliances}};

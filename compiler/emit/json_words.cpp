@@ -17,6 +17,9 @@ Json maybe(const std::optional<text::Date>& day) {
 Json maybe(const std::optional<int>& count) {
   return count ? Json(*count) : Json(nullptr);
 }
+Json maybe(const std::optional<kitchen::Cents>& money) {
+  return money ? Json(*money) : Json(nullptr);
+}
 
 Json maybe(const std::optional<Rational>& value) {
   return value ? number(*value) : Json(nullptr);

@@ -20,6 +20,7 @@ Json date(text::Date day);
 /// What is not known is null.
 Json maybe(const std::optional<text::Date>& day);
 Json maybe(const std::optional<int>& count);
+Json maybe(const std::optional<kitchen::Cents>& money);
 Json maybe(const std::optional<Rational>& value);
 
 /// Of foods, without repetition, in the order of the alphabet.

@@ -28,7 +28,7 @@ Json stock(const Compiled& compiled) {
   const auto& lots = compiled.kitchen.on_hand.lots;
   for (std::size_t l = 0; l < lots.size(); ++l) {
     const kitchen::StockLot& lot = lots[l];
-    out.push_back({{"food", compiled.kitchen.food(*lot.what.food()).name},
+    out.push_back({{"food", compiled.kitchen.food(lot.food()).name},
                    {"amount", number(lot.amount)},
                    {"place", foods::name(lot.place)},
                    {"use_by", maybe(lot.use_by)},
@@ -58,9 +58,9 @@ Json purchases(const Compiled& compiled) {
                    {"by_weight", offer.by_weight},
                    {"pack_amount", number(offer.size)},
                    {"packs", line.packs},
-                   {"price", offer.price ? Json(*offer.price) : Json(nullptr)},
+                   {"price", maybe(offer.price)},
                    {"steps_per_price", number(offer.steps_per_price)},
-                   {"cost", line.cost ? Json(*line.cost) : Json(nullptr)},
+                   {"cost", maybe(line.cost)},
                    {"worth", maybe(compiled.worth.lines[l])},
                    {"amount", number(line.amount)},
                    {"freeze", number(line.to_freeze)},

@@ -1,9 +1,11 @@
 #include "emit/past_json.hpp"
 
+#include "emit/json_words.hpp"
+
 namespace manciple::emit {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using json::Json;
 
 std::string_view name(history::Move::Kind kind) {
   switch (kind) {
@@ -23,24 +25,15 @@ std::string_view name(history::Move::Kind kind) {
   return "";
 }
 
-template <typename T>
-Json maybe(const std::optional<T>& value) {
-  return value ? Json(*value) : Json(nullptr);
-}
-
-Json date(const std::optional<text::Date>& day) {
-  return day ? Json(text::print_date(*day)) : Json(nullptr);
-}
-
 Json receipt_json(const kitchen::Kitchen& kitchen, const kitchen::Receipt& receipt) {
   Json lines = Json::array();
   for (const kitchen::Bought& line : receipt.bought) {
     lines.push_back({{"food", kitchen.food(*line.what.food()).name},
                      {"amount", to_double(line.amount)},
-                     {"paid", maybe(line.paid)}});
+                     {"paid", json::maybe(line.paid)}});
   }
   return {{"shop", kitchen.shop(receipt.shop).name},
-          {"date", date(receipt.date)},
+          {"date", json::date(receipt.date)},
           {"paid", receipt.paid()},
           {"written", !receipt.slug.empty()},
           {"lines", std::move(lines)}};
@@ -56,7 +49,7 @@ Json past_json(const kitchen::Kitchen& kitchen, const history::Past& past) {
   Json moves = Json::array();
   for (const history::Move& move : past.moves) {
     moves.push_back({{"what", name(move.kind)},
-                     {"date", date(move.date)},
+                     {"date", json::date(move.date)},
                      {"food", kitchen.food(move.food).name},
                      {"amount", to_double(move.amount)}});
   }
@@ -65,12 +58,12 @@ Json past_json(const kitchen::Kitchen& kitchen, const history::Past& past) {
     there.push_back({{"food", kitchen.food(one.food).name},
                      {"amount", to_double(one.amount)},
                      {"place", foods::name(one.place)},
-                     {"opened", date(one.opened)},
-                     {"use_by", date(one.use_by)},
+                     {"opened", json::maybe(one.opened)},
+                     {"use_by", json::maybe(one.use_by)},
                      {"cut", one.cut},
                      {"given", one.given}});
   }
-  return {{"until", date(past.until)},
+  return {{"until", json::date(past.until)},
           {"paid", past.paid},
           {"receipts", std::move(receipts)},
           {"moves", std::move(moves)},

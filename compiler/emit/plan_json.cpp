@@ -134,7 +134,7 @@ Json uses(const Compiled& compiled) {
              {"slack", use.slack},
              {"give", number(use.give)},
              {"cut_in", use.cut_in ? Json(*use.cut_in) : Json(nullptr)},
-             {"containers", use.containers ? Json(number(*use.containers)) : Json(nullptr)}};
+             {"containers", maybe(use.containers)}};
     if (const auto* making = std::get_if<resolve::OfMaking>(&use.reason)) {
       one["making"] = static_cast<std::size_t>(making->making);
       one["line"] = compiled.kitchen.recipe(compiled.resolved.making(making->making).recipe)

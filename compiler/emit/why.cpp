@@ -126,7 +126,7 @@ std::string Tree::run() {
 
   for (std::size_t l = 0; l < compiled_.kitchen.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = compiled_.kitchen.on_hand.lots[l];
-    if (*lot.what.food() != food_) {
+    if (lot.food() != food_) {
       lot_in_its_place(l);
       continue;
     }

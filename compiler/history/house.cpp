@@ -61,7 +61,7 @@ void House::count(Date date) {
 void House::bring(const std::vector<kitchen::StockLot>& lots, Date date) {
   for (const kitchen::StockLot& lot : lots) {
     Holding one;
-    one.food = *lot.what.food();
+    one.food = lot.food();
     one.amount = lot.amount;
     one.place = lot.place;
     one.use_by = lot.use_by;

@@ -53,8 +53,8 @@ constexpr std::string_view diet_doc =
     "vegetarian, vegan, pescatarian, gluten-free, low lactose, 'no ...' with any class or food, or "
     "one of the household's own";
 constexpr std::string_view age_doc = "in years or months, for a child's portion, for foods that "
-                                     "are not safe for young children, and "
-                                     "for the recommended intakes";
+                                     "are not safe for young children, and for the recommended "
+                                     "intakes";
 constexpr std::string_view sex_doc = "used for the recommended intakes";
 constexpr std::string_view stage_doc =
     "used for the recommended intakes, and for foods to avoid (default: no)";
@@ -140,8 +140,7 @@ constexpr std::array recipe_keys{
     Key{"makes", &amounts, "how much it makes, for recipes that use it"},
     Key{"suits", &suited,
         "the meals that it can be the main dish of, or side if it goes with one. Used to suggest "
-        "dishes "
-        "that would help to meet a plan's aims"},
+        "dishes that would help to meet a plan's aims"},
     Key{"ingredients", &lines, "what goes in, a line each, as cooks write them", true},
     Key{"method", &steps, "the steps, with times"},
     Key{"keeps", &keeps_value, "how long it keeps once made"},

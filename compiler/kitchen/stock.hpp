@@ -19,6 +19,8 @@ struct StockLot {
   std::optional<text::Date> opened; ///< since when it is open
   bool hard = false;                ///< fruit that has still to ripen
   bool given = false;               ///< left over from a dish, for others that ask for it
+
+  [[nodiscard]] foods::FoodId food() const { return *what.food(); }
 };
 
 /// Something in the house that was made of a recipe: leftovers, a batch.

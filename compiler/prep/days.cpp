@@ -325,11 +325,10 @@ void Days::use_up() {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
     const Rational left = lot.amount - shopping_.taken_of_lot(l);
     const bool much =
-        left * 10 > lot.amount && foods::is_more_than_scraps(kitchen_.food(*lot.what.food()), left);
+        left * 10 > lot.amount && foods::is_more_than_scraps(kitchen_.food(lot.food()), left);
     if (much && lot.use_by && *lot.use_by <= plan_.until) {
       add(Kind::use_up, std::max(plan_.from, *lot.use_by - std::chrono::days(1)),
-          fmt::format("{}, good until {}", amount(*lot.what.food(), left),
-                      text::print_day(*lot.use_by)));
+          fmt::format("{}, good until {}", amount(lot.food(), left), text::print_day(*lot.use_by)));
     }
   }
 }

@@ -74,7 +74,7 @@ std::vector<Freezing> freezing(const Kitchen& kitchen, const Resolved& resolved,
     }
   }
   for (auto& [lot, bags] : of_lots) {
-    out.push_back({*kitchen.on_hand.lots[lot].what.food(), std::nullopt, std::move(bags)});
+    out.push_back({kitchen.on_hand.lots[lot].food(), std::nullopt, std::move(bags)});
   }
   return out;
 }

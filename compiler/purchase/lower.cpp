@@ -269,7 +269,7 @@ private:
     for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
       const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
       const auto keeping = keeping_of(lot, food, first_, days_);
-      if (*lot.what.food() != id || !keeping) {
+      if (lot.food() != id || !keeping) {
         continue;
       }
       buying::Lot made;
@@ -408,7 +408,7 @@ private:
 
   void add_lot(std::size_t l, std::size_t place, std::vector<buying::Volume>& stock) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
-    const Food& food = kitchen_.food(*lot.what.food());
+    const Food& food = kitchen_.food(lot.food());
     const auto keeping = keeping_of(lot, food, first_, days_);
     if (!keeping || buying::index(keeping->place) != place) {
       return;
@@ -426,7 +426,7 @@ private:
     const buying::Volume unit =
         in_item ? (frozen ? out_.model.items[item].room_frozen : out_.model.items[item].room_cool)
                 : (frozen ? room_frozen(food) : room_cool(food));
-    const Rational worth = in_item ? in_terms_of(*lot.what.food()).worth : Rational(1);
+    const Rational worth = in_item ? in_terms_of(lot.food()).worth : Rational(1);
     // In the model a pack may hold a thousandth of a unit more.
     const Rational most = lot.amount * worth + from_model(packs_of(lot));
     const buying::Volume taken = measure::to_int64(measure::ceil(most * unit));

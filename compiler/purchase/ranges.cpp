@@ -30,7 +30,7 @@ public:
 
   void stock() {
     for (const kitchen::StockLot& lot : kitchen_.on_hand.lots) {
-      if (lot.amount * kitchen_.household.in_terms_of(*lot.what.food()).worth > most_units) {
+      if (lot.amount * kitchen_.household.in_terms_of(lot.food()).worth > most_units) {
         complain(lot.what.at, "this is more on hand than can be handled");
       }
     }

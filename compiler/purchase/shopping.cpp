@@ -117,10 +117,9 @@ private:
   }
 
   foods::FoodId food_of(const buying::Fate& fate, ItemId item) const {
-    return fate.stock ? std::get<foods::FoodId>(
-                            kitchen_.on_hand.lots[out_.lowered.lots[item][buying::LotId(fate.of)]]
-                                .what.target)
-                      : out_.lines[first_line_ + fate.of].food;
+    return fate.stock
+               ? kitchen_.on_hand.lots[out_.lowered.lots[item][buying::LotId(fate.of)]].food()
+               : out_.lines[first_line_ + fate.of].food;
   }
 
   // In the order of the demands. What is lacking, all its uses lack by what they give; what is
@@ -486,7 +485,7 @@ void say_what_is_proven(const Shopping& shopping, const kitchen::Currency& curre
 } // namespace
 
 foods::FoodId food_of(const Kitchen& kitchen, const StockUse& used) {
-  return *kitchen.on_hand.lots[used.lot].what.food();
+  return kitchen.on_hand.lots[used.lot].food();
 }
 
 Shopping buy(const Kitchen& kitchen, const Resolved& resolved, text::Diagnostics& diagnostics,

@@ -84,7 +84,7 @@ private:
                                      : again(line.food, line.amount));
     }
     for (const kitchen::StockLot& lot : kitchen_.on_hand.lots) {
-      out_.lots.push_back(again(*lot.what.food(), lot.amount));
+      out_.lots.push_back(again(lot.food(), lot.amount));
     }
     for (const kitchen::Meal& meal : kitchen_.plan->meals) {
       out_.unknown_in.emplace_back(meal.dishes.size());
@@ -147,7 +147,7 @@ private:
       if (lots[l].amount > 0 && left[l] > 0) {
         replaced_.add_rest(out_.lots[l].value_or(0) * left[l] / lots[l].amount, kept, wasted);
         if (!out_.lots[l]) {
-          out_.unknown.insert(*lots[l].what.food());
+          out_.unknown.insert(lots[l].food());
         }
       }
     }

@@ -94,7 +94,7 @@ private:
   static bool serves(const kitchen::StockLot& lot, const Use& use) {
     const bool good = !lot.use_by || *lot.use_by >= use.date;
     const bool frozen = lot.place == foods::Place::freezer;
-    return *lot.what.food() == use.food && good && !(use.fresh && frozen);
+    return lot.food() == use.food && good && !(use.fresh && frozen);
   }
 
   const std::vector<kitchen::StockLot>& lots_;

@@ -262,7 +262,7 @@ void check(const Kitchen& kitchen, const resolve::Resolved& resolved,
       diagnostics
           .warning(errors::refrozen, lot.what.at,
                    fmt::format("{} was thawed and is in the freezer again",
-                               kitchen.food(*lot.what.food()).name),
+                               kitchen.food(lot.food()).name),
                    "cook it first; only what has thawed in the fridge may be frozen again as it is")
           .note(std::nullopt, "FSIS, Freezing and Food Safety");
     }

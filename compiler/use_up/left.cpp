@@ -122,7 +122,7 @@ private:
   [[nodiscard]] Left of_lot(std::size_t index, const Rational& amount) const {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[index];
     Left left;
-    left.food = *lot.what.food();
+    left.food = lot.food();
     left.amount = std::min(amount, lot.amount);
     left.since = shopping_.first;
     left.until = lot.use_by;

@@ -16,9 +16,8 @@ import pathlib
 import re
 import sys
 
-import yaml
+import eaters
 
-LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the one in C is ten times as fast
 house, folder = pathlib.Path(sys.argv[1]), pathlib.Path(sys.argv[2])
 result = json.loads((folder / "result.json").read_text())
 made = result["makings"]
@@ -40,7 +39,7 @@ def minutes(text):
 def written(name):
     """What somebody has otherwise in a dish begins with the recipe's name: "fish-tacos-with-tofu"."""
     path = house / "recipes" / f"{name}.yaml"
-    return yaml.load(path.read_text(), LOADER) if path.exists() else written(name[: name.rindex("-")])
+    return eaters.load(path) if path.exists() else written(name[: name.rindex("-")])
 
 
 recipes = {m["file"]: written(m["file"]) for m in made}
