@@ -62,6 +62,12 @@ void Book::add_household(const text::Node& file, text::Diagnostics& diagnostics)
         claimed.push_back(normal_name(alias));
       }
     }
+    // What is called like a reference food is as dangerous as that, unless it says otherwise.
+    for (std::size_t i = 0; i < claimed.size() && !defined.food.safety; ++i) {
+      if (const ReferenceName* known = in_reference(claimed[i])) {
+        defined.food.safety = from_bytes(reference_records[known->record]).safety;
+      }
+    }
     std::sort(claimed.begin(), claimed.end());
     claimed.erase(std::unique(claimed.begin(), claimed.end()), claimed.end());
     const FoodId id = keep(std::move(defined.food));

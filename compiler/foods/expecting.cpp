@@ -10,15 +10,15 @@ namespace manciple::foods {
 namespace {
 
 constexpr auto cautions = std::to_array<std::string_view>(
-    {"high mercury", "high vitamin A", "ready meat", "soft cheese", "sprout", "ready salad"});
+    {"high mercury", "high vitamin A", "soft cheese", "ready salad"});
 
 constexpr auto high_mercury_names = std::to_array<std::string_view>(
     {"swordfish", "shark", "king mackerel", "marlin", "orange roughy", "tilefish", "bigeye tuna"});
 constexpr auto high_vitamin_a_names = std::to_array<std::string_view>({"liver", "liverwurst"});
-constexpr auto ready_meat_names = std::to_array<std::string_view>(
-    {"deli", "hot dog", "smoked salmon", "smoked trout", "prosciutto", "salami"});
 constexpr auto soft_cheese_names = std::to_array<std::string_view>(
     {"brie", "camembert", "feta", "queso fresco", "blue cheese", "gorgonzola", "roquefort"});
+constexpr auto cold_cut_names = std::to_array<std::string_view>(
+    {"deli", "hot dog", "smoked salmon", "smoked trout", "prosciutto", "salami"});
 constexpr auto sprout_names =
     std::to_array<std::string_view>({"alfalfa sprout", "bean sprout", "radish sprout"});
 
@@ -29,16 +29,23 @@ std::span<const std::string_view> names_of(Caution what) {
     return high_mercury_names;
   case Caution::high_vitamin_a:
     return high_vitamin_a_names;
-  case Caution::ready_meat:
-    return ready_meat_names;
   case Caution::soft_cheese:
     return soft_cheese_names;
-  case Caution::sprout:
-    return sprout_names;
   case Caution::ready_salad:
     break;
   }
   return {};
+}
+
+std::span<const std::string_view> names_of(Class what) {
+  return what == Class::cold_cut ? std::span<const std::string_view>(cold_cut_names)
+         : what == Class::sprout ? std::span<const std::string_view>(sprout_names)
+                                 : std::span<const std::string_view>();
+}
+
+bool is_called_one_of(const Food& food, std::span<const std::string_view> names) {
+  return std::any_of(names.begin(), names.end(),
+                     [&](std::string_view one) { return text::names(food.name, one); });
 }
 
 } // namespace
@@ -62,9 +69,11 @@ bool is(const Food& food, Caution what) {
     const std::vector<Caution>& known = food.expecting->classes;
     return std::find(known.begin(), known.end(), what) != known.end();
   }
-  const std::span<const std::string_view> names = names_of(what);
-  return std::any_of(names.begin(), names.end(),
-                     [&](std::string_view one) { return text::names(food.name, one); });
+  return is_called_one_of(food, names_of(what));
+}
+
+bool may_be(const Food& food, Class what) {
+  return is(food, what) || (!food.safety && is_called_one_of(food, names_of(what)));
 }
 
 } // namespace manciple::foods

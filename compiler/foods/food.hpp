@@ -1,5 +1,6 @@
 #pragma once
 
+#include "foods/classes.hpp"
 #include "foods/diet_classes.hpp"
 #include "foods/expecting.hpp"
 #include "foods/nutrients.hpp"
@@ -113,10 +114,11 @@ struct Food {
   std::optional<Sourced<int>> ripens; ///< days on the counter
   std::optional<Sourced<int>> soak;   ///< minutes
   std::optional<Sourced<SafeTemperature>> safe_at;
-  std::optional<Allergens> allergens; ///< absent: not known, never "none"
-  std::optional<Classes> classes;     ///< absent: not known, never "none"
-  std::optional<Cautions> expecting;  ///< absent: only its name tells
-  std::string shop_in;                ///< the measure a shopper says: "lb", "each", "gal"
+  std::optional<Allergens> allergens;  ///< absent: not known, never "none"
+  std::optional<Classes> classes;      ///< absent: not known, never "none"
+  std::optional<SafetyClasses> safety; ///< absent: its department and name tell
+  std::optional<Cautions> expecting;   ///< absent: only its name tells
+  std::string shop_in;                 ///< the measure a shopper says: "lb", "each", "gal"
   std::optional<Nutrients> nutrients;
   std::optional<Nutrients> cooked; ///< of 100 g of the food once it is cooked
   bool from_tap = false;           ///< water: never bought

@@ -52,6 +52,9 @@ constexpr Value diet_class_list =
 constexpr Value caution = word("a class of foods to be careful with", "soft cheese");
 constexpr Value caution_list =
     list_of(caution, "a list of classes of foods to be careful with", "[soft cheese]");
+constexpr Value safety_class = word("a food safety class", "raw poultry");
+constexpr Value safety_class_list =
+    list_of(safety_class, "a list of food safety classes", "[raw poultry]");
 constexpr Value forms_by_number =
     by_name("a form", number, "a mapping from forms to numbers of the USDA SR28 tables",
             "{white: 1124, yolk: 1125}");
@@ -73,6 +76,10 @@ constexpr std::array allergens_keys{
 constexpr std::array classes_keys{
     Key{"contains", &diet_class_list, "what is in it that diets ask about"},
     Key{"check label", &diet_class_list, "what differs by maker"},
+    Key{"source", &text_value, "who says so"},
+};
+constexpr std::array safety_keys{
+    Key{"classes", &safety_class_list, "what it is of these; an empty list: none of them"},
     Key{"source", &text_value, "who says so"},
 };
 constexpr std::array expecting_keys{
@@ -111,6 +118,7 @@ constexpr std::array nutrients_keys{
 constexpr Keys keeps{"'keeps' of a food", keeps_keys};
 constexpr Keys allergens{"'allergens' of a food", allergens_keys};
 constexpr Keys classes{"'classes' of a food", classes_keys};
+constexpr Keys safety{"'safety' of a food", safety_keys};
 constexpr Keys expecting{"'expecting' of a food", expecting_keys};
 constexpr Keys nutrients{"'nutrients' of a food", nutrients_keys};
 
@@ -119,6 +127,7 @@ namespace {
 constexpr Value keeps_value = text::mapping(keeps, "{fridge: [5 days, FSIS 21]}");
 constexpr Value allergens_value = text::mapping(allergens, "{contains: [milk]}");
 constexpr Value classes_value = text::mapping(classes, "{contains: [pork], source: the label}");
+constexpr Value safety_value = text::mapping(safety, "{classes: [raw poultry], source: the label}");
 constexpr Value expecting_value =
     text::mapping(expecting, "{classes: [soft cheese], source: the label}");
 constexpr Value nutrients_value = text::mapping(nutrients, "{energy: 40 kcal}");
@@ -146,6 +155,8 @@ constexpr std::array food_keys{
     Key{"safe at", &temperature, "the lowest safe temperature in the middle"},
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},
     Key{"classes", &classes_value, "what a diet has to know; without it, nothing is known"},
+    Key{"safety", &safety_value,
+        "what it is where a dish may do harm; without it, its department decides"},
     Key{"expecting", &expecting_value,
         "why somebody who is pregnant or nursing has to be careful; without it, its name decides"},
     Key{"shop in", &unit, "the measure that shoppers use (lb; each for household things)"},

@@ -9,6 +9,7 @@ extern const text::Keys food;
 extern const text::Keys keeps;
 extern const text::Keys allergens;
 extern const text::Keys classes;
+extern const text::Keys safety;
 extern const text::Keys expecting;
 extern const text::Keys nutrients;
 /// A whole file: records by the names of foods.

@@ -44,6 +44,7 @@ private:
   void safe_at(const Node& node);
   void allergens(const Node& node);
   void classes(const Node& node);
+  void safety(const Node& node);
   void expecting(const Node& node);
   void nutrients(const Node& node);
   void check(const Entry& entry);
@@ -275,6 +276,24 @@ void FileReader::classes(const Node& node) {
   food_.classes = std::move(read);
 }
 
+void FileReader::safety(const Node& node) {
+  const Fields fields(node, keys::safety, diagnostics_);
+  SafetyClasses read;
+  for (const Node* item : fields.list("classes")) {
+    if (const auto of = parse_safety_class(item->scalar)) {
+      read.classes.push_back(*of);
+    } else {
+      diagnostics_.error(errors::unknown_word, item->span,
+                         fmt::format("'{}' is not a food safety class", item->scalar),
+                         nearest_of(item->scalar, safety_class_words()));
+    }
+  }
+  if (const Node* source = fields.find("source")) {
+    read.source = source->scalar;
+  }
+  food_.safety = std::move(read);
+}
+
 void FileReader::expecting(const Node& node) {
   const Fields fields(node, keys::expecting, diagnostics_);
   Cautions read;
@@ -423,6 +442,7 @@ void FileReader::read(const Entry& entry) {
     food_.shop_in = node->scalar;
   }
   each("classes", &FileReader::classes);
+  each("safety", &FileReader::safety);
   each("expecting", &FileReader::expecting);
   each("nutrients", &FileReader::nutrients);
   if (const Node* node = fields.find("from the tap")) {

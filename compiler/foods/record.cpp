@@ -137,6 +137,10 @@ void each_field(Archive& a, DietClass& s) {
   a(s);
 }
 template <typename Archive>
+void each_field(Archive& a, Class& s) {
+  a(s);
+}
+template <typename Archive>
 void each_field(Archive& a, Caution& s) {
   a(s);
 }
@@ -216,6 +220,10 @@ void describe(Archive& a, Food& f) {
     list(a, f.classes->contains);
     list(a, f.classes->check_label);
     a(f.classes->source);
+  }
+  if (a.has(f.safety)) {
+    list(a, f.safety->classes);
+    a(f.safety->source);
   }
   if (a.has(f.expecting)) {
     list(a, f.expecting->classes);

@@ -27,6 +27,10 @@ template <foods::Caution caution>
 bool is_of(const Food& food) {
   return foods::is(food, caution);
 }
+template <foods::Class what>
+bool may_be(const Food& food) {
+  return foods::may_be(food, what);
+}
 
 constexpr std::array<Advice, 7> advices{{
     {is_of<foods::Caution::high_mercury>, true, "is high in mercury",
@@ -41,7 +45,7 @@ constexpr std::array<Advice, 7> advices{{
     {is_of<foods::Caution::high_vitamin_a>, false,
      "is very high in vitamin A, which can harm a child before it is born", "leave it out",
      "Institute of Medicine, Dietary Reference Intakes: upper level of vitamin A"},
-    {is_of<foods::Caution::ready_meat>, false, "may carry listeria",
+    {may_be<foods::Class::cold_cut>, false, "may carry listeria",
      "heat it until it steams, to 165 F, and eat it hot",
      "FDA, Food Safety for Moms-to-Be; CDC, Listeria"},
     {is_of<foods::Caution::soft_cheese>, false,
@@ -49,7 +53,7 @@ constexpr std::array<Advice, 7> advices{{
      "read the label: eat it only if the milk was pasteurised, and queso fresco only heated to 165 "
      "F",
      "FDA, Food Safety for Moms-to-Be; CDC, Listeria"},
-    {is_of<foods::Caution::sprout>, false, "may carry salmonella, E. coli and listeria",
+    {may_be<foods::Class::sprout>, false, "may carry salmonella, E. coli and listeria",
      "cook them until they are hot all the way through", "FDA, Food Safety for Moms-to-Be"},
     {is_of<foods::Caution::ready_salad>, false, "may carry listeria where a shop has made it",
      "make it at home, and eat it soon", "CDC, Listeria"},

@@ -1,6 +1,8 @@
 #include "foods/classes.hpp"
 
-#include "foods/book.hpp"
+#include "all_foods.hpp"
+#include "foods/errors.hpp"
+#include "foods/own_file.hpp"
 
 #include <gtest/gtest.h>
 
@@ -11,13 +13,32 @@ bool is_called(Book& book, std::string_view name, Class what) {
   return is(book.get(book.find(name).value()), what);
 }
 
-TEST(Classes, ListNamesOfFoodsOnly) {
-  Book book;
-  for (const std::string_view name : names_in_classes()) {
-    const auto id = book.find(name);
-    ASSERT_TRUE(id) << name;
-    EXPECT_EQ(book.get(*id).name, name);
+Food food_of(Department department, std::string name) {
+  Food food;
+  food.name = std::move(name);
+  food.department = department;
+  return food;
+}
+
+TEST(Classes, EveryWordIsRead) {
+  for (const std::string_view word : safety_class_words()) {
+    ASSERT_TRUE(parse_safety_class(word)) << word;
+    EXPECT_EQ(name(*parse_safety_class(word)), word);
   }
+  EXPECT_EQ(parse_safety_class("raw poultry"), Class::poultry);
+  EXPECT_EQ(parse_safety_class("honey"), Class::honey);
+  EXPECT_FALSE(parse_safety_class("bread")); // its department says so
+}
+
+TEST(Classes, EveryRecordThatSaysHasASource) {
+  int count = 0;
+  for (const Food& food : all_foods()) {
+    if (food.safety) {
+      EXPECT_FALSE(food.safety->source.empty()) << food.name;
+      ++count;
+    }
+  }
+  EXPECT_GT(count, 400);
 }
 
 TEST(Classes, AreThoseOfAFoodWhateverItIsCalled) {
@@ -28,6 +49,8 @@ TEST(Classes, AreThoseOfAFoodWhateverItIsCalled) {
   EXPECT_TRUE(is_called(book, "prawns", Class::shellfish));
   EXPECT_TRUE(is_called(book, "double cream", Class::milk));
   EXPECT_TRUE(is_called(book, "fresh coriander", Class::herb));
+  EXPECT_EQ(book.get(book.find("almond flour").value()).name, "ground almond");
+  EXPECT_TRUE(is_called(book, "almond flour", Class::flour));
 }
 
 TEST(Classes, TellRawFromReadyToEat) {
@@ -35,6 +58,68 @@ TEST(Classes, TellRawFromReadyToEat) {
   EXPECT_TRUE(is_raw_animal(book.get(book.find("whole chicken").value())));
   EXPECT_FALSE(is_raw_animal(book.get(book.find("deli turkey").value())));
   EXPECT_FALSE(is_raw_animal(book.get(book.find("canned tuna").value())));
+}
+
+TEST(Classes, ANarrowClassIsOfTheWiderOne) {
+  Book book;
+  EXPECT_TRUE(is_called(book, "ground turkey", Class::poultry));
+  EXPECT_TRUE(is_called(book, "ground turkey", Class::minced));
+  EXPECT_TRUE(is_called(book, "ground turkey", Class::meat));
+  EXPECT_FALSE(is_called(book, "beef steak", Class::minced));
+  EXPECT_TRUE(is_called(book, "salami", Class::ready_meat));
+  EXPECT_FALSE(is_called(book, "cooked chicken", Class::cold_cut));
+  EXPECT_TRUE(is_called(book, "basil", Class::aromatic));
+  EXPECT_FALSE(is_called(book, "garlic", Class::herb));
+}
+
+TEST(Classes, AnOilIsNoVinegar) {
+  Book book;
+  EXPECT_TRUE(is_called(book, "olive oil", Class::oil));
+  EXPECT_FALSE(is_called(book, "white vinegar", Class::oil));
+  EXPECT_TRUE(is_called(book, "white vinegar", Class::acid));
+}
+
+TEST(Classes, WhereNoRecordSaysTheDepartmentDoes) {
+  Food food = food_of(Department::meat, "kangaroo steak");
+  EXPECT_TRUE(is_assumed(food));
+  EXPECT_TRUE(is(food, Class::meat));
+  EXPECT_FALSE(is(food, Class::poultry));
+  food.safety = SafetyClasses{};
+  EXPECT_FALSE(is_assumed(food));
+  EXPECT_FALSE(is(food, Class::meat));
+  EXPECT_TRUE(is(food_of(Department::fish, "bream"), Class::fish));
+  EXPECT_TRUE(is(food_of(Department::grains, "fonio"), Class::starch));
+  EXPECT_TRUE(is(food_of(Department::baking, "chestnut flour"), Class::flour));
+  EXPECT_FALSE(is(food_of(Department::produce, "flour"), Class::flour));
+  EXPECT_TRUE(is(food_of(Department::oils, "fig vinegar"), Class::acid));
+  EXPECT_FALSE(is_assumed(food_of(Department::oils, "fig oil")));
+}
+
+TEST(Classes, AFoodOfOnesOwnSaysThem) {
+  OwnFile own("kangaroo mince:\n  department: meat\n"
+              "  safety: {classes: [minced meat], source: our butcher}\n"
+              "whole chicken:\n  safety: {classes: [cold cut], source: smoked by us}\n");
+  EXPECT_EQ(own.diagnostics.errors(), 0U) << own.said();
+  EXPECT_TRUE(is(own.food("kangaroo mince"), Class::minced));
+  EXPECT_TRUE(is(own.food("kangaroo mince"), Class::meat));
+  EXPECT_FALSE(is(own.food("whole chicken"), Class::poultry));
+  EXPECT_TRUE(is(own.food("whole chicken"), Class::ready_meat));
+}
+
+TEST(Classes, AFoodOfOnesOwnKeepsThoseThatItDoesNotChange) {
+  OwnFile own("whole chicken: {keeps: {fridge: [1 day, our kitchen]}}\n"
+              "farm eggs: {department: dairy, aliases: [egg]}\n");
+  EXPECT_EQ(own.diagnostics.errors(), 0U) << own.said();
+  EXPECT_TRUE(is(own.food("whole chicken"), Class::poultry));
+  // It stands for all eggs of the house.
+  EXPECT_EQ(own.food("egg").name, "farm eggs");
+  EXPECT_TRUE(is(own.food("egg"), Class::egg));
+}
+
+TEST(Classes, AWordForNoneIsAnError) {
+  const OwnFile own("leek: {safety: {classes: [raw poltry], source: x}}\n");
+  EXPECT_TRUE(own.diagnostics.said(errors::unknown_word));
+  EXPECT_NE(own.said().find("raw poultry"), std::string::npos) << own.said();
 }
 
 } // namespace

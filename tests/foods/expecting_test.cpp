@@ -17,17 +17,43 @@ TEST(Expecting, NoFoodOfTheReferenceIsJudgedByItsName) {
     } else {
       EXPECT_FALSE(food.expecting->source.empty()) << food.name;
     }
+    for (const Class what : {Class::cold_cut, Class::sprout}) {
+      EXPECT_EQ(may_be(food, what), is(food, what)) << food.name;
+    }
   }
 }
 
 TEST(Expecting, ARecordGoesBeforeAName) {
   Food food;
-  food.name = "hot dog bun";
-  EXPECT_TRUE(is(food, Caution::ready_meat));
-  food.expecting = Cautions{};
-  EXPECT_FALSE(is(food, Caution::ready_meat));
-  food.expecting->classes = {Caution::soft_cheese};
+  food.name = "brie tart";
   EXPECT_TRUE(is(food, Caution::soft_cheese));
+  food.expecting = Cautions{};
+  EXPECT_FALSE(is(food, Caution::soft_cheese));
+  food.expecting->classes = {Caution::high_mercury};
+  EXPECT_TRUE(is(food, Caution::high_mercury));
+}
+
+// Of what no record describes, somebody who is expecting is warned by its name; that it is one, and
+// thus an error for everybody, is not known.
+TEST(Expecting, WhatMayBeAColdCutIsNotKnownToBeOne) {
+  Food food;
+  food.name = "smoked salmon slices";
+  EXPECT_TRUE(may_be(food, Class::cold_cut));
+  EXPECT_FALSE(is(food, Class::cold_cut));
+  EXPECT_FALSE(may_be(food, Class::sprout));
+  food.safety = SafetyClasses{};
+  EXPECT_FALSE(may_be(food, Class::cold_cut));
+  food.name = "radish sprouts";
+  EXPECT_FALSE(may_be(food, Class::sprout));
+  food.safety.reset();
+  EXPECT_TRUE(may_be(food, Class::sprout));
+}
+
+TEST(Expecting, LiverwurstIsBoth) {
+  Book book;
+  const Food& liverwurst = book.get(book.find("liverwurst").value());
+  EXPECT_TRUE(is(liverwurst, Caution::high_vitamin_a));
+  EXPECT_TRUE(may_be(liverwurst, Class::cold_cut));
 }
 
 TEST(Expecting, EveryWordIsRead) {

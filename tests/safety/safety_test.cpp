@@ -158,6 +158,20 @@ TEST(Safety, RecipesThatNoPlanMakesAreLookedThroughToo) {
   EXPECT_TRUE(said.said(safety::errors::garlic_in_oil)) << text::render(said, sources);
 }
 
+// What no record describes is raw meat at a butcher's, until the house says what it is.
+TEST(Safety, AFoodOfOnesOwnIsWhatItsRecordSays) {
+  House house;
+  house.recipe("tartare", "1 lb reindeer roll", "method: [Slice and serve]\n");
+  house.plan("2027-03-02: {dinner: tartare}");
+  const auto told = [&](const std::string& safety) {
+    house.write("recipes/foods.yaml", "reindeer roll: {department: meat" + safety + "}\n");
+    return dangers(house);
+  };
+  EXPECT_EQ(told(""), std::set<std::string>{"H007"});
+  EXPECT_TRUE(told(", safety: {classes: [ready meat], source: smoked by us}").empty());
+  EXPECT_EQ(told(", safety: {classes: [sprout], source: made up}"), std::set<std::string>{"H006"});
+}
+
 TEST(Safety, PhrasesHaveGapsAndEndings) {
   EXPECT_TRUE(text::says("Rinse the whole chickens.", {"rinse * chicken~"}));
   EXPECT_TRUE(text::says("RINSE CHICKEN", {"rinse * chicken~"}));

@@ -93,6 +93,17 @@ int main(int argc, char** argv) {
   std::sort(all.begin(), all.end(),
             [](const auto& a, const auto& b) { return a.food.name < b.food.name; });
 
+  for (const foods::Defined& defined : all) {
+    if (foods::is_assumed(defined.food)) {
+      diagnostics.error(
+          foods::errors::incomplete, defined.at,
+          fmt::format(
+              "'{}' needs 'safety': in the reference, neither a department nor a name decides",
+              defined.food.name),
+          "for example 'safety: {classes: [raw meat], source: common practice no source}'");
+    }
+  }
+
   std::map<std::string, std::size_t> names;
   for (std::size_t i = 0; i < all.size(); ++i) {
     std::vector<std::string> claimed{all[i].food.name};
