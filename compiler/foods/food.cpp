@@ -24,6 +24,14 @@ Place Keeps::best_place(Place stored) const {
   return cooler ? Place::fridge : stored;
 }
 
+int Keeps::once_cut() const {
+  constexpr int worth_cutting_ahead = 2; // days
+  if (cut) {
+    return opened ? std::min(cut->value, opened->value) : cut->value;
+  }
+  return opened && opened->value >= worth_cutting_ahead ? opened->value : 0;
+}
+
 const VolumeWeight* Food::volume(Form form) const {
   const auto found = std::find_if(volumes.begin(), volumes.end(),
                                   [&](const VolumeWeight& v) { return v.form == form; });

@@ -55,6 +55,7 @@ struct Keeps {
   std::optional<Sourced<int>> opened; ///< once opened or cut, in the fridge
   std::optional<Sourced<int>> thawed; ///< in the fridge
   std::optional<Sourced<int>> hard;   ///< of fruit that ripens: hard, in the fridge
+  std::optional<Sourced<int>> cut; ///< once cut, where that is less than opened; 0: cut when used
   /// Juice and zest of a fruit that does not freeze itself, in the freezer.
   std::optional<Sourced<int>> frozen_juice;
 
@@ -62,6 +63,9 @@ struct Keeps {
   [[nodiscard]] const std::optional<Sourced<int>>& in(Place place) const;
   /// Where it keeps longest as it is bought: what stands in the pantry may go to the fridge.
   [[nodiscard]] Place best_place(Place stored) const;
+  /// For how many days it keeps once it is cut, so that it can be cut in a session before; 0 for
+  /// what is cut when it is used.
+  [[nodiscard]] int once_cut() const;
 };
 
 /// The lowest safe temperature in the middle.

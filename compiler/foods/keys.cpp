@@ -32,6 +32,8 @@ constexpr Value weight_of_volume =
 constexpr Value weight = list_of(part, "a weight and its source", "[110 g, SR28 11282.6]");
 constexpr Value share = list_of(part, "a share and its source", "[90 %, SR28 11282 refuse]");
 constexpr Value days = list_of(part, "a time and its source", "[5 days, FSIS 21]");
+constexpr Value days_or_when_used =
+    list_of(part, "a time, or 'when used', and its source", "[2 days, our kitchen]");
 constexpr Value temperature = list_of(part, "a temperature and its source", "[165 F, FSIS 21]");
 constexpr Value volumes =
     with_metric(by_name("a form", weight_of_volume, "a mapping from forms to what a volume weighs",
@@ -66,6 +68,8 @@ constexpr std::array keeps_keys{
     Key{"opened", &days, "in the fridge, once opened or cut"},
     Key{"thawed", &days, "in the fridge, once thawed"},
     Key{"hard", &days, "in the fridge while hard, for fruit that ripens afterwards"},
+    Key{"cut", &days_or_when_used,
+        "in the fridge, once cut, if less than opened; 'when used': it is never cut ahead"},
     Key{"frozen juice", &days,
         "its juice and zest in the freezer, for fruit that does not freeze whole"},
 };

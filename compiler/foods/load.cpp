@@ -40,7 +40,8 @@ private:
   void pieces(const std::vector<const Entry*>& entries);
   void yields(const std::vector<const Entry*>& entries);
   void keeps(const Node& node);
-  void keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into);
+  void keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into,
+            std::string_view not_at_all = {});
   void safe_at(const Node& node);
   void allergens(const Node& node);
   void classes(const Node& node);
@@ -176,15 +177,18 @@ void FileReader::yields(const std::vector<const Entry*>& entries) {
   }
 }
 
-void FileReader::keep(const Fields& fields, std::string_view key,
-                      std::optional<Sourced<int>>& into) {
+// `not_at_all` is a word for no days, where there is one.
+void FileReader::keep(const Fields& fields, std::string_view key, std::optional<Sourced<int>>& into,
+                      std::string_view not_at_all) {
   const Node* node = fields.find(key);
   if (node == nullptr) {
     return;
   }
   constexpr std::string_view example = "[5 days, FSIS 21]";
   if (const auto f = figure(*node, example)) {
-    if (const auto days = text::parse_days(f->value->scalar)) {
+    if (!not_at_all.empty() && f->value->scalar == not_at_all) {
+      into = Sourced<int>{0, f->source};
+    } else if (const auto days = text::parse_days(f->value->scalar)) {
       into = Sourced<int>{*days, f->source};
     } else {
       bad(*f->value, fmt::format("'{}' is not a keeping time", f->value->scalar), example);
@@ -200,6 +204,7 @@ void FileReader::keeps(const Node& node) {
   keep(fields, "opened", food_.keeps.opened);
   keep(fields, "thawed", food_.keeps.thawed);
   keep(fields, "hard", food_.keeps.hard);
+  keep(fields, "cut", food_.keeps.cut, "when used");
   keep(fields, "frozen juice", food_.keeps.frozen_juice);
 }
 

@@ -202,6 +202,7 @@ void describe(Archive& a, Food& f) {
   maybe(a, f.keeps.opened);
   maybe(a, f.keeps.thawed);
   maybe(a, f.keeps.hard);
+  maybe(a, f.keeps.cut);
   maybe(a, f.keeps.frozen_juice);
   if (a.has(f.freezes)) {
     a(*f.freezes);

@@ -1,7 +1,6 @@
 #include "resolve/uses.hpp"
 
 #include "kitchen/appliances.hpp"
-#include "resolve/cut_ahead.hpp"
 #include "resolve/steps.hpp"
 #include "text/phrases.hpp"
 
@@ -56,7 +55,7 @@ std::optional<std::size_t> session_to_cut(const Kitchen& kitchen, const foods::F
                                           const Making& making, Form form) {
   const Plan& plan = *kitchen.plan;
   const bool vegetable = food.department == foods::Department::produce;
-  const int keeps = keeps_cut(food);
+  const int keeps = food.keeps.once_cut();
   const auto& shopped = plan.trips_done.empty() ? plan.trips : plan.trips_done;
   if (!is_cut(form) || !vegetable || making.session || keeps == 0 || shopped.empty()) {
     return std::nullopt;

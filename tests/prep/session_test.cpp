@@ -320,6 +320,10 @@ TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   EXPECT_FALSE(cut_in_session("2 apples, diced"));
   EXPECT_FALSE(cut_in_session("1 head romaine lettuce, torn"));
   EXPECT_FALSE(cut_in_session("2 onions, diced")); // two days at most
+  house.write("recipes/foods.yaml", "carrot: {keeps: {cut: [when used, our kitchen]}}\n"
+                                    "onion: {keeps: {cut: [3 days, our kitchen]}}\n");
+  EXPECT_FALSE(cut_in_session("4 carrots, diced"));
+  EXPECT_TRUE(cut_in_session("2 onions, diced"));
 }
 
 // 200 C is 392 F, and what a cook turns is the 200 of the recipe.
