@@ -74,6 +74,14 @@ struct SafeTemperature {
   int rest_minutes = 0;
 };
 
+/// How long a roast of up to a weight is in the oven.
+struct RoastingTime {
+  Rational pounds;          ///< the heaviest
+  int fahrenheit = 0;       ///< of the oven
+  Rational minutes_a_pound; ///< at least
+  std::string source;
+};
+
 /// What an eater who must avoid something has to know. A class in neither list is absent.
 struct Allergens {
   std::vector<Allergen> contains;
@@ -118,6 +126,7 @@ struct Food {
   std::optional<Sourced<int>> ripens; ///< days on the counter
   std::optional<Sourced<int>> soak;   ///< minutes
   std::optional<Sourced<SafeTemperature>> safe_at;
+  std::vector<RoastingTime> roasts;    ///< by weight
   std::optional<Allergens> allergens;  ///< absent: not known, never "none"
   std::optional<Classes> classes;      ///< absent: not known, never "none"
   std::optional<SafetyClasses> safety; ///< absent: its department and name tell

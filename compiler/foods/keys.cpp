@@ -57,6 +57,11 @@ constexpr Value caution_list =
 constexpr Value safety_class = word("a food safety class", "raw poultry");
 constexpr Value safety_class_list =
     list_of(safety_class, "a list of food safety classes", "[raw poultry]");
+constexpr Value roasting_time =
+    list_of(part, "a roasting time and its source", "[20 min/lb at 350 F, FSIS 113]");
+constexpr Value roasting_times =
+    by_name("a weight", roasting_time, "a mapping from weights to roasting times",
+            "{7 lb: [20 min/lb at 350 F, FSIS 113]}");
 constexpr Value forms_by_number =
     by_name("a form", number, "a mapping from forms to numbers of the USDA SR28 tables",
             "{white: 1124, yolk: 1125}");
@@ -157,6 +162,8 @@ constexpr std::array food_keys{
     Key{"ripens", &days, "days on the counter until fruit bought hard is ripe"},
     Key{"soak", &days, "how long it soaks before it is cooked"},
     Key{"safe at", &temperature, "the lowest safe temperature in the middle"},
+    Key{"roasts", &roasting_times,
+        "how long it roasts at least, by the weight of the heaviest piece that takes so long"},
     Key{"allergens", &allergens_value, "what an eater who must avoid something has to know"},
     Key{"classes", &classes_value, "what a diet has to know; without it, nothing is known"},
     Key{"safety", &safety_value,

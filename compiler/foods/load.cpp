@@ -47,6 +47,7 @@ private:
   void classes(const Node& node);
   void safety(const Node& node);
   void expecting(const Node& node);
+  void roasts(const std::vector<const Entry*>& entries);
   void nutrients(const Node& node);
   void check(const Entry& entry);
 
@@ -64,6 +65,12 @@ constexpr std::array<std::string_view, 3> place_words{"pantry", "fridge", "freez
 std::optional<Rational> scan_positive(measure::Cursor& cursor) {
   const auto number = measure::scan_number(cursor);
   return number && *number > 0 ? number : std::nullopt;
+}
+
+constexpr int hottest = 500; // F, of an oven
+
+int to_degrees(const Rational& number) {
+  return static_cast<int>(measure::to_int64(measure::round(number)));
 }
 
 std::string nearest_of(std::string_view word, std::span<const std::string_view> known) {
@@ -218,9 +225,9 @@ void FileReader::safe_at(const Node& node) {
   const auto degrees = scan_positive(cursor);
   std::string_view rest = text::trim(cursor.rest());
   SafeTemperature safe;
-  bool good = degrees && *degrees <= 500 && rest.starts_with('F');
+  bool good = degrees && *degrees <= hottest && rest.starts_with('F');
   if (good) {
-    safe.fahrenheit = static_cast<int>(measure::to_int64(measure::round(*degrees)));
+    safe.fahrenheit = to_degrees(*degrees);
     rest = text::trim(rest.substr(1));
     if (!rest.empty()) {
       const auto minutes =
@@ -316,6 +323,45 @@ void FileReader::expecting(const Node& node) {
     read.source = source->scalar;
   }
   food_.expecting = std::move(read);
+}
+
+void FileReader::roasts(const std::vector<const Entry*>& entries) {
+  // A number and what it is of.
+  const auto so_many = [](measure::Cursor& cursor, std::string_view what) {
+    cursor.skip_spaces();
+    auto number = scan_positive(cursor);
+    cursor.skip_spaces();
+    if (!cursor.rest().starts_with(what)) {
+      number.reset();
+    } else {
+      cursor.at += what.size();
+    }
+    return number;
+  };
+  for (const Entry* of : entries) {
+    const auto f = figure(of->value, "[20 min/lb at 350 F, FSIS 113]");
+    if (!f) {
+      continue;
+    }
+    measure::Cursor weight{of->key.scalar};
+    measure::Cursor time{f->value->scalar};
+    const auto pounds = so_many(weight, "lb");
+    const auto minutes = so_many(time, "min/lb at ");
+    const auto degrees = so_many(time, "F");
+    const bool good =
+        pounds && minutes && degrees && *degrees <= hottest && weight.done() && time.done();
+    if (!good) {
+      bad(of->value,
+          fmt::format("'{}: {}' is not a roasting time up to a weight", of->key.scalar,
+                      f->value->scalar),
+          "{7 lb: [20 min/lb at 350 F, FSIS 113]}");
+      continue;
+    }
+    put(food_.roasts, RoastingTime{*pounds, to_degrees(*degrees), *minutes, f->source},
+        [&](const RoastingTime& r) { return r.pounds == *pounds; });
+  }
+  std::sort(food_.roasts.begin(), food_.roasts.end(),
+            [](const RoastingTime& a, const RoastingTime& b) { return a.pounds < b.pounds; });
 }
 
 // A household's record changes the figures that it names.
@@ -442,6 +488,7 @@ void FileReader::read(const Entry& entry) {
     }
   }
   each("safe at", &FileReader::safe_at);
+  roasts(fields.named("roasts"));
   each("allergens", &FileReader::allergens);
   if (const Node* node = fields.find("shop in")) {
     food_.shop_in = node->scalar;

@@ -144,6 +144,13 @@ template <typename Archive>
 void each_field(Archive& a, Caution& s) {
   a(s);
 }
+template <typename Archive>
+void each_field(Archive& a, RoastingTime& r) {
+  a(r.pounds);
+  a(r.fahrenheit);
+  a(r.minutes_a_pound);
+  a(r.source);
+}
 // In thousandths, which is as fine as the tables are; under 0 where there is no figure.
 template <typename Archive>
 void each_field(Archive& a, Nutrients& n) {
@@ -212,6 +219,7 @@ void describe(Archive& a, Food& f) {
   maybe(a, f.ripens);
   maybe(a, f.soak);
   maybe(a, f.safe_at);
+  list(a, f.roasts);
   if (a.has(f.allergens)) {
     list(a, f.allergens->contains);
     list(a, f.allergens->check_label);

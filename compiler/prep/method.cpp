@@ -193,7 +193,7 @@ int alone(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& step,
     if (food == nullptr || !line.amount) {
       continue;
     }
-    if (!is_roast(*food) || foods::basis(*food) != measure::Dimension::mass) {
+    if (food->roasts.empty() || foods::basis(*food) != measure::Dimension::mass) {
       continue;
     }
     const auto bought = foods::as_purchased(*food, *line.amount);

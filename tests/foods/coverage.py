@@ -12,7 +12,7 @@ import yaml
 ROOT = pathlib.Path(__file__).resolve().parent.parent.parent
 LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)  # the one in C is ten times as fast
 FIELDS = ["usda", "volume", "pieces", "yields", "keeps", "freezes", "safe at", "allergens", "classes", "safety", "nutrients"]
-SOURCED = ["volume", "pieces", "yields", "keeps", "safe at", "ripens", "soak"]
+SOURCED = ["volume", "pieces", "yields", "keeps", "safe at", "ripens", "soak", "roasts"]
 
 
 def sources(value):

@@ -89,7 +89,8 @@ TEST(Roast, TakesMinutesByThePound) {
   // pound; product 84: a ham of 5 to 7 lb, 18 to 24.
   House house;
   house.write("plans/stores/corner.yaml",
-              "shop: Corner\nprices: {pork loin roast: 3.00/lb, bone-in ham: 2.00/lb}\n");
+              "shop: Corner\nprices: {pork loin roast: 3.00/lb, bone-in ham: 2.00/lb, "
+              "beef steak: 9.00/lb}\n");
   const auto roasted = [&](const std::string& line, const std::string& at, int then) {
     house.recipe("roast", line,
                  "made in: exactly\nmethod: [{do: Roast, hands on: 2 min, then: " +
@@ -100,6 +101,26 @@ TEST(Roast, TakesMinutesByThePound) {
   EXPECT_EQ(roasted("4 lb pork loin roast", "375 F", 80), 120);
   EXPECT_EQ(roasted("4 lb pork loin roast", "325 F", 80), 138); // 6 lb, 23 minutes a pound
   EXPECT_EQ(roasted("4 lb bone-in ham", "325 F", 60), 108);     // 6 lb, 18 minutes a pound
+  EXPECT_EQ(roasted("4 lb beef steak", "325 F", 60), 60);       // no roast
+}
+
+TEST(Roast, TakesWhatItsRecordSays) {
+  foods::Food goose;
+  goose.roasts = {{8, 350, 20, "x"}, {12, 350, 16, "x"}};
+  kitchen::MethodStep step;
+  step.then = 100;
+  step.appliance = "oven";
+  step.fahrenheit = 350;
+  const measure::Rational pound = measure::facts(measure::Unit::pound).factor;
+  const auto minutes = [&](int usual, int pounds) {
+    return prep::roasting_minutes(goose, step, pound * usual, pound * pounds);
+  };
+  EXPECT_EQ(minutes(8, 8), 160);   // 20 minutes a pound; the step says less
+  EXPECT_EQ(minutes(10, 10), 160); // of the heavier ones 16
+  EXPECT_EQ(minutes(14, 20), 160); // two of 10 lb
+  step.fahrenheit = 400;           // hotter than the record has it
+  EXPECT_EQ(minutes(8, 8), 100);
+  EXPECT_EQ(minutes(8, 4), 50);
 }
 
 TEST(Cooling, TakesShallowPansAndHasAnEnd) {

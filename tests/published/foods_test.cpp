@@ -244,6 +244,50 @@ TEST_P(PublishedFoods, SafeTemperaturesAreThoseOfFsis) {
   EXPECT_GE(compared.count(), 40);
 }
 
+TEST_P(PublishedFoods, RoastsTakeAtLeastTheTimesOfFsis) {
+  struct Row {
+    std::string metric;
+    double most, oven, least;
+  };
+  std::map<std::string, Row> rows;
+  std::vector<std::string> header;
+  std::ifstream in(tables().storage + "cooking-times.csv");
+  for (std::string line; std::getline(in, line);) {
+    const auto cells = cells_of(line);
+    if (header.empty()) {
+      header = cells;
+      continue;
+    }
+    const auto cell = [&](const std::string& name) {
+      return cells.at(
+          static_cast<std::size_t>(std::find(header.begin(), header.end(), name) - header.begin()));
+    };
+    const auto number = [&](const std::string& name) { return std::atof(cell(name).c_str()); };
+    if (cell("Cooking_Method") == "Oven" && cell("Timing_per") == "pound") {
+      rows["FSIS " + std::to_string(std::atoi(cell("Product_ID").c_str()))] = {
+          cell("Size_metric"), number("Measure_to"), number("Cooking_Temperature"),
+          number("Timing_from")};
+    }
+  }
+  if (rows.empty()) {
+    GTEST_SKIP() << skipped("the FSIS cooking times");
+  }
+  published::Compared compared(source("USDA FSIS cooking times"));
+  for (const Food& food : all_foods()) {
+    for (const RoastingTime& time : food.roasts) {
+      const auto row = rows.find(time.source.substr(0, time.source.find(" to ")));
+      ASSERT_NE(row, rows.end()) << food.name;
+      EXPECT_EQ(row->second.metric, "pounds") << food.name;
+      compared.near(food.name + ": oven", time.fahrenheit, row->second.oven, 0);
+      compared.near(food.name + ": minutes", to_double(time.minutes_a_pound), row->second.least, 0);
+      if (row->first == time.source) {
+        compared.near(food.name + ": weight", to_double(time.pounds), row->second.most, 0);
+      }
+    }
+  }
+  EXPECT_GE(compared.count(), 3 * 10);
+}
+
 INSTANTIATE_TEST_SUITE_P(Sample, PublishedFoods, testing::Values(sample));
 INSTANTIATE_TEST_SUITE_P(Whole, PublishedFoods, testing::Values(whole));
 
