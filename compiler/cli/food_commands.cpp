@@ -88,8 +88,27 @@ void print_keeps(const Food& food) {
   one("keeps once opened", food.keeps.opened);
   one("keeps once thawed", food.keeps.thawed);
   one("keeps hard", food.keeps.hard);
+  if (food.keeps.cut && food.keeps.cut->value == 0) {
+    row("is cut", "when it is used", food.keeps.cut->source);
+  } else {
+    one("keeps once cut", food.keeps.cut);
+  }
   one("ripens", food.ripens);
   one("juice and zest, frozen", food.keeps.frozen_juice);
+}
+
+void print_roasts(const Food& food, measure::System system) {
+  const bool us = system == measure::System::us;
+  const measure::UnitFacts& unit =
+      measure::facts(us ? measure::Unit::pound : measure::Unit::kilogram);
+  const Rational pounds = unit.factor / measure::facts(measure::Unit::pound).factor;
+  for (const foods::RoastingTime& time : food.roasts) {
+    row(fmt::format("roasts, up to {} {}", measure::print_decimal(time.pounds / pounds, 1),
+                    unit.name),
+        fmt::format("{} min/{} at {}", measure::print_decimal(time.minutes_a_pound * pounds, 0),
+                    unit.name, measure::print_on_dial(time.fahrenheit, system)),
+        time.source);
+  }
 }
 
 void print_food(const Food& food, measure::System system) {
@@ -125,6 +144,7 @@ void print_food(const Food& food, measure::System system) {
                     safe.rest_minutes > 0 ? fmt::format(", rest {} min", safe.rest_minutes) : ""),
         food.safe_at->source);
   }
+  print_roasts(food, system);
   if (food.allergens) {
     row("contains",
         food.allergens->contains.empty() ? "none of the listed allergens"
@@ -146,6 +166,12 @@ void print_food(const Food& food, measure::System system) {
     }
   } else if (!food.is_household()) {
     row("for diets", "not known: read the label", "");
+  }
+  if (food.safety) {
+    row("for safety",
+        food.safety->classes.empty() ? "none of the classes that safety asks about"
+                                     : words_of(food.safety->classes),
+        food.safety->source);
   }
   if (food.nutrients) {
     for (const foods::Nutrient nutrient : foods::all_nutrients()) {
