@@ -72,6 +72,52 @@ TEST(Classes, ANarrowClassIsOfTheWiderOne) {
   EXPECT_FALSE(is_called(book, "garlic", Class::herb));
 }
 
+// What must get as hot as raw meat and fish in the middle is raw: but hot dogs are cooked and
+// heated again, and salt cod is cured.
+TEST(Classes, WhatMustBeCookedThroughIsRaw) {
+  int count = 0;
+  for (const Food& food : all_foods()) {
+    const bool sold_raw =
+        food.department == Department::meat || food.department == Department::fish;
+    if (sold_raw && food.safe_at && food.safe_at->value.fahrenheit >= 145 &&
+        food.name != "hot dog" && food.name != "salt cod") {
+      EXPECT_TRUE(is_raw_animal(food)) << food.name;
+      ++count;
+    }
+  }
+  EXPECT_GT(count, 100);
+}
+
+TEST(Classes, WhatIsLikeAnotherIsOfItsClass) {
+  Book book;
+  for (const auto& [one, other, what] :
+       std::initializer_list<std::tuple<const char*, const char*, Class>>{
+           {"coconut milk", "light coconut milk", Class::milk},
+           {"whole milk", "lactose-free milk", Class::milk},
+           {"whole milk", "chocolate milk", Class::milk},
+           {"whole milk", "eggnog", Class::milk},
+           {"kefir", "drinking yogurt", Class::milk},
+           {"cream cheese", "cream cheese with herbs", Class::milk},
+           {"queso fresco", "paneer", Class::milk},
+           {"sour cream", "sour cream dip", Class::milk},
+           {"plain yogurt", "tzatziki", Class::milk},
+           {"chocolate chip", "mini chocolate chip", Class::sugar},
+           {"granulated sugar", "sugar cube", Class::sugar},
+           {"granulated sugar", "vanilla sugar", Class::sugar},
+           {"agave syrup", "date syrup", Class::sugar},
+           {"agave syrup", "rice syrup", Class::sugar},
+           {"maple syrup", "pancake syrup", Class::sugar},
+           {"ginger root", "galangal", Class::aromatic},
+           {"ginger root", "turmeric root", Class::aromatic},
+           {"curry leaf", "lime leaf", Class::aromatic},
+           {"lemon balm", "lemongrass", Class::aromatic},
+           {"stir-fry chicken", "chicken kiev", Class::poultry},
+       }) {
+    EXPECT_TRUE(is_called(book, one, what)) << one;
+    EXPECT_TRUE(is_called(book, other, what)) << other;
+  }
+}
+
 TEST(Classes, AnOilIsNoVinegar) {
   Book book;
   EXPECT_TRUE(is_called(book, "olive oil", Class::oil));
