@@ -175,6 +175,8 @@ FoodId Book::as_written(std::string_view name, measure::Dimension dimension, std
     food.safe_at = like->safe_at;
     food.allergens = like->allergens;
     food.classes = like->classes;
+    food.safety = like->safety;
+    food.expecting = like->expecting;
   } else if (like != nullptr && !text::takes_away(std::get<0>(key))) {
     if (like->allergens) {
       food.allergens = at_least(like->allergens->contains);

@@ -162,6 +162,21 @@ TEST(Classes, AFoodOfOnesOwnKeepsThoseThatItDoesNotChange) {
   EXPECT_TRUE(is(own.food("egg"), Class::egg));
 }
 
+TEST(Classes, AFoodInAMeasureItIsNotKnownByIsStillThatFood) {
+  Book book;
+  const auto by_volume = [&](std::string_view name) {
+    const Food& known = book.get(book.find(name).value());
+    return book.get(book.as_written(name, measure::Dimension::volume, {}, &known));
+  };
+  const Food ham = by_volume("ham");
+  EXPECT_EQ(ham.name, "ham (by volume)");
+  EXPECT_TRUE(is(ham, Class::cold_cut));
+  EXPECT_FALSE(is(ham, Class::meat));
+  EXPECT_TRUE(is(by_volume("quail egg"), Class::egg));
+  EXPECT_FALSE(may_be(by_volume("hot dog bun"), Class::cold_cut));
+  EXPECT_TRUE(is(by_volume("stilton cheese"), Caution::soft_cheese));
+}
+
 TEST(Classes, AWordForNoneIsAnError) {
   const OwnFile own("leek: {safety: {classes: [raw poltry], source: x}}\n");
   EXPECT_TRUE(own.diagnostics.said(errors::unknown_word));
