@@ -12,6 +12,7 @@ constexpr auto safety_words = std::to_array<std::string_view>(
     {"raw poultry", "minced meat", "raw meat", "raw fish", "raw shellfish", "ready meat",
      "cold cut", "egg", "fresh dairy", "kidney bean", "starch", "fresh herb", "aromatic", "acid",
      "sugar", "flour", "sprout", "honey"});
+static_assert(safety_words.size() == static_cast<std::size_t>(Class::honey) + 1);
 
 // Whether all that is of the one class is of the other.
 bool is_within(Class narrow, Class wide) {

@@ -11,6 +11,7 @@ namespace {
 
 constexpr auto cautions = std::to_array<std::string_view>(
     {"high mercury", "high vitamin A", "soft cheese", "ready salad"});
+static_assert(cautions.size() == static_cast<std::size_t>(Caution::ready_salad) + 1);
 
 constexpr auto high_mercury_names = std::to_array<std::string_view>(
     {"swordfish", "shark", "king mackerel", "marlin", "orange roughy", "tilefish", "bigeye tuna"});
