@@ -8,8 +8,10 @@
 namespace manciple::prep {
 namespace {
 
-// Work of the search for one session or day, counted and not timed.
+// Work of the search for one session or day, counted and not timed; and once something has been
+// mended, when nobody asks for a bound: more makes sessions no shorter.
 constexpr std::int64_t most_nodes = 2'000;
+constexpr std::int64_t most_nodes_mended = 200;
 // An oven stays hot so long for what comes next. Common practice, no source.
 constexpr int stays_hot = 20; // minutes
 
@@ -465,8 +467,8 @@ Placed Placing::early(const std::vector<bool>& first) {
   Placed out;
   scheduling::Limits limits;
   limits.seconds = std::numeric_limits<double>::infinity();
-  limits.nodes = most_nodes;
   for (bool relaxed = true;; relaxed = false) {
+    limits.nodes = relaxed ? most_nodes : most_nodes_mended;
     gather();
     const scheduling::Project project = this->project(false);
     const scheduling::Schedule schedule = scheduling::shortest(project, limits);
