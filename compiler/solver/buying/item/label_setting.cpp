@@ -7,6 +7,7 @@
 #include "buying/item/weighing.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <tuple>
@@ -76,33 +77,37 @@ public:
     memory_.bound.prepare(item, terms, most_packs_);
   }
 
-  Outcome run() {
-    Outcome quick;
-    if (item_.visits.size() > few_visits || item_.demands.size() > few_demands) {
-      quick = narrow_pass();
-      if (is_too_dear(quick)) {
-        return quick;
+  /// With `many`, the item is known to take many labels.
+  Outcome run(bool many) {
+    Outcome out = search(many);
+    out.took_many = strong_;
+    return out;
+  }
+
+private:
+  Outcome search(bool many) {
+    Outcome quick; // the best of the narrow passes
+    Outcome exact;
+    for (std::size_t a = many ? 1 : 0; a < attempts.size(); ++a) {
+      width_ = attempts[a].width;
+      if (a > 0) {
+        memory_.bound.strengthen();
+        strong_ = true;
       }
-    }
-    Outcome exact = exact_pass(quick.cost, std::min(most_, many_labels));
-    std::size_t tried = many_labels;
-    for (const std::size_t labels : {very_many_labels, most_}) {
-      if (!gave_up_ || most_ <= tried) {
+      if (strong_ || item_.visits.size() > few_visits || item_.demands.size() > few_demands) {
+        Outcome better = narrow_pass();
+        if (better.cost < quick.cost) {
+          quick = std::move(better);
+        }
+        if (is_too_dear(quick)) {
+          return quick;
+        }
+      }
+      const std::size_t labels = std::min(attempts[a].labels, most_);
+      exact = exact_pass(quick.cost, labels);
+      if (!gave_up_ || labels == most_) {
         break;
       }
-      tried = labels;
-      // A better bound first; then a better list to compare with, too.
-      width_ = strong_ ? wide : 1;
-      memory_.bound.strengthen();
-      strong_ = true;
-      Outcome better = narrow_pass();
-      if (better.cost < quick.cost) {
-        quick = std::move(better);
-      }
-      if (is_too_dear(quick)) {
-        return quick;
-      }
-      exact = exact_pass(quick.cost, std::min(labels, most_));
     }
     if (gave_up_) {
       if (!is_possible(quick.cost)) {
@@ -121,7 +126,6 @@ public:
     return exact;
   }
 
-private:
   /// Before anything is bought or used.
   Cost least() const {
     const double rest = memory_.bound.rest(0, 0, start_held_);
@@ -136,12 +140,15 @@ private:
     return true;
   }
 
+  /// A narrow pass of some width, and an exact one that gives up after so many labels.
+  struct Attempt {
+    std::size_t width;
+    std::size_t labels;
+  };
+  /// After the first, a better bound saves what it takes; after the second, a wider narrow pass.
+  static constexpr std::array<Attempt, 3> attempts{
+      {{1, 512}, {1, 32 * 512}, {8, std::numeric_limits<std::size_t>::max()}}};
   static constexpr std::size_t narrow_labels = 8;
-  /// After so many a better bound saves what it takes.
-  static constexpr std::size_t many_labels = 512;
-  /// And after so many more, a first pass that is so many times as wide.
-  static constexpr std::size_t very_many_labels = 32 * many_labels;
-  static constexpr std::size_t wide = 8;
   /// In the first pass, more than this are not carried on within a visit.
   static constexpr std::size_t few_in_visit = 32;
   /// With so few, an upper limit does not save what it costs.
@@ -544,11 +551,11 @@ private:
 } // namespace
 
 Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
-                 std::size_t most, Cost enough) {
+                 std::size_t most, Cost enough, bool many) {
   if (item.barred) {
     return {};
   }
-  return LabelSetting(item, terms, workspace.memory(), work, most, enough).run();
+  return LabelSetting(item, terms, workspace.memory(), work, most, enough).run(many);
 }
 
 } // namespace manciple::buying

@@ -37,8 +37,9 @@ constexpr std::array<std::size_t, 3> label_passes{usual_labels / 4, usual_labels
 /// least cost of the rest exceed that. Where many labels remain, both are done again with a better
 /// bound. `work` is raised by the labels made and looked at. After `most` of them, a narrow pass's
 /// plan is all there is, with a bound that is less than its cost. Nor is more known of a plan that
-/// costs more than `enough`, if a bound shows that at once.
+/// costs more than `enough`, if a bound shows that at once. `many` begins with the better bound:
+/// for an item that took many labels under other terms.
 Outcome cheapest(const Prepared& item, const Terms& terms, Workspace& workspace, std::int64_t& work,
-                 std::size_t most = usual_labels, Cost enough = impossible);
+                 std::size_t most = usual_labels, Cost enough = impossible, bool many = false);
 
 } // namespace manciple::buying

@@ -39,6 +39,8 @@ struct Outcome {
   Cost cost = impossible;
   Cost bound = impossible;
   ItemPlan plan;
+  /// Finding it took many labels.
+  bool took_many = false;
 };
 
 } // namespace manciple::buying

@@ -24,7 +24,8 @@ SubproblemCache::SubproblemCache(const Model& model, const Table<ItemId, Prepare
       rooms_(items.size()),
       discounts_(items.size()),
       known_(items.size()),
-      known_charged_(items.size()) {
+      known_charged_(items.size()),
+      takes_many_(items.size(), 0) {
   for (const ItemId item : ids(items)) {
     shares_[item].assign(items[item].visits.size(), Cost{});
     for (std::size_t visit = 0; visit < items[item].visits.size(); ++visit) {
@@ -108,15 +109,16 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
       const Cost enough = enough_.empty() ? impossible : enough_[item];
       const auto solve = [&](std::size_t labels) {
         return buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), labels,
-                                enough);
+                                enough, takes_many_[item] != 0);
       };
       Outcome found = solve(most);
       // A plan that lacks what a better one would not is no list to compare with.
       const Cost lacks{fine(model_->items[item].missing_once), 0};
       const std::size_t more = effort_->spent() ? few_labels * 4 : usual_labels;
-      if (most < more && found.cost - found.bound > lacks) {
+      if (most < more && found.bound <= enough && found.cost - found.bound > lacks) {
         found = solve(more);
       }
+      takes_many_[item] |= found.took_many ? 1 : 0;
       it->second = std::move(found);
       ++subproblems_;
     }

@@ -71,6 +71,8 @@ private:
   /// Outcomes that no share is part of, and the others.
   Table<ItemId, std::unordered_map<Visits, Outcome>> known_;
   Table<ItemId, std::unordered_map<Visits, Outcome>> known_charged_;
+  /// Items that took many labels under some terms take many under most.
+  Table<ItemId, char> takes_many_;
   Table<ItemId, Cost> enough_;
   Quickly quickly_;
   Workspace workspace_;
