@@ -16,8 +16,20 @@ __extension__ using Wide = __int128;
 using Big = boost::multiprecision::number<boost::multiprecision::cpp_rational_backend,
                                           boost::multiprecision::et_off>;
 
+constexpr std::int64_t most_small = std::numeric_limits<std::int64_t>::max();
+
 Integer power_of_ten(int exponent) {
   return boost::multiprecision::pow(Integer(10), static_cast<unsigned>(exponent));
+}
+
+// Whether a fraction above or below the line may have it.
+bool fits_word(const Integer& number) {
+  return -most_small <= number && number <= most_small;
+}
+
+std::string digits_of(const Integer& number) {
+  return fits_word(number) ? fmt::format_int(number.convert_to<std::int64_t>()).str()
+                           : number.str();
 }
 
 } // namespace
@@ -32,11 +44,10 @@ struct Rational::Exact {
   }
 
   static Rational from(Big value) {
-    constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
     const Integer top(boost::multiprecision::numerator(value));
     const Integer bottom(boost::multiprecision::denominator(value));
     Rational out;
-    if (-most <= top && top <= most && bottom <= most) {
+    if (fits_word(top) && fits_word(bottom)) {
       out.top_ = top.convert_to<std::int64_t>();
       out.bottom_ = bottom.convert_to<std::int64_t>();
     } else {
@@ -49,8 +60,7 @@ struct Rational::Exact {
 
   // In lowest terms and not negative below; false if it does not fit.
   static bool fit(Wide top, Wide bottom, Rational& out) {
-    constexpr std::int64_t most = std::numeric_limits<std::int64_t>::max();
-    if (top > most || top < -most || bottom > most) {
+    if (top > most_small || top < -most_small || bottom > most_small) {
       return false;
     }
     out = Rational(static_cast<std::int64_t>(top));
@@ -84,11 +94,32 @@ void Rational::grow() {
   big_ = std::make_shared<const Exact>(Exact{Big(std::exchange(top_, 0))});
 }
 
-Rational::Rational(const Integer& whole) : Rational(Exact::from(Big(whole))) {}
+Rational::Rational(const Integer& whole)
+    : Rational(fits_word(whole) ? Rational(whole.convert_to<std::int64_t>())
+                                : Exact::from(Big(whole))) {}
+
+Rational::Rational(Words words) {
+  if (words.top < -most_small || words.bottom < -most_small) {
+    *this = Rational(Integer(words.top), Integer(words.bottom));
+    return;
+  }
+  if (words.bottom == 0) {
+    throw std::overflow_error("division by zero");
+  }
+  const std::int64_t shared = std::gcd(words.top, words.bottom);
+  const std::int64_t part = words.bottom < 0 ? -shared : shared; // the sign goes above
+  top_ = words.top / part;
+  bottom_ = words.bottom / part;
+}
 
 Rational::Rational(const Integer& numerator, const Integer& denominator) {
   if (denominator == 0) {
     throw std::overflow_error("division by zero");
+  }
+  if (fits_word(numerator) && fits_word(denominator)) {
+    *this = Rational(
+        Words{numerator.convert_to<std::int64_t>(), denominator.convert_to<std::int64_t>()});
+    return;
   }
   // Boost's own constructor takes no denominator below zero, whatever its size.
   *this = Exact::from(denominator < 0 ? Big(Integer(-numerator), Integer(-denominator))
@@ -172,6 +203,12 @@ Rational abs(const Rational& number) {
   return number < 0 ? -number : number;
 }
 double to_double(const Rational& number) {
+  // What a double holds exactly, its division rounds as it should.
+  constexpr std::int64_t most_exact = std::int64_t{1} << std::numeric_limits<double>::digits;
+  if (!number.big_ && number.bottom_ <= most_exact && -most_exact <= number.top_ &&
+      number.top_ <= most_exact) {
+    return static_cast<double>(number.top_) / static_cast<double>(number.bottom_);
+  }
   return Rational::Exact::of(number).convert_to<double>();
 }
 
@@ -191,6 +228,10 @@ Rational decimal(std::string_view literal) {
 }
 
 Integer floor(const Rational& number) {
+  if (!number.big_) {
+    const std::int64_t whole = number.top_ / number.bottom_;
+    return number.top_ < 0 && number.top_ % number.bottom_ != 0 ? whole - 1 : whole;
+  }
   const Integer n = numerator(number);
   const Integer d = denominator(number);
   const Integer q = n / d;
@@ -207,7 +248,7 @@ Integer round(const Rational& number) {
 
 std::string print_fixed(const Rational& number, int places) {
   const Integer scaled = round(number * Rational(power_of_ten(places)));
-  std::string digits = Integer(abs(scaled)).str();
+  std::string digits = digits_of(Integer(abs(scaled)));
   const auto width = static_cast<std::size_t>(places) + 1;
   if (digits.size() < width) {
     digits.insert(0, width - digits.size(), '0');
@@ -235,10 +276,11 @@ std::string print_exact(const Rational& number) {
   const Integer whole = floor(number);
   const Rational rest = number - Rational(whole);
   if (rest == 0) {
-    return whole.str();
+    return digits_of(whole);
   }
-  const std::string fraction = fmt::format("{}/{}", numerator(rest).str(), denominator(rest).str());
-  return whole == 0 ? fraction : fmt::format("{} {}", whole.str(), fraction);
+  const std::string fraction =
+      fmt::format("{}/{}", digits_of(numerator(rest)), digits_of(denominator(rest)));
+  return whole == 0 ? fraction : fmt::format("{} {}", digits_of(whole), fraction);
 }
 
 std::int64_t to_int64(const Integer& number) {

@@ -30,6 +30,11 @@ public:
   Rational(T whole) : Rational(Whole{static_cast<std::int64_t>(whole)}) {} // NOLINT
   explicit Rational(const Integer& whole);
   Rational(const Integer& numerator, const Integer& denominator);
+  /// A fraction of two that fit 64 bits with a sign.
+  template <std::integral T, std::integral U>
+  Rational(T numerator, U denominator)
+      : Rational(
+            Words{static_cast<std::int64_t>(numerator), static_cast<std::int64_t>(denominator)}) {}
 
   Rational& operator+=(const Rational& other);
   Rational& operator-=(const Rational& other);
@@ -47,6 +52,7 @@ public:
   friend Integer numerator(const Rational& number);
   friend Integer denominator(const Rational& number);
   friend Rational abs(const Rational& number);
+  friend Integer floor(const Rational& number);
   /// To a double, for logs and drawings, never for a decision.
   friend double to_double(const Rational& number);
 
@@ -59,6 +65,11 @@ private:
       grow();
     }
   }
+  struct Words {
+    std::int64_t top;
+    std::int64_t bottom;
+  };
+  explicit Rational(Words words);
   struct Exact;
   void grow();
 

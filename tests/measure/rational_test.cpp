@@ -80,6 +80,24 @@ TEST(Rationals, AreWorkedOutLikeThoseOfAnySize) {
   EXPECT_GT(beyond, 100);
 }
 
+TEST(Rationals, OfTwoWordsAreAsOfTwoWholeNumbersOfAnySize) {
+  Dice dice(20270302);
+  for (int round = 0; round < 3'000; ++round) {
+    const std::int64_t top = drawn(dice);
+    std::int64_t bottom = drawn(dice);
+    bottom = bottom == 0 ? 1 : bottom;
+    const Big same = Big(top) / Big(bottom);
+    expect_same(Rational(top, bottom), same, "of words");
+    expect_same(Rational(Integer(top), Integer(bottom)), same, "of whole numbers");
+    expect_same(Rational(Integer(top)), Big(top), "of one whole number");
+    const Rational below(floor(Rational(top, bottom)));
+    ASSERT_TRUE(big(below) <= same && same < big(below) + 1) << top << " / " << bottom;
+    if (HasFatalFailure()) {
+      FAIL() << top << " / " << bottom;
+    }
+  }
+}
+
 TEST(Rationals, ComeBackFromBeyondAWord) {
   Rational number(most);
   number += 1;
@@ -116,6 +134,7 @@ TEST(Rationals, CannotBeDividedByNothing) {
   EXPECT_THROW(Rational(1) / Rational(0), std::overflow_error);
   EXPECT_THROW(Rational(most) * 2 / Rational(0), std::overflow_error);
   EXPECT_THROW(Rational(Integer(1), Integer(0)), std::overflow_error);
+  EXPECT_THROW(Rational(1, 0), std::overflow_error);
 }
 
 } // namespace
