@@ -72,6 +72,8 @@ private:
   }
 
   [[nodiscard]] std::vector<std::string> recipe_files() const;
+  /// Whether a recipe's file has a word anywhere.
+  [[nodiscard]] bool says(const std::string& name, std::string_view word) const;
   RecipeNames::Titles titles() const;
   RecipeNames::Given given() const;
 
@@ -138,9 +140,18 @@ RecipeNames::Titles Loader::titles() const {
   return out;
 }
 
+// Of a large library few may say it: what does not is never parsed.
+bool Loader::says(const std::string& name, std::string_view word) const {
+  const auto file = files_.read(in_root(root_, "recipes/" + name));
+  return file && file->find(word) != std::string::npos;
+}
+
 RecipeNames::Given Loader::given() const {
   RecipeNames::Given out;
   for (const std::string& name : recipe_files()) {
+    if (!says(name, "gives")) {
+      continue;
+    }
     // What is wrong with a file is said when it is read for its own sake.
     text::Sources sources;
     text::Diagnostics unsaid;
@@ -401,11 +412,9 @@ void Loader::all_recipes() {
   recipes();
 }
 
-// Of a large library few may say it: what does not is never parsed.
 void Loader::suited_recipes() {
   for (const std::string& slug : library_.slugs()) {
-    const auto text = files_.read(in_root(root_, "recipes/" + slug + ".yaml"));
-    if (text && text->find("suits") != std::string::npos) {
+    if (says(slug + std::string(yaml_ending), "suits")) {
       library_.need(slug);
     }
   }
