@@ -114,7 +114,7 @@ if [ "${1:-}" = --all ]; then
   check "many builds that are killed leave no mixture" python3 tests/cli/kills.py build/release/manciple 250
   check "a writer killed a thousand times leaves no mixture" env MANCIPLE_KILLS=1000 build/sanitized/tests/cli_tests --gtest_filter='Write.*Killed'
   check "fifty thousand recipes in a row are built" python3 tests/cli/long_chain.py build/release/manciple
-  check "a build takes at most 110 times what reading the YAML takes" bash tests/bench/build.sh build/release/manciple 110
+  check "a build takes at most 60 times what reading the YAML takes" bash tests/bench/build.sh build/release/manciple 60
   check "150 random houses cost what the oracle says" /usr/bin/python3 -B tests/oracle/house/compare.py build/release/manciple --seeds 1..150
   check "what must hold between a house and the house changed" /usr/bin/python3 tests/oracle/metamorphic.py build/release/manciple --changes 40
   check "four months are built, in less room, too" /usr/bin/python3 tests/four_months.py build/release/manciple

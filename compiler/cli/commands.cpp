@@ -7,6 +7,7 @@
 #include "cli/write.hpp"
 #include "emit/emit.hpp"
 #include "kitchen/paths.hpp"
+#include "purchase/other_offers.hpp"
 #include "resolve/by_products.hpp"
 #include "safety/safety.hpp"
 #include "text/nearest.hpp"
@@ -178,7 +179,8 @@ int why(const std::string& name, const std::string& plan) {
                      text::did_you_mean(foods::normal_name(name), names));
     return bad_input;
   }
-  say(std::string_view(emit::why_text(*compiled, *food)));
+  const auto other_ways = purchase::other_offers(compiled->kitchen, shopping, *food);
+  say(std::string_view(emit::why_text(*compiled, *food, other_ways)));
   return good;
 }
 

@@ -4,8 +4,8 @@
 #include "history/errors.hpp"
 #include "kitchen/paths.hpp"
 #include "purchase/budget.hpp"
-#include "purchase/likely.hpp"
 #include "purchase/makers.hpp"
+#include "purchase/offers.hpp"
 #include "safety/safety.hpp"
 
 #include <fmt/format.h>
@@ -25,8 +25,7 @@ std::vector<kitchen::Receipt> list_of(const kitchen::Kitchen& kitchen, const res
   if (of_then.errors() > 0) {
     return {};
   }
-  purchase::leave_out_makers(then, resolved, of_then);
-  purchase::add_likely_offers(then, resolved);
+  then = purchase::with_offers(std::move(then), resolved, of_then);
   return history::as_planned(then, purchase::buy(then, resolved, of_then, search), day);
 }
 
@@ -98,13 +97,12 @@ std::optional<emit::Compiled> compile(const std::string& plan_path, text::Source
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
-  purchase::leave_out_makers(out.kitchen, out.resolved, diagnostics);
-  purchase::add_likely_offers(out.kitchen, out.resolved);
+  out.kitchen = purchase::with_offers(std::move(out.kitchen), out.resolved, diagnostics);
   out.shopping = purchase::buy(out.kitchen, out.resolved, diagnostics, search);
   if (diagnostics.errors() > 0) {
     return std::nullopt;
   }
-  purchase::drop_labels_said(out.kitchen, out.resolved, out.shopping);
+  out.resolved.labels = purchase::labels_to_read(out.kitchen, out.resolved, out.shopping);
   out.worth = purchase::worth(out.kitchen, out.resolved, out.shopping);
   purchase::check_budgets(out.kitchen, out.shopping, out.worth, diagnostics);
   out.nutrition = nutrition::nutrition(out.kitchen, out.resolved);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "emit/compiled.hpp"
+#include "purchase/other_offers.hpp"
 
 #include <string>
 #include <vector>
@@ -58,8 +59,10 @@ std::string day_text(const Compiled& compiled, text::Date day);
 /// character for every five minutes.
 std::string sessions_text(const Compiled& compiled);
 
-/// Why a food is on the list: what is bought, what it is used for, down to the meals.
-std::string why_text(const Compiled& compiled, foods::FoodId food);
+/// Why a food is on the list: what is bought, what it is used for, down to the meals, and what it
+/// would come to if it were bought in other ways.
+std::string why_text(const Compiled& compiled, foods::FoodId food,
+                     const std::vector<purchase::OtherWay>& other_ways);
 
 /// The usual caution that goes on every schedule.
 extern const std::string_view caution;

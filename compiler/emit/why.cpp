@@ -3,7 +3,6 @@
 #include "emit/words.hpp"
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
-#include "purchase/other_offers.hpp"
 #include "resolve/by_products.hpp"
 
 #include <fmt/format.h>
@@ -16,7 +15,9 @@ using resolve::MakingId;
 
 class Tree {
 public:
-  Tree(const Compiled& compiled, foods::FoodId food) : compiled_(compiled), food_(food) {}
+  Tree(const Compiled& compiled, foods::FoodId food,
+       const std::vector<purchase::OtherWay>& other_ways)
+      : compiled_(compiled), food_(food), other_ways_(other_ways) {}
   std::string run();
 
 private:
@@ -35,6 +36,7 @@ private:
 
   const Compiled& compiled_;
   foods::FoodId food_;
+  const std::vector<purchase::OtherWay>& other_ways_;
   std::string out_;
 };
 
@@ -231,13 +233,12 @@ void Tree::line_in_its_place(std::size_t line) {
 
 // What the other offers would come to, and why the one with the lowest price a unit may lose.
 void Tree::others() {
-  const auto ways = purchase::other_offers(compiled_.kitchen, compiled_.shopping, food_);
-  if (ways.empty()) {
+  if (other_ways_.empty()) {
     return;
   }
   const foods::Food& food = compiled_.kitchen.food(food_);
   out_ += "\nIf it were all bought in one way, with everything else decided again:\n";
-  for (const purchase::OtherWay& way : ways) {
+  for (const purchase::OtherWay& way : other_ways_) {
     const kitchen::Shop& shop = compiled_.kitchen.shop(way.shop);
     const kitchen::Offer& offer = shop.offers[way.offer];
     std::string what;
@@ -270,8 +271,9 @@ void Tree::others() {
 
 } // namespace
 
-std::string why_text(const Compiled& compiled, foods::FoodId food) {
-  return Tree(compiled, food).run();
+std::string why_text(const Compiled& compiled, foods::FoodId food,
+                     const std::vector<purchase::OtherWay>& other_ways) {
+  return Tree(compiled, food, other_ways).run();
 }
 
 } // namespace manciple::emit

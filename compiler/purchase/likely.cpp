@@ -164,7 +164,7 @@ private:
 
 } // namespace
 
-void add_likely_offers(Kitchen& kitchen, const resolve::Resolved& resolved) {
+Kitchen with_likely_offers(Kitchen kitchen, const resolve::Resolved& resolved) {
   Likely likely(kitchen);
   for (const resolve::Use& use : resolved.uses) {
     const kitchen::Plan& plan = *kitchen.plan;
@@ -183,6 +183,7 @@ void add_likely_offers(Kitchen& kitchen, const resolve::Resolved& resolved) {
       likely.food(use.food);
     }
   }
+  return kitchen;
 }
 
 } // namespace manciple::purchase

@@ -54,8 +54,8 @@ std::set<const Person*> eaters_of(const Kitchen& kitchen, const resolve::Resolve
 
 } // namespace
 
-void leave_out_makers(kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                      text::Diagnostics& diagnostics) {
+Kitchen without_makers(Kitchen kitchen, const resolve::Resolved& resolved,
+                       text::Diagnostics& diagnostics) {
   // By food: who eats of it, as itself or in another's place.
   std::map<foods::FoodId, std::set<const Person*>> eaters;
   for (const resolve::Use& use : resolved.uses) {
@@ -101,10 +101,12 @@ void leave_out_makers(kitchen::Kitchen& kitchen, const resolve::Resolved& resolv
                           "{dish: ..., eaten by: [...]}");
     }
   }
+  return kitchen;
 }
 
-void drop_labels_said(const Kitchen& kitchen, resolve::Resolved& resolved,
-                      const Shopping& shopping) {
+std::vector<resolve::LabelCheck> labels_to_read(const Kitchen& kitchen,
+                                                const resolve::Resolved& resolved,
+                                                const Shopping& shopping) {
   using Key = std::tuple<foods::FoodId, std::string, std::string>;
   std::map<Key, bool> said_safe; // by what is eaten by whom: whether every maker says so
   for (const Supply& supply : shopping.supplies) {
@@ -141,10 +143,12 @@ void drop_labels_said(const Kitchen& kitchen, resolve::Resolved& resolved,
       }
     }
   }
-  std::erase_if(resolved.labels, [&](const resolve::LabelCheck& label) {
+  std::vector<resolve::LabelCheck> out = resolved.labels;
+  std::erase_if(out, [&](const resolve::LabelCheck& label) {
     const auto known = said_safe.find({label.food, label.what, label.person});
     return known != said_safe.end() && known->second;
   });
+  return out;
 }
 
 } // namespace manciple::purchase

@@ -12,7 +12,8 @@ MANY = 10_000  # recipes that no plan asks for
 
 def measure(command, cwd):
     """Milliseconds of processor time, and kilobytes at the peak."""
-    process = subprocess.Popen(command, cwd=cwd, stdout=subprocess.DEVNULL)
+    process = subprocess.Popen(command, cwd=cwd, stdout=subprocess.DEVNULL,
+                               stderr=subprocess.DEVNULL)
     _, status, usage = os.wait4(process.pid, 0)
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode != 0:

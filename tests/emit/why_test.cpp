@@ -16,7 +16,7 @@ protected:
     house.plan("2027-03-10: {dinner: pasta}");
   }
   std::string why(emit::Compiled& compiled, std::string_view name) {
-    return emit::why_text(compiled, *compiled.kitchen.foods.find(name));
+    return emit::why_text(compiled, *compiled.kitchen.foods.find(name), {});
   }
 
   House house;

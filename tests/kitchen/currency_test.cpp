@@ -61,7 +61,7 @@ TEST(Currency, WithACommaHasItInWeightsAndInTheTableForASpreadsheet) {
   EXPECT_NE(list.find("about 1,2 kg"), std::string::npos) << list;
   EXPECT_NE(list.find("1,75 l"), std::string::npos) << list;
   EXPECT_EQ(list.find("1.2"), std::string::npos) << list;
-  const std::string why = emit::why_text(compiled, compiled.shopping.lines.at(0).food);
+  const std::string why = emit::why_text(compiled, compiled.shopping.lines.at(0).food, {});
   EXPECT_NE(why.find("1,2 kg needed"), std::string::npos) << why;
   const std::string table = emit::list_csv(compiled);
   EXPECT_NE(table.find("about 1,2 kg"), std::string::npos) << table;

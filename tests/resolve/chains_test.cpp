@@ -51,7 +51,7 @@ TEST(Chains, OfThousandsOfRecipesAreFollowedToTheirEnd) {
   EXPECT_EQ(shares[0].share, 1);
   // The tree that `why` prints stops growing at some depth.
   const auto onion = built.compiled->resolved.uses[0].food;
-  EXPECT_LT(emit::why_text(*built.compiled, onion).size(), 10000U);
+  EXPECT_LT(emit::why_text(*built.compiled, onion, {}).size(), 10000U);
 }
 
 TEST(Chains, ThatUseTheNextTwiceDoNotDoubleTheWork) {
