@@ -1,6 +1,7 @@
 #include "kitchen/appliances.hpp"
 
 #include "kitchen/errors.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "text/nearest.hpp"
 #include "text/phrases.hpp"
 #include "text/words.hpp"
@@ -8,7 +9,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 
 namespace manciple::kitchen {
 namespace {
@@ -65,17 +65,15 @@ void name_dishes(const Kitchen& kitchen, RecipeId of, text::Diagnostic& said) {
 
 void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& step,
                 text::Diagnostics& diagnostics) {
-  const auto& have = kitchen.household.appliances;
-  const auto known = std::find_if(have.begin(), have.end(),
-                                  [&](const Appliance& a) { return a.name == step.appliance; });
-  if (step.appliance.empty() || (known != have.end() && known->count > 0)) {
+  const Appliance* known = kitchen.household.appliance(step.appliance);
+  if (step.appliance.empty() || (known != nullptr && known->count > 0)) {
     return;
   }
   std::vector<std::string_view> names;
-  for (const Appliance& a : have) {
+  for (const Appliance& a : kitchen.household.appliances) {
     names.push_back(a.name);
   }
-  std::string fix = known == have.end() ? text::did_you_mean(step.appliance, names) : std::string();
+  std::string fix = known == nullptr ? text::did_you_mean(step.appliance, names) : std::string();
   if (fix.empty()) {
     fix = fmt::format("if there is one, say so in plans/household.yaml: 'appliances: {{{}: 1}}'",
                       step.appliance);
@@ -128,22 +126,17 @@ void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
   }
 }
 
-bool heats(std::string_view appliance) {
-  constexpr std::array<std::string_view, 9> cold{
-      "", "sink", "fridge", "freezer", "food processor", "blender", "mixer", "grinder", "juicer"};
-  return std::find(cold.begin(), cold.end(), appliance) == cold.end();
+void mark_hot_steps(Recipe& recipe, const Household& household) {
+  for (MethodStep& step : recipe.method) {
+    const Appliance* own = household.appliance(step.appliance);
+    step.is_hot =
+        own != nullptr && own->heats ? *own->heats : known_appliance(step.appliance).heats;
+  }
 }
-
-namespace {
-
-bool is_hot(const MethodStep& step) {
-  return heats(step.appliance);
-}
-
-} // namespace
 
 bool is_heated(const Recipe& recipe) {
-  return std::any_of(recipe.method.begin(), recipe.method.end(), is_hot);
+  return std::any_of(recipe.method.begin(), recipe.method.end(),
+                     [](const MethodStep& step) { return step.is_hot; });
 }
 
 bool is_cooked(const Recipe& recipe, std::string_view food) {
@@ -153,7 +146,7 @@ bool is_cooked(const Recipe& recipe, std::string_view food) {
       std::find_if(recipe.method.begin(), recipe.method.end(),
                    [&](const MethodStep& step) { return text::names(step.what, word); });
   return std::any_of(named == recipe.method.end() ? recipe.method.begin() : named,
-                     recipe.method.end(), is_hot);
+                     recipe.method.end(), [](const MethodStep& step) { return step.is_hot; });
 }
 
 } // namespace manciple::kitchen

@@ -10,11 +10,11 @@ namespace manciple::kitchen {
 /// error that names the dishes of the plan that come to need it, through recipes in recipes.
 void check_appliances(const Kitchen& kitchen, text::Diagnostics& diagnostics);
 
-/// Whether what comes from an appliance is hot: whatever a household names, but for what is known
-/// to be cold.
-bool heats(std::string_view appliance);
+/// Says of each step whether it is hot: by what the household says of its appliance, or else by
+/// what is known about it.
+void mark_hot_steps(Recipe& recipe, const Household& household);
 
-/// Whether a step of the method needs such an appliance.
+/// Whether a step of the method is hot.
 bool is_heated(const Recipe& recipe);
 
 /// Whether something is heated after the method has named the food (by its last word, "the rosemary

@@ -1,5 +1,7 @@
 #include "kitchen/contents.hpp"
 
+#include "kitchen/known_appliances.hpp"
+
 #include <algorithm>
 
 namespace manciple::kitchen {
@@ -21,8 +23,9 @@ bool holds(const Kitchen& kitchen, const Recipe& recipe, foods::Class what) {
 
 bool is_baked_from_flour(const Kitchen& kitchen, const Recipe& recipe) {
   return holds(kitchen, recipe, foods::Class::flour) &&
-         std::any_of(recipe.method.begin(), recipe.method.end(),
-                     [](const MethodStep& step) { return step.appliance == "oven"; });
+         std::any_of(recipe.method.begin(), recipe.method.end(), [](const MethodStep& step) {
+           return known_appliance(step.appliance).is_oven;
+         });
 }
 
 const foods::Food* least_safe(const Kitchen& kitchen, const Recipe& recipe) {

@@ -4,6 +4,7 @@
 #include "kitchen/errors.hpp"
 #include "kitchen/household_parts.hpp"
 #include "kitchen/keys.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "kitchen/line_words.hpp"
 #include "measure/scan.hpp"
 #include "text/fields.hpp"
@@ -107,6 +108,12 @@ void read_words(const std::vector<const Entry*>& entries, Household& household,
 
 } // namespace
 
+const Appliance* Household::appliance(std::string_view name) const {
+  const auto found = std::find_if(appliances.begin(), appliances.end(),
+                                  [&](const Appliance& one) { return one.name == name; });
+  return found == appliances.end() ? nullptr : &*found;
+}
+
 const Slot* Household::slot(std::string_view name) const {
   const auto found =
       std::find_if(slots.begin(), slots.end(), [&](const Slot& s) { return s.name == name; });
@@ -148,18 +155,35 @@ void read_person(const Node& node, Household& household, Names& names, Diagnosti
   household.people.push_back(std::move(person));
 }
 
+// "4", or "{count: 1, heats: no}".
+Appliance read_appliance(const Entry& entry, Diagnostics& diagnostics) {
+  Appliance out{text::lower(entry.key.scalar)};
+  if (entry.value.is_scalar()) {
+    out.count = read_count(entry.value, diagnostics).value_or(1);
+    return out;
+  }
+  const Fields fields(entry.value, keys::appliance, diagnostics);
+  if (const Node* count = fields.find("count")) {
+    out.count = read_count(*count, diagnostics).value_or(1);
+  }
+  if (const Node* heats = fields.find("heats")) {
+    out.heats = read_yes_no(*heats, diagnostics);
+  }
+  return out;
+}
+
 void read_appliances(const std::vector<const Entry*>& entries, Household& household,
                      Diagnostics& diagnostics) {
   auto& all = household.appliances;
   all.clear();
   household.says_appliances = true;
   for (const Entry* entry : entries) {
-    std::string name = text::lower(entry->key.scalar);
-    if (std::any_of(all.begin(), all.end(), [&](const Appliance& a) { return a.name == name; })) {
+    Appliance one = read_appliance(*entry, diagnostics);
+    if (household.appliance(one.name) != nullptr) {
       diagnostics.error(errors::bad_value, entry->key.span,
-                        fmt::format("two appliances are called {}", name));
+                        fmt::format("two appliances are called {}", one.name));
     }
-    all.push_back({std::move(name), read_count(entry->value, diagnostics).value_or(1)});
+    all.push_back(std::move(one));
   }
   std::sort(all.begin(), all.end(),
             [](const Appliance& a, const Appliance& b) { return a.name < b.name; });
@@ -184,14 +208,16 @@ Household usual_household() {
         std::pair("supper", 19)}) {
     household.slots.push_back({name, hour * text::minutes_an_hour + half_past});
   }
-  household.appliances = {{"burner", 4}, {"oven", 2}, {"sink", 1}};
-  const Rational quart = measure::facts(measure::Unit::us_quart).factor;
-  const Rational cup = measure::facts(measure::Unit::us_cup).factor;
-  household.holds = {{"pot", 8 * quart},
-                     {"slow cooker", 6 * quart},
-                     {"mixer", 5 * quart},
-                     {"food processor", 11 * cup},
-                     {"blender", 6 * cup}};
+  constexpr int quarts_in_a_pot = 8;
+  household.holds = {{"pot", quarts_in_a_pot * measure::facts(measure::Unit::us_quart).factor}};
+  for (const KnownAppliance& one : known_appliances()) {
+    if (one.usual > 0) {
+      household.appliances.push_back({std::string(one.name), one.usual});
+    }
+    if (one.holds.number > 0) {
+      household.holds.emplace(one.name, one.holds.number * measure::facts(one.holds.unit).factor);
+    }
+  }
   return household;
 }
 

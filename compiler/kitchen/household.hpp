@@ -34,6 +34,7 @@ struct Slot {
 struct Appliance {
   std::string name;
   int count = 1;
+  std::optional<bool> heats = {}; ///< whether what comes from it is hot; none: not said
 };
 
 /// A shop by the name of its file, as a household's file names it.
@@ -115,6 +116,8 @@ struct Household {
   [[nodiscard]] InTermsOf in_terms_of(foods::FoodId food) const;
   /// All that may stand for a food: itself alone where nothing else may.
   [[nodiscard]] std::vector<foods::FoodId> instead_of(foods::FoodId food) const;
+  /// Null if it says nothing about an appliance of that name.
+  [[nodiscard]] const Appliance* appliance(std::string_view name) const;
   [[nodiscard]] const Slot* slot(std::string_view name) const;
   void add_slot(Slot slot);
   [[nodiscard]] std::optional<std::size_t> person(std::string_view name) const;

@@ -72,7 +72,7 @@ constexpr Value amounts =
 constexpr Value suited_meal = word("a meal of the household, or side", "dinner");
 constexpr Value suited = list_of(suited_meal, "a list of meals, or side", "[lunch, dinner]");
 constexpr Value made_in = word("whole, halves, quarters or exactly", "halves");
-constexpr Value appliance = word("an appliance", "oven");
+constexpr Value appliance_name = word("an appliance", "oven");
 constexpr Value vessel = word("a pot, a pan, a tray or another vessel", "tray");
 constexpr Value fits = word("an amount of what the recipe makes, or of servings", "12 servings");
 constexpr Value temperature = with_metric(word("a temperature", "425 F"), "220 C");
@@ -83,7 +83,7 @@ constexpr std::array step_keys{
     Key{"do", &words, "what is done", true},
     Key{"hands on", &minutes, "how long a cook is busy with it"},
     Key{"then", &minutes, "how long it then goes on by itself"},
-    Key{"on", &appliance, "the appliance that it needs: burner, oven, ..."},
+    Key{"on", &appliance_name, "the appliance that it needs: burner, oven, ..."},
     Key{"at", &temperature, "the temperature of the oven"},
     Key{"in", &vessel,
         "what it is done in: pot, pan, tray, ... (default: a pot for what simmers on a burner)"},
@@ -204,10 +204,18 @@ constexpr std::array buying_keys{
     Key{"prefer", &shop_names, "bought there unless it is much cheaper elsewhere"},
 };
 
+constexpr std::array appliance_keys{
+    Key{"count", &count, "how many things it takes at once (default: 1)"},
+    Key{"heats", &yes_no,
+        "whether what comes from it is hot (default: as its name says; no for a mixer, yes for an "
+        "appliance of an unknown name)"},
+};
+
 } // namespace
 
 constexpr Keys meal_hours{"a meal of the household", meal_hours_keys};
 constexpr Keys person{"a person", person_keys};
+constexpr Keys appliance{"an appliance", appliance_keys};
 constexpr Keys storage{"'storage'", storage_keys};
 constexpr Keys buying{"a buying rule", buying_keys};
 constexpr Keys cooks{"who cooks", cooks_keys};
@@ -223,9 +231,11 @@ constexpr Value storage_value = mapping(storage, "{fridge: 250 l}");
 constexpr Value cooks_value = word_or_mapping(cooks, "a name, or who cooks when", "Ada");
 constexpr Value cooks_list = list_of(cooks_value, "who cooks, or a list of who cooks when",
                                      "[{who: [Ada], days: weekdays, meals: [dinner]}]");
-constexpr Value appliances =
-    by_name("an appliance", count, "a mapping from appliances to how many things they take at once",
-            "{burner: 4, oven: 2}");
+constexpr Value appliance_value =
+    word_or_mapping(appliance, "how many things it takes at once, or more about it", "2");
+constexpr Value appliances = by_name(
+    "an appliance", appliance_value,
+    "a mapping from appliances to how many things they take at once", "{burner: 4, oven: 2}");
 constexpr Value vessels =
     by_name("a pot or an appliance", litres, "a mapping from pots and appliances to what they hold",
             "{pot: 8 l}");

@@ -14,6 +14,7 @@ extern const text::Keys by_product;
 extern const text::Keys household;
 extern const text::Keys meal_hours;
 extern const text::Keys person;
+extern const text::Keys appliance;
 extern const text::Keys storage;
 extern const text::Keys buying;
 extern const text::Keys cooks;

@@ -396,6 +396,7 @@ void Loader::recipes() {
     Recipe recipe;
     if (const auto node = read("recipes/" + slug + ".yaml")) {
       recipe = read_recipe(*node, slug, kitchen.household.customs(), library_, diagnostics_);
+      mark_hot_steps(recipe, kitchen.household);
     }
     recipe.id = RecipeId{static_cast<std::uint32_t>(kitchen.recipes.size())};
     kitchen.recipes.push_back(std::move(recipe));

@@ -25,6 +25,7 @@ struct MethodStep {
   int hands_on = 0;              ///< minutes in which a cook is busy
   int then = 0;                  ///< minutes in which it goes on alone
   std::string appliance;         ///< "burner", "oven", ...; empty when none is needed
+  bool is_hot = false;           ///< what comes from that appliance is hot
   std::optional<int> fahrenheit; ///< of the oven
   std::optional<int> wait;       ///< minutes that it may wait for the next step at most
   std::string vessel;            ///< "pot", "tray"; empty when it is not said

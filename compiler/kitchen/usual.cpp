@@ -1,6 +1,7 @@
 #include "kitchen/usual.hpp"
 
 #include "kitchen/errors.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -152,13 +153,15 @@ private:
     }
     auto& have = household.appliances;
     bool matters = false;
-    std::vector<std::string> words{"four burners", "an oven", "a sink"};
+    std::vector<std::string> words;
+    for (const KnownAppliance& one : known_appliances()) {
+      if (one.usual > 0) {
+        words.emplace_back(one.usual_words);
+      }
+    }
     for (const Recipe& recipe : kitchen_.recipes) {
       for (const MethodStep& step : recipe.method) {
-        const bool known = step.appliance.empty() ||
-                           std::any_of(have.begin(), have.end(), [&](const Appliance& one) {
-                             return one.name == step.appliance;
-                           });
+        const bool known = step.appliance.empty() || household.appliance(step.appliance) != nullptr;
         matters = matters || !step.appliance.empty();
         if (!known) {
           have.push_back({step.appliance, 1});

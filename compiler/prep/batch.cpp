@@ -1,6 +1,6 @@
 #include "prep/batch.hpp"
 
-#include "kitchen/appliances.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "prep/cooling.hpp"
 #include "prep/method.hpp"
 #include "text/phrases.hpp"
@@ -48,12 +48,8 @@ int filled(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& step,
 
 // How many the house has of an appliance or a vessel; nothing if it does not say.
 std::optional<int> how_many(const Kitchen& kitchen, std::string_view name) {
-  for (const kitchen::Appliance& one : kitchen.household.appliances) {
-    if (one.name == name) {
-      return std::max(1, one.count);
-    }
-  }
-  return std::nullopt;
+  const kitchen::Appliance* own = kitchen.household.appliance(name);
+  return own == nullptr ? std::nullopt : std::optional(std::max(1, own->count));
 }
 
 // Of so many that are filled, how many are used at once: as there is room on the appliance, and as
@@ -77,8 +73,7 @@ std::string_view vessel_of(const MethodStep& step) {
   if (!step.vessel.empty()) {
     return step.vessel;
   }
-  const bool pot = step.appliance == "burner" || step.appliance == "hob";
-  return !pot ? std::string_view(step.appliance)
+  return !kitchen::known_appliance(step.appliance).takes_pots ? std::string_view(step.appliance)
          : text::says(step.what, {"simmer~", "boil~", "poach~", "stock", "soup"})
              ? std::string_view("pot")
              : std::string_view();

@@ -400,8 +400,7 @@ private:
 } // namespace
 
 bool goes_hot_to_the_table(const Kitchen& kitchen, const Recipe& recipe) {
-  return is_eaten_hot(kitchen, recipe) && !recipe.method.empty() &&
-         kitchen::heats(recipe.method.back().appliance);
+  return is_eaten_hot(kitchen, recipe) && !recipe.method.empty() && recipe.method.back().is_hot;
 }
 
 bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {

@@ -1,6 +1,5 @@
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
-#include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "prep/by_products.hpp"
 #include "prep/cooling.hpp"

@@ -1,8 +1,8 @@
 #include "prep/method.hpp"
 
 #include "foods/convert.hpp"
-#include "kitchen/appliances.hpp"
 #include "kitchen/contents.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "prep/roasting.hpp"
 #include "resolve/steps.hpp"
 #include "text/phrases.hpp"
@@ -113,7 +113,7 @@ bool is_by_the_piece(const MethodStep& step) {
 } // namespace
 
 bool only_prepares(const Recipe& recipe, const MethodStep& step) {
-  if (kitchen::heats(step.appliance) || step.then > 0) {
+  if (step.is_hot || step.then > 0) {
     return false;
   }
   const std::vector<bool> all = prepares(recipe, clauses(step.what));
@@ -163,7 +163,7 @@ bool is_prepared(const Ingredient& line) {
 }
 
 bool cools(const MethodStep& step) {
-  return !kitchen::heats(step.appliance) && says(step.what, {"cool", "cools", "cooled", "chill"});
+  return !step.is_hot && says(step.what, {"cool", "cools", "cooled", "chill"});
 }
 
 bool stores(const MethodStep& step) {
@@ -185,7 +185,7 @@ int alone(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& step,
   // A second, short time in the oven browns it, whatever it weighs.
   const bool longest = std::all_of(recipe.method.begin(), recipe.method.end(),
                                    [&](const MethodStep& one) { return one.then <= step.then; });
-  if (step.then == 0 || step.appliance != "oven" || !longest) {
+  if (step.then == 0 || !kitchen::known_appliance(step.appliance).is_oven || !longest) {
     return step.then;
   }
   for (const Ingredient& line : recipe.ingredients) {
@@ -217,14 +217,12 @@ std::optional<int> longest_wait(const MethodStep& step) {
   if (says(step.what, {"chill", "overnight", "in the fridge", "freeze"})) {
     return std::nullopt;
   }
-  return kitchen::heats(step.appliance) || says(step.what, {"rise~", "rising", "proof~", "prove~"})
-             ? soon
-             : two_hours;
+  return step.is_hot || says(step.what, {"rise~", "rising", "proof~", "prove~"}) ? soon : two_hours;
 }
 
 std::size_t steps_before_the_wait(const Recipe& recipe) {
   const auto heat = std::find_if(recipe.method.begin(), recipe.method.end(),
-                                 [](const auto& step) { return kitchen::heats(step.appliance); });
+                                 [](const auto& step) { return step.is_hot; });
   return static_cast<std::size_t>(heat - recipe.method.begin());
 }
 

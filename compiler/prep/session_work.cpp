@@ -1,7 +1,6 @@
 #include "prep/session_work.hpp"
 
 #include "foods/classes.hpp"
-#include "kitchen/appliances.hpp"
 #include "measure/print.hpp"
 #include "prep/batch.hpp"
 #include "prep/by_products.hpp"
@@ -163,7 +162,7 @@ void Building::cooking() {
     const auto cooled = prep::cooling(kitchen_, making);
     std::optional<std::size_t> last_hot; // of the steps
     for (std::size_t s = 0; s < steps.size(); ++s) {
-      last_hot = kitchen::heats(steps[s].appliance) ? std::optional(s) : last_hot;
+      last_hot = recipe.method[steps[s].step].is_hot ? std::optional(s) : last_hot;
     }
     std::vector<std::size_t> before = out_.before[making.id];
     const std::size_t first = out_.jobs.size();

@@ -1,7 +1,7 @@
 #include "safety/safety.hpp"
 
-#include "kitchen/appliances.hpp"
 #include "kitchen/contents.hpp"
+#include "kitchen/known_appliances.hpp"
 #include "resolve/eaters.hpp"
 #include "safety/errors.hpp"
 #include "safety/expecting.hpp"
@@ -23,8 +23,10 @@ using kitchen::MethodStep;
 using kitchen::Recipe;
 using text::says;
 
-bool is_hot(const MethodStep& step) {
-  return kitchen::heats(step.appliance) ||
+// Hot, or heated by its own words: a method that names no appliance is judged, too. When work is
+// planned, "pour boiling water over it" is no cooking; there only the appliance counts.
+bool may_be_heated(const MethodStep& step) {
+  return step.is_hot ||
          says(step.what,
               {"bake~",     "boil~",       "simmer~",     "fry",        "fried",  "frying",
                "roast~",    "cook~",       "grill~",      "broil~",     "steam~", "poach~",
@@ -36,7 +38,16 @@ bool is_hot(const MethodStep& step) {
 
 bool is_boiled(const MethodStep& step) {
   return says(step.what, {"boil~", "simmer~", "pressure cook~"}) ||
-         step.appliance == "pressure cooker";
+         kitchen::known_appliance(step.appliance).boils == kitchen::Boils::always;
+}
+
+bool may_be_boiled(const MethodStep& step) {
+  return is_boiled(step) ||
+         kitchen::known_appliance(step.appliance).boils == kitchen::Boils::perhaps;
+}
+
+bool is_slow(const MethodStep& step) {
+  return kitchen::known_appliance(step.appliance).is_slow || says(step.what, {"slow cook~"});
 }
 
 // Looks through one recipe.
@@ -98,18 +109,13 @@ private:
     case Process::any:
       return true;
     case Process::cold:
-      return !recipe_.method.empty() && !any(is_hot);
+      return !recipe_.method.empty() && !any(may_be_heated);
     case Process::hot:
-      return any(is_hot);
+      return any(may_be_heated);
     case Process::not_boiled:
-      return !recipe_.method.empty() && !any(is_boiled) && !any([](const MethodStep& step) {
-        return step.appliance == "burner" || step.appliance == "slow cooker" ||
-               step.appliance == "rice cooker";
-      });
+      return !recipe_.method.empty() && !any(may_be_boiled);
     case Process::slow_cooker:
-      return !any(is_boiled) && any([](const MethodStep& step) {
-        return step.appliance == "slow cooker" || says(step.what, {"slow cook~"});
-      });
+      return !any(is_boiled) && any(is_slow);
     }
     return false;
   }

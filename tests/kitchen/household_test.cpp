@@ -1,4 +1,5 @@
 // What a household says of its ways.
+#include "kitchen/appliances.hpp"
 #include "kitchen/kitchen.hpp"
 
 #include <gtest/gtest.h>
@@ -40,6 +41,36 @@ TEST(Households, HaveNoWordOfNoLetters) {
   const HouseholdRead read("words: {\"\": tbsp}\n");
   EXPECT_NE(read.said().find("'' is not one word [K005]"), std::string::npos) << read.said();
   EXPECT_TRUE(read.household.words.empty());
+}
+
+// Whether rolling on an appliance is a hot step, in a house that says so much about appliances.
+bool rolls_hot(const std::string& on, const std::string& appliances) {
+  text::Sources sources;
+  text::Diagnostics diagnostics;
+  text::FilesInMemory files;
+  files.texts["plans/household.yaml"] = "appliances: {burner: 4, " + appliances + "}\n";
+  files.texts["recipes/pasta.yaml"] = "name: Pasta\nserves: 2\ningredients: [2 eggs]\n"
+                                      "method: [{do: Roll, hands on: 5 min, on: " +
+                                      on + "}]\n";
+  const Kitchen kitchen = read_everything(".", sources, diagnostics, files);
+  EXPECT_EQ(diagnostics.errors(), 0U) << render(diagnostics, sources);
+  return is_heated(kitchen.recipes.at(0));
+}
+
+TEST(Appliances, HeatUnlessTheirNameOrTheHouseholdSaysNot) {
+  EXPECT_TRUE(rolls_hot("pasta machine", "pasta machine: 1"));
+  EXPECT_TRUE(rolls_hot("pasta machine", "pasta machine: {count: 1}"));
+  EXPECT_FALSE(rolls_hot("pasta machine", "pasta machine: {count: 1, heats: no}"));
+  EXPECT_FALSE(rolls_hot("mixer", "mixer: 1"));
+  EXPECT_TRUE(rolls_hot("mixer", "mixer: {heats: yes}"));
+}
+
+TEST(Appliances, OfAMappingAreCountedByIt) {
+  const HouseholdRead read("appliances: {oven: {count: 3, heats: yes}, mixer: {heats: no}}\n");
+  ASSERT_NE(read.household.appliance("oven"), nullptr) << read.said();
+  EXPECT_EQ(read.household.appliance("oven")->count, 3);
+  EXPECT_EQ(read.household.appliance("mixer")->count, 1);
+  EXPECT_EQ(read.household.appliance("burner"), nullptr);
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "house.hpp"
 
+#include "kitchen/known_appliances.hpp"
+
 #include "prep/cooling.hpp"
 #include "prep/method.hpp"
 #include "prep/reheat.hpp"
@@ -18,6 +20,7 @@ kitchen::MethodStep step(const std::string& what, int hands_on = 10, const std::
   out.what = what;
   out.hands_on = hands_on;
   out.appliance = on;
+  out.is_hot = kitchen::known_appliance(on).heats;
   return out;
 }
 

@@ -180,6 +180,7 @@ inline constexpr std::array harmless{
          "keeps: {fridge: 5 days, freezer: 4 months}"},
     Case{"", "4 cloves garlic, 28 oz canned tomatoes, 2 tbsp olive oil",
          "method: [{do: Simmer, then: 40 min, on: burner}]\nkeeps: {fridge: 4 days}"},
+    Case{"", "8 oz dried kidney beans", "method: [{do: Cook until soft, then: 90 min, on: hob}]"},
     Case{"", "1/4 cup garlic powder, 1/4 cup salt", "keeps: {pantry: 6 months}"},
     Case{"", "8 eggs, 2 tbsp butter", "method: [{do: Scramble, hands on: 6 min, on: burner}]"},
     Case{"", "3 eggs, 2 cups all-purpose flour, 1 cup sugar",

@@ -35,7 +35,8 @@ std::set<std::string> dangers(const House& house) {
 
 std::set<std::string> dangers(const safety::Case& of) {
   House house;
-  house.household("", "[]", "{burner: 4, oven: 1, slow cooker: 1, pressure cooker: 1, grill: 1}");
+  house.household("", "[]",
+                  "{burner: 4, hob: 4, oven: 1, slow cooker: 1, pressure cooker: 1, grill: 1}");
   house.recipe("stew", std::string(of.ingredients), std::string(of.further) + "\n");
   house.plan("2027-03-02: {dinner: stew}");
   return dangers(house);
