@@ -110,11 +110,8 @@ Rational portion_at(int months) {
     int under; ///< months
     Rational portion;
   };
-  const std::array<AgeStep, 5> steps{{{1 * year, {1, 4}},
-                                      {4 * year, {1, 2}},
-                                      {9 * year, {3, 4}},
-                                      {12 * year, {7, 8}},
-                                      {14 * year, {1, 1}}}};
+  const std::array<AgeStep, 4> steps{
+      {{1 * year, {1, 4}}, {4 * year, {1, 2}}, {9 * year, {3, 4}}, {12 * year, {7, 8}}}};
   for (const AgeStep& step : steps) {
     if (months < step.under) {
       return step.portion;
