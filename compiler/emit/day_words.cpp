@@ -4,6 +4,7 @@
 #include "kitchen/contents.hpp"
 #include "measure/print.hpp"
 #include "prep/cooling.hpp"
+#include "prep/eaten_hot.hpp"
 #include "prep/reheat.hpp"
 #include "resolve/eaters.hpp"
 #include "text/words.hpp"

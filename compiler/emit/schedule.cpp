@@ -4,6 +4,7 @@
 #include "emit/lanes.hpp"
 #include "emit/words.hpp"
 #include "measure/print.hpp"
+#include "prep/purpose.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>

@@ -16,7 +16,8 @@ const kitchen::Offer& offer_of(const Compiled& compiled, const purchase::Line& l
 
 /// What to put in the cart: "2 x 3 lb bag", "2.3 lb", "6".
 std::string count_of(const Compiled& compiled, const purchase::Line& line);
-/// As a shopper says it: "2.3 lb".
+/// So much of a food as purchased, in its basis, as a shopper says it: "2.3 lb". `decimals` is how
+/// fine a part of a piece is told.
 std::string amount_of(const Compiled& compiled, foods::FoodId food, const measure::Rational& amount,
                       int decimals = 1);
 /// The cost of a line, or nothing where no price is known: "12.50".
@@ -64,7 +65,7 @@ std::vector<std::string> a_little_short(const Compiled& compiled);
 /// What is proven of the list, in a sentence.
 std::string verdict(const Compiled& compiled);
 
-/// The name of a dish: the recipe's or the food's.
+/// What a dish is called on lists and sheets: the recipe's name, or a food as the plan writes it.
 std::string dish_name(const Compiled& compiled, const kitchen::Dish& dish);
 
 /// A cell of a table for a spreadsheet; RFC 4180 (where another `separator` stands for its comma),

@@ -3,7 +3,7 @@
 #include "foods/convert.hpp"
 #include "foods/counted.hpp"
 #include "measure/print.hpp"
-#include "prep/parts.hpp"
+#include "prep/labels.hpp"
 #include "resolve/by_products.hpp"
 #include "text/words.hpp"
 

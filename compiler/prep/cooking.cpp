@@ -1,8 +1,8 @@
-#include "kitchen/appliances.hpp"
-#include "kitchen/contents.hpp"
 #include "prep/batch.hpp"
+#include "prep/begun.hpp"
 #include "prep/clean_first.hpp"
 #include "prep/cutting.hpp"
+#include "prep/eaten_hot.hpp"
 #include "prep/errors.hpp"
 #include "prep/method.hpp"
 #include "prep/occupied.hpp"
@@ -398,16 +398,6 @@ private:
 };
 
 } // namespace
-
-bool goes_hot_to_the_table(const Kitchen& kitchen, const Recipe& recipe) {
-  return is_eaten_hot(kitchen, recipe) && !recipe.method.empty() && recipe.method.back().is_hot;
-}
-
-bool is_eaten_hot(const Kitchen& kitchen, const Recipe& recipe) {
-  const bool cake =
-      kitchen::is_baked_from_flour(kitchen, recipe) && holds(kitchen, recipe, foods::Class::sugar);
-  return !cake && (recipe.method.empty() || kitchen::is_heated(recipe));
-}
 
 std::vector<Cooking> cooking(const Kitchen& kitchen, const Resolved& resolved,
                              const std::vector<SessionPlan>& sessions,

@@ -4,7 +4,7 @@
 #include "kitchen/appliances.hpp"
 #include "kitchen/contents.hpp"
 #include "measure/print.hpp"
-#include "prep/prep.hpp"
+#include "prep/eaten_hot.hpp"
 
 #include <fmt/format.h>
 

@@ -25,7 +25,7 @@ struct Freezing {
 std::vector<Freezing> freezing(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
                                const purchase::Shopping& shopping);
 
-/// Of all of them together.
+/// What is in all of the bags together, in the food's basis.
 Rational amount_of(const std::vector<Bag>& bags);
 
 /// What is done with what goes into the freezer in these bags: meat is portioned, citrus juiced.

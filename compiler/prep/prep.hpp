@@ -103,18 +103,9 @@ struct Prep {
   std::vector<BoxLabel> labels;      ///< by the day they are made
 };
 
+/// Plans the work: sessions first, then the days around them; and what both ask to be remembered
+/// and labelled. What cannot be done in time is told as a warning or a remark, never an error.
 Prep prepare(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
              const purchase::Shopping& shopping, text::Diagnostics& diagnostics);
-
-/// Whether a dish comes hot to the table: heated, and no cake. Where no method says, it may be.
-bool is_eaten_hot(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
-
-/// Whether a dish is eaten hot and nothing else: it is heated in its last steps, and there is no
-/// bread or salad around it that is eaten cold.
-bool goes_hot_to_the_table(const kitchen::Kitchen& kitchen, const kitchen::Recipe& recipe);
-
-/// The dishes that a making ends up in, through makings of makings: "Chili, Taco bowls".
-std::string purposes(const kitchen::Kitchen& kitchen, const resolve::Resolved& resolved,
-                     MakingId making);
 
 } // namespace manciple::prep

@@ -2,7 +2,7 @@
 
 #include "foods/counted.hpp"
 #include "foods/ripening.hpp"
-#include "prep/parts.hpp"
+#include "prep/purpose.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>

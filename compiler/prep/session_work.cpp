@@ -7,6 +7,7 @@
 #include "prep/clean_first.hpp"
 #include "prep/cooling.hpp"
 #include "prep/method.hpp"
+#include "prep/purpose.hpp"
 #include "prep/work.hpp"
 #include "text/words.hpp"
 

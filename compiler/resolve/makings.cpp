@@ -476,10 +476,6 @@ Made Maker::run(const std::vector<RecipeId>& order) {
 
 } // namespace
 
-bool is_packed(const Kitchen& kitchen, const Meal& meal) {
-  return meal.date > kitchen.plan->from && kitchen.household.slot(meal.slot)->is_packed(meal.date);
-}
-
 Made makings(const Kitchen& kitchen, const std::vector<std::vector<Rational>>& servings,
              const std::vector<RecipeId>& order, const Barred& barred,
              text::Diagnostics& diagnostics) {

@@ -121,6 +121,10 @@ void take_what_is_there(const kitchen::Kitchen& kitchen, std::vector<Use>& uses)
 
 } // namespace
 
+bool is_packed(const kitchen::Kitchen& kitchen, const kitchen::Meal& meal) {
+  return meal.date > kitchen.plan->from && kitchen.household.slot(meal.slot)->is_packed(meal.date);
+}
+
 Resolved resolve(const kitchen::Kitchen& kitchen, text::Diagnostics& diagnostics) {
   Resolved out;
   const std::vector<RecipeId> order = order_of_need(kitchen, diagnostics);

@@ -1,4 +1,5 @@
 #include "house.hpp"
+#include "prep/eaten_hot.hpp"
 
 namespace manciple {
 namespace {

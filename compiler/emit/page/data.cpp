@@ -6,6 +6,7 @@
 #include "emit/words.hpp"
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "prep/purpose.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>

@@ -1,13 +1,14 @@
+#include "prep/reminders.hpp"
+
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
-#include "measure/print.hpp"
+#include "prep/begun.hpp"
 #include "prep/by_products.hpp"
 #include "prep/cooling.hpp"
-#include "prep/errors.hpp"
-#include "prep/parts.hpp"
+#include "prep/eaten_hot.hpp"
+#include "prep/purpose.hpp"
 #include "prep/reheat.hpp"
 #include "prep/ripening.hpp"
-#include "prep/who_cooks.hpp"
 #include "prep/work.hpp"
 #include "text/words.hpp"
 
@@ -19,31 +20,6 @@
 #include <tuple>
 
 namespace manciple::prep {
-
-std::optional<std::string> purpose(const kitchen::Kitchen& kitchen,
-                                   const resolve::Resolved& resolved, const resolve::Use& use) {
-  if (const auto* of = std::get_if<resolve::OfMaking>(&use.reason)) {
-    return kitchen.recipe(resolved.making(of->making).recipe).name;
-  }
-  if (const auto* of = std::get_if<resolve::OfDish>(&use.reason)) {
-    return kitchen.plan->meals[of->dish.meal].slot;
-  }
-  return std::nullopt;
-}
-
-Begun begun_by_day(int moment) {
-  const auto clock = [](int at) {
-    return (at % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
-  };
-  int start = moment;
-  if (clock(start) < getting_up) {
-    start -= clock(start) + text::minutes_a_day - evening;
-  } else if (clock(start) > evening) {
-    start -= clock(start) - evening;
-  }
-  return {(clock(start) - start) / text::minutes_a_day, clock(start)};
-}
-
 namespace {
 
 using foods::Food;
@@ -55,10 +31,10 @@ using resolve::Resolved;
 using resolve::Use;
 using Kind = Reminder::Kind;
 
-class Days {
+class Reminding {
 public:
-  Days(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
-       const std::vector<Cooking>& cooking, const std::vector<Freezing>& freezing)
+  Reminding(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
+            const std::vector<Cooking>& cooking, const std::vector<Freezing>& freezing)
       : kitchen_(kitchen),
         plan_(*kitchen.plan),
         resolved_(resolved),
@@ -102,7 +78,7 @@ private:
 
 // Food that comes out of the freezer, from stock or from a purchase: by weight, at least the
 // evening before. What is kept in the freezer by nature (peas) is cooked from frozen.
-void Days::thaw_food() {
+void Reminding::thaw_food() {
   std::map<std::tuple<Date, FoodId, std::string>, Rational> frozen;
   std::map<std::tuple<Date, FoodId, std::string>, Rational> straight;
   const auto take = [&](const Use& use, FoodId id, const Rational& of) {
@@ -148,7 +124,7 @@ void Days::thaw_food() {
 }
 
 // Batches and leftovers that were frozen, and leftovers that are put away.
-void Days::thaw_dishes() {
+void Reminding::thaw_dishes() {
   for (const Making& making : resolved_.makings) {
     const kitchen::Recipe& recipe = kitchen_.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
@@ -174,7 +150,7 @@ void Days::thaw_dishes() {
 }
 
 // What is kept of a dish for others, and what of it comes out of the freezer for them.
-void Days::by_products() {
+void Reminding::by_products() {
   for (const Making& making : resolved_.makings) {
     if (making.session) {
       continue; // one of its tasks
@@ -200,7 +176,7 @@ void Days::by_products() {
 
 // What is packed stays cold until it is eaten. USDA FSIS, "Keeping Bag Lunches Safe": two cold
 // sources with perishable food.
-void Days::pack() {
+void Reminding::pack() {
   for (const kitchen::Meal& meal : plan_.meals) {
     if (!resolve::is_packed(kitchen_, meal)) {
       continue;
@@ -219,7 +195,7 @@ void Days::pack() {
 }
 
 // How much of which food a use takes: of its own what no other stands for.
-std::map<FoodId, Rational> Days::foods_of_use(std::size_t u) const {
+std::map<FoodId, Rational> Reminding::foods_of_use(std::size_t u) const {
   const Use& use = resolved_.uses[u];
   std::map<FoodId, Rational> out{{use.food, use.amount}};
   const auto serves = [&](FoodId food, const purchase::Served& part) {
@@ -237,7 +213,7 @@ std::map<FoodId, Rational> Days::foods_of_use(std::size_t u) const {
   return out;
 }
 
-void Days::wait_times() {
+void Reminding::wait_times() {
   std::map<MakingId, int> cooked_from;
   std::map<MakingId, std::pair<Date, int>> stands_from;
   for (const Cooking& cook : cooking_) {
@@ -294,14 +270,14 @@ void Days::wait_times() {
   }
 }
 
-void Days::ripening() {
+void Reminding::ripening() {
   for (Reminder& one : prep::ripening(kitchen_, resolved_, shopping_)) {
     out_.push_back(std::move(one));
   }
 }
 
 // What goes into the freezer on a day without a session to do it.
-void Days::freeze() {
+void Reminding::freeze() {
   for (const Freezing& freezing : freezing_) {
     std::set<Date> days;
     for (const Bag& bag : freezing.bags) {
@@ -319,7 +295,7 @@ void Days::freeze() {
 }
 
 // Stock and purchases that will not be used in time: a warning before the last good day.
-void Days::use_up() {
+void Reminding::use_up() {
   for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
     const Rational left = lot.amount - shopping_.taken_of_lot(l);
@@ -332,7 +308,7 @@ void Days::use_up() {
   }
 }
 
-std::vector<Reminder> Days::run() {
+std::vector<Reminder> Reminding::run() {
   thaw_food();
   thaw_dishes();
   by_products();
@@ -357,138 +333,7 @@ std::vector<Reminder> Days::run() {
 std::vector<Reminder> reminders(const Kitchen& kitchen, const Resolved& resolved,
                                 const Shopping& shopping, const std::vector<Cooking>& cooking,
                                 const std::vector<Freezing>& freezing) {
-  return Days(kitchen, resolved, shopping, cooking, freezing).run();
-}
-
-std::string amount_made(const kitchen::Recipe& recipe, const Rational& times, bool as_dish) {
-  if (as_dish || recipe.makes.empty()) {
-    // What is left of a serving in rounding is eaten with the rest.
-    const Rational halves(measure::round(times * recipe.serves * 2));
-    const Rational servings = std::max(Rational(1, 2), Rational(halves / 2));
-    return fmt::format("{} {}", measure::print_exact(servings),
-                       servings > 1 ? "servings" : "serving");
-  }
-  const kitchen::Makes& makes = recipe.makes.front();
-  const Rational number = times * makes.number;
-  if (makes.measure.piece.empty()) {
-    return measure::print_for_kitchen({number, makes.measure.unit}, recipe.system);
-  }
-  return fmt::format("{} {}", measure::print_decimal(number, 1, recipe.system.point),
-                     number > 1 ? text::plural(makes.measure.piece) : makes.measure.piece);
-}
-
-std::vector<BoxLabel> labels(const Kitchen& kitchen, const Resolved& resolved,
-                             const std::vector<Freezing>& freezing) {
-  std::vector<BoxLabel> out;
-  for (const Making& making : resolved.makings) {
-    const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
-    for (const resolve::Consumer& consumer : making.consumers) {
-      if (consumer.date == making.date || making.on_hand) {
-        continue; // eaten at once, or labelled when it was made
-      }
-      const Date good = consumer.from_freezer
-                            ? making.date + std::chrono::days(recipe.keeps_freezer.value_or(0))
-                            : making.good_until.value_or(making.date);
-      const bool dish = std::holds_alternative<resolve::DishRef>(consumer.who);
-      const std::string into =
-          dish ? kitchen.plan->meals[std::get<resolve::DishRef>(consumer.who).meal].slot
-               : kitchen.recipe(resolved.making(std::get<MakingId>(consumer.who)).recipe).name;
-      out.push_back({recipe.name, fmt::format("{} on {}", into, text::print_day(consumer.date)),
-                     amount_made(recipe, consumer.times, dish), making.date, good,
-                     consumer.from_freezer ? foods::Place::freezer : recipe.cool_place(),
-                     reheat_words(recipe, consumer.from_freezer), making.id});
-    }
-  }
-  for (const resolve::ByProduct& one : resolved.by_products) {
-    const Making& of = resolved.making(one.of);
-    for (const resolve::ByProduct::Part& part : one.parts) {
-      if (part.date == one.date) {
-        continue;
-      }
-      const foods::Place place = place_of(kitchen, resolved, one, part);
-      const kitchen::Recipe& into = kitchen.recipe(resolved.making(part.into).recipe);
-      out.push_back({fmt::format("{}, of {}", name_given(kitchen, resolved, one),
-                                 kitchen.recipe(of.recipe).name),
-                     fmt::format("{} on {}", into.name, text::print_day(part.date)),
-                     amount_given(kitchen, resolved, one, part.amount), one.date,
-                     part.from_freezer ? *one.frozen_until : one.good_until.value_or(one.date),
-                     place, "", of.id});
-    }
-  }
-  for (const Freezing& one : freezing) {
-    const Food& food = kitchen.food(one.food);
-    const bool juice = food.keeps.frozen_juice.has_value();
-    const auto& keeps = food.keeps.in(foods::Place::freezer);
-    for (const Bag& bag : one.bags) {
-      const Use* use = bag.use ? &resolved.uses[*bag.use] : nullptr;
-      const std::string of = foods::amount_seen(food, bag.amount, kitchen.household.system);
-      out.push_back({juice ? food.name + " juice and zest" : food.name,
-                     use == nullptr || resolve::is_for_freezer(kitchen, *use)
-                         ? "nothing planned yet"
-                         : fmt::format("{} on {}", purpose(kitchen, resolved, *use).value_or("use"),
-                                       text::print_day(use->date)),
-                     juice ? "of " + of : of, one.bought.value_or(bag.frozen_on),
-                     bag.frozen_on + std::chrono::days(keeps ? keeps->value : 0),
-                     foods::Place::freezer, food.thaw, std::nullopt});
-    }
-  }
-  std::stable_sort(out.begin(), out.end(), [](const BoxLabel& a, const BoxLabel& b) {
-    return std::tuple(a.made, std::string_view(a.name)) <
-           std::tuple(b.made, std::string_view(b.name));
-  });
-  return out;
-}
-
-std::string purposes(const Kitchen& kitchen, const Resolved& resolved, MakingId id) {
-  std::set<std::string> names;
-  for (const resolve::DishShare& of : resolved.shares_of(id)) {
-    const kitchen::Dish& dish = kitchen.plan->meals[of.dish.meal].dishes[of.dish.dish];
-    names.insert(kitchen.recipe(*dish.what.recipe()).name);
-  }
-  return text::join({names.begin(), names.end()}, ", ");
-}
-
-namespace {
-
-void check_packed(const Kitchen& kitchen, text::Diagnostics& diagnostics) {
-  for (const kitchen::Meal& meal : kitchen.plan->meals) {
-    for (const kitchen::Dish& dish : meal.dishes) {
-      const kitchen::RecipeId* id = dish.what.recipe();
-      if (id == nullptr || !resolve::is_packed(kitchen, meal) ||
-          !goes_hot_to_the_table(kitchen, kitchen.recipe(*id))) {
-        continue;
-      }
-      diagnostics.warning(
-          errors::hot_and_packed, dish.at,
-          fmt::format("{} is eaten hot, but {} on {} is packed and eaten cold",
-                      kitchen.recipe(*id).name, meal.slot, text::print_day(meal.date)),
-          "choose a dish that is eaten cold, or say in the household's file on which days the meal "
-          "is packed");
-    }
-  }
-}
-
-} // namespace
-
-Prep prepare(const Kitchen& kitchen, const Resolved& resolved, const Shopping& shopping,
-             text::Diagnostics& diagnostics) {
-  Prep out;
-  check_packed(kitchen, diagnostics);
-  const std::vector<Freezing> frozen = freezing(kitchen, resolved, shopping);
-  text::Diagnostics said;
-  out.sessions = sessions(kitchen, resolved, frozen, {}, said);
-  if (const Meals meals = meals_in_the_way(kitchen, resolved, out.sessions); !meals.empty()) {
-    said = {};
-    out.sessions = sessions(kitchen, resolved, frozen, meals, said);
-  }
-  for (const text::Diagnostic& one : said.all()) {
-    diagnostics.warning(one.code, one.at, one.what, one.fix);
-  }
-  out.cooking = cooking(kitchen, resolved, out.sessions, diagnostics);
-  name_cooks(kitchen, resolved, out.sessions, out.cooking, diagnostics);
-  out.reminders = reminders(kitchen, resolved, shopping, out.cooking, frozen);
-  out.labels = labels(kitchen, resolved, frozen);
-  return out;
+  return Reminding(kitchen, resolved, shopping, cooking, freezing).run();
 }
 
 } // namespace manciple::prep
