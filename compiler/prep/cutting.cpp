@@ -49,13 +49,6 @@ std::string_view verb(Form form) {
   }
 }
 
-std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  }
-  return text;
-}
-
 Rational edible(const Food& food, const Rational& amount) {
   const foods::Yield* yield = food.yield(Form::plain);
   return amount * (yield != nullptr ? yield->share : Rational(1));
@@ -104,7 +97,7 @@ Mise task_of(const Kitchen& kitchen, const OfFood& of) {
     purposes.push_back(of.cuts.size() == 1 ? all : fmt::format("{}: {}", foods::name(form), all));
     out.task.hands_on += cutting_minutes(form, edible(food, cut.amount));
   }
-  out.task.what = capital(text::join(what, ", "));
+  out.task.what = text::capitalized(text::join(what, ", "));
   out.task.purpose = text::join(purposes, "; ");
   out.before.assign(of.here.begin(), of.here.end());
   out.for_today = of.for_today;

@@ -10,7 +10,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 namespace manciple::prep {
 namespace {
@@ -149,11 +148,7 @@ std::string without_cutting(const Recipe& recipe, const MethodStep& step) {
     out += words;
     after_gap = false;
   }
-  if (out.empty()) {
-    return step.what;
-  }
-  out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
-  return out;
+  return out.empty() ? step.what : text::capitalized(std::move(out));
 }
 
 bool is_prepared(const Ingredient& line) {

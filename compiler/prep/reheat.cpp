@@ -3,8 +3,6 @@
 #include "text/phrases.hpp"
 #include "text/words.hpp"
 
-#include <cctype>
-
 namespace manciple::prep {
 
 std::string reheat_words(const kitchen::Recipe& recipe, bool frozen) {
@@ -30,10 +28,7 @@ std::string reheat_words(const kitchen::Recipe& recipe, bool frozen) {
     }
     out += (out.empty() ? "" : ", ") + clause;
   }
-  if (!out.empty()) {
-    out.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(out.front())));
-  }
-  return out;
+  return text::capitalized(std::move(out));
 }
 
 bool is_reheated_frozen(const kitchen::Recipe& recipe) {

@@ -132,13 +132,17 @@ std::string slug(std::string_view name) {
   return out;
 }
 
+std::string capitalized(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z') {
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  }
+  return text;
+}
+
 std::string title(std::string_view slug) {
   std::string out(slug);
   std::replace(out.begin(), out.end(), '-', ' ');
-  if (!out.empty() && out.front() >= 'a' && out.front() <= 'z') {
-    out.front() = static_cast<char>(out.front() - 'a' + 'A');
-  }
-  return out;
+  return capitalized(std::move(out));
 }
 
 std::string singular(std::string_view noun) {

@@ -15,6 +15,8 @@ std::string lower(std::string_view text);
 /// "creme fraiche" of "crème fraîche": the letters of Latin-1 without what stands over or under
 /// them.
 std::string without_accents(std::string_view text);
+/// With its first letter, if that is an ASCII one, in upper case.
+std::string capitalized(std::string text);
 /// Without spaces at either end.
 std::string_view trim(std::string_view text);
 /// Cut at each `separator`, parts trimmed.
