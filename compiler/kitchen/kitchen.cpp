@@ -260,15 +260,17 @@ void Loader::counts(text::Date up_to) {
   }
 }
 
+// What was counted so long before a plan is still what is there when it begins. Our own choice.
+constexpr std::chrono::days fresh_count(7);
+
 // A count says nothing of what was eaten between it and the plan.
 void Loader::tell_old_count() {
-  constexpr std::chrono::days fresh(7);
   const auto& counted = kitchen.on_hand.date;
   if (!kitchen.plan || !counted || kitchen.on_hand.lots.empty()) {
     return;
   }
   const text::Date first = kitchen.plan->first_day();
-  if (*counted + fresh < first) {
+  if (*counted + fresh_count < first) {
     diagnostics_.warning(
         errors::old_count, kitchen.on_hand.at,
         fmt::format("what is in the house was counted on {}, {} before the plan begins; anything "

@@ -123,10 +123,13 @@ void read_keeps(const Node& node, Recipe& recipe, Diagnostics& diagnostics) {
 // What a recipe is written for, where it does not say. Common practice, no source.
 constexpr int usual_serves = 4;
 
-// Tiny recipes would be made without end, huge ones never.
+// Tiny recipes would be made without end, huge ones never. Our own choice.
+const Rational least_serves(1, 100);
+constexpr int most_serves = 100'000;
+
 Rational read_serves(const Node& node, Diagnostics& diagnostics) {
   const auto number = read_positive(node, diagnostics);
-  if (number && (*number < Rational(1, 100) || *number > 100000)) {
+  if (number && (*number < least_serves || *number > most_serves)) {
     diagnostics.error(errors::bad_value, node.span, "'serves' must be between 0.01 and 100000");
     return 1;
   }

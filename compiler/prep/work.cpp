@@ -48,9 +48,11 @@ int portioning_minutes(int bags) {
 }
 
 int thawing_days(const Rational& grams) {
+  constexpr int pounds_a_day = 4;  // the lower of the two figures
+  constexpr std::int64_t most = 7; // for a turkey of 28 lb. Our own choice.
   const Rational pounds = grams / measure::facts(measure::Unit::pound).factor;
-  const auto days = measure::to_int64(measure::ceil(pounds / 4));
-  return static_cast<int>(std::clamp<std::int64_t>(days, 1, 7));
+  const auto days = measure::to_int64(measure::ceil(pounds / pounds_a_day));
+  return static_cast<int>(std::clamp<std::int64_t>(days, 1, most));
 }
 
 } // namespace manciple::prep

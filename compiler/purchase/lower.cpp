@@ -41,6 +41,8 @@ constexpr int lacking_counts = 2;
 // To bag and label what is frozen for one use, and to take it out again. Common practice, no
 // source.
 constexpr int minutes_to_freeze = 3;
+// What is on hand in more containers than that is taken as one pack. Our own choice.
+constexpr int most_containers = 1000;
 // Money for a cent, unless sums are too large for it.
 constexpr Money fine_cent = 100;
 constexpr Money coarse_cent = 1;
@@ -251,7 +253,7 @@ private:
   }
 
   static buying::Amount to_thousandths(const Rational& containers) {
-    return measure::to_int64(measure::floor(containers * 1000));
+    return measure::to_int64(measure::floor(containers * buying::amounts_per_unit));
   }
 
   // What holds `amount`, as a number of containers (in thousandths) such as the food's uses ask
@@ -291,7 +293,7 @@ private:
   // "3 jars" and "3 (15 oz) cans" are three packs; anything else is one.
   static int packs_of(const kitchen::StockLot& lot) {
     const Rational count = lot.what.containers.value_or(1);
-    return count >= 1 && count <= 1000 && Rational(measure::floor(count)) == count
+    return count >= 1 && count <= most_containers && Rational(measure::floor(count)) == count
                ? static_cast<int>(measure::to_int64(measure::floor(count)))
                : 1;
   }
@@ -360,8 +362,11 @@ private:
     if (!usual) {
       return;
     }
-    const auto rate = [&](const Rational& times) { return to_money(usual->unit * times * 1000); };
-    if (usual->unit * missing_counts * 1000 * out_.per_cent > Rational(buying::most_money)) {
+    const auto rate = [&](const Rational& times) {
+      return to_money(usual->unit * times * buying::units_of_a_rate);
+    };
+    if (usual->unit * missing_counts * buying::units_of_a_rate * out_.per_cent >
+        Rational(buying::most_money)) {
       price_too_large_ = usual->at;
       return;
     }
@@ -399,7 +404,8 @@ private:
       if (!litres[p]) {
         continue;
       }
-      const buying::Volume most = measure::to_int64(measure::floor(*litres[p] * 1'000'000));
+      const buying::Volume most =
+          measure::to_int64(measure::floor(*litres[p] * buying::microlitres_per_litre));
       for (std::size_t night = 0; night < stock.size(); ++night) {
         out_.model.room[p].push_back(std::max(most, stock[night]) - out_.other_room[p][night]);
       }

@@ -413,10 +413,12 @@ private:
   void litres() {
     const Lowered& lowered = out_.lowered;
     const auto before = static_cast<std::size_t>((kitchen_.plan->from - lowered.first).count());
+    constexpr auto room_a_litre = buying::microlitres_per_litre * buying::amounts_per_unit;
     for (std::size_t place = 0; place < buying::place_count; ++place) {
       for (std::size_t night = before; night < out_.solution.room[place].size(); ++night) {
-        out_.litres[place].push_back(Rational(out_.solution.room[place][night]) / 1'000'000'000 +
-                                     Rational(lowered.other_room[place][night]) / 1'000'000);
+        out_.litres[place].push_back(Rational(out_.solution.room[place][night]) / room_a_litre +
+                                     Rational(lowered.other_room[place][night]) /
+                                         buying::microlitres_per_litre);
       }
     }
   }

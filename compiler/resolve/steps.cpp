@@ -56,10 +56,16 @@ std::optional<int> parts(const Kitchen& kitchen, const Ingredient& ingredient) {
   return static_cast<int>(measure::to_int64(measure::floor(all)));
 }
 
-// Of so many parts, whole ones: the nearest number, if that is not more than a tenth less.
+// Of what is counted, by rounding it: at least this share is taken, and at most that. Common
+// practice, no source.
+const Rational least_rounded(9, 10);
+const Rational most_rounded(5, 4);
+
+// Of so many parts, whole ones: the nearest number, if that is not too few.
 Rational whole_parts(const Rational& number) {
   const Rational nearest(measure::round(number));
-  return nearest > 0 && nearest * 10 >= number * 9 ? nearest : Rational(measure::ceil(number));
+  return nearest > 0 && nearest >= number * least_rounded ? nearest
+                                                          : Rational(measure::ceil(number));
 }
 
 // Of what a dish leaves over the nearest number, and at least one: a larger roast has one bone,
@@ -81,11 +87,11 @@ std::vector<int> all_parts(const Kitchen& kitchen, const Recipe& recipe) {
   return out;
 }
 
-// Made so many times, no counted ingredient is rounded by more than a quarter.
+// Made so many times, no counted ingredient is rounded up too far.
 bool rounds_well(const std::vector<int>& counted, const Rational& times) {
   return std::all_of(counted.begin(), counted.end(), [&](int all) {
     const Rational part = times * all;
-    return part == 0 || whole_parts(part) * 4 <= part * 5;
+    return part == 0 || whole_parts(part) <= part * most_rounded;
   });
 }
 

@@ -6,9 +6,20 @@
 namespace manciple::buying {
 namespace {
 
+/// Of the first walk.
 constexpr std::size_t narrow_labels = 200;
 /// A label is compared with so many of those that are kept.
 constexpr std::size_t compared_labels = 150;
+/// After so many labels it is asked whether the effort is spent: in pruning, which looks at each
+/// once, and in extending, where each makes many more.
+constexpr std::size_t pruned_between_questions = 4096;
+constexpr std::size_t extended_between_questions = 64;
+/// A label that is a whole limit away from keeping it ranks so many gaps behind, of which none is
+/// wider than this, in Money.
+constexpr double gaps_a_limit = 100;
+constexpr Money widest_gap = 100'000;
+/// Below this, limits of what is spent are all the same to the order of the items.
+constexpr Money small_limit = 10'000;
 
 /// Items are taken one after the other; a label is one choice of columns for the items so far.
 class Combination {
@@ -35,10 +46,10 @@ public:
   /// First with a few labels only, for an upper limit, then with all that count.
   Choice run() {
     const Cost below = best_.cost;
-    gap_ =
-        100 *
+    penalty_ =
+        gaps_a_limit *
         std::min(static_cast<double>(best_.cost.value - joint_.priced_constant - rests_[0].priced),
-                 static_cast<double>(fine(100'000)));
+                 static_cast<double>(fine(widest_gap)));
     walk(narrow_labels);
     best_.finished = walk(most_);
     if (best_.cost == below) {
@@ -83,7 +94,7 @@ private:
       }
       const auto limit = static_cast<double>(
           row < rooms_ ? joint_.room[row]
-                       : std::max<Money>(joint_.least_spend[row - rooms_], 10'000));
+                       : std::max<Money>(joint_.least_spend[row - rooms_], small_limit));
       widest = std::max(widest, static_cast<double>(most - least) / (limit + 1));
     }
     return widest;
@@ -175,7 +186,7 @@ private:
     std::size_t kept = 0;
     std::size_t seen = 0;
     for (const Label label : layer.labels) {
-      if (++seen % 4096 == 0 && effort_.spent()) {
+      if (++seen % pruned_between_questions == 0 && effort_.spent()) {
         break; // the caller gives up
       }
       bool dominated = false;
@@ -209,7 +220,7 @@ private:
   }
 
   /// How far the label is from keeping its limits if the rest takes the middle of its range, as
-  /// money on the scale of the gap.
+  /// money.
   double strain(const Layer& layer, const Label& label, const Rest& rest) const {
     double sum = 0;
     for (std::size_t row = 0; row < rows(); ++row) {
@@ -222,7 +233,7 @@ private:
         sum += over / (limit + 1);
       }
     }
-    return sum * gap_;
+    return sum * penalty_;
   }
 
   /// False if it gave up or left out labels for being too many.
@@ -242,7 +253,7 @@ private:
         extend(i, l, to);
         total += to.labels.size() - before;
         effort_.add(static_cast<std::int64_t>(to.labels.size() - before));
-        if (l % 64 == 63 && effort_.spent()) {
+        if ((l + 1) % extended_between_questions == 0 && effort_.spent()) {
           return false;
         }
       }
@@ -324,7 +335,7 @@ private:
   std::size_t spends_;
   std::vector<Rest> rests_;
   std::vector<Layer> layers_;
-  double gap_ = 0;
+  double penalty_ = 0;
   Choice best_;
 };
 

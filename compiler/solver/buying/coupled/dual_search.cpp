@@ -176,8 +176,10 @@ Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
     }
     for (const auto& [place, night] : scarce_) {
       const auto n = static_cast<std::size_t>(night);
-      const double litres = static_cast<double>(bundle.room[index(place)][n]) / 1e9 -
-                            static_cast<double>(model_.room[index(place)][n]) / 1e6;
+      const double litres =
+          static_cast<double>(bundle.room[index(place)][n]) /
+              (amounts_per_unit * microlitres_per_litre) -
+          static_cast<double>(model_.room[index(place)][n]) / microlitres_per_litre;
       plane.slope.push_back(dearest * litres);
     }
     planes.push_back(std::move(plane));

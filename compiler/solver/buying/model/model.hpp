@@ -81,6 +81,7 @@ namespace manciple::buying {
 
 /// Microlitres (cubic millimetres).
 using Volume = std::int64_t;
+constexpr Volume microlitres_per_litre = 1'000'000;
 /// Days from the plan's first day, which is 0. May be negative only for an offer's first day.
 using Day = int;
 /// Minutes from the first midnight of day 0.

@@ -21,8 +21,9 @@ __extension__ using Wide = __int128;
 constexpr Fine fine(Money money) {
   return money * fine_per_money;
 }
-/// The exact value of `amount` at `rate` Money for 1000 units: a million Amounts are 1000 units, so
-/// the factors cancel.
+/// A rate is Money for so many units.
+constexpr int units_of_a_rate = 1000;
+/// The exact value of `amount` at `rate`: a million Amounts are 1000 units, so the factors cancel.
 constexpr Fine value_of(Amount amount, Money rate) {
   return amount * rate;
 }

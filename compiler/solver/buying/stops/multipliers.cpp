@@ -5,8 +5,6 @@
 namespace manciple::buying {
 namespace {
 
-constexpr std::int64_t microlitres_per_litre = 1'000'000;
-
 /// What a litre that nothing can be put into may cost: several times what all that it could hold
 /// costs when it is missing.
 Fine dearest_room_of(const Model& model) {
