@@ -7,6 +7,7 @@
 #include "foods/spoken.hpp"
 #include "measure/print.hpp"
 #include "prep/by_products.hpp"
+#include "purchase/rules.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -240,9 +241,7 @@ std::string left_markdown(const Compiled& compiled) {
     if (foods::is_seen(food_of(compiled, line), line.kept)) {
       out += fmt::format("- {}\n", escape_markdown(rest_of(compiled, line)));
     }
-    // A tenth is what peeling and scales give and take.
-    if (foods::is_more_than_scraps(food_of(compiled, line), line.wasted) &&
-        line.wasted * 10 >= line.amount) {
+    if (purchase::is_worth_using_up(food_of(compiled, line), line.wasted, line.amount)) {
       wasted += fmt::format("- {} from {}, bought on {}\n", named(line.food, line.wasted),
                             escape_markdown(count_of(compiled, line)),
                             text::print_day(compiled.shopping.visits[line.visit].date));

@@ -15,11 +15,10 @@ using foods::Food;
 using foods::FoodId;
 using foods::Place;
 
-// Longer than any plan: so that no clock of opening is left out because a plan ends before it.
-constexpr int any_plan = 3650;
-// How long it is good once it is open, for what comes in one pack.
+// How long it is good once it is open, for what comes in one pack. No plan that ends before then
+// leaves it out.
 std::optional<int> once_open(const Food& food) {
-  return purchase::keeping_of(food, any_plan).life.opened;
+  return purchase::keeping_of(food, purchase::longer_than_any_plan).life.opened;
 }
 
 Rational pack_of(const kitchen::Ingredient& what, const Rational& amount) {
@@ -134,7 +133,8 @@ std::optional<int> House::freezes(const Holding& holding) const {
   if (holding.place == Place::freezer || holding.thawed) {
     return std::nullopt;
   }
-  const auto life = purchase::keeping_of(kitchen_.food(holding.food), any_plan).life;
+  const auto life =
+      purchase::keeping_of(kitchen_.food(holding.food), purchase::longer_than_any_plan).life;
   return holding.opened ? life.refrozen : life.frozen;
 }
 
@@ -144,7 +144,9 @@ void House::freeze(std::size_t index, const Rational& amount, Date date) {
   }
   const Food& food = kitchen_.food(there_[index].food);
   const auto days = freezes(there_[index]);
-  const int keeps = days ? *days : food.keeps.freezer ? food.keeps.freezer->value : any_plan;
+  const int keeps = days                 ? *days
+                    : food.keeps.freezer ? food.keeps.freezer->value
+                                         : purchase::longer_than_any_plan;
   Holding frozen = there_[index];
   frozen.amount = amount;
   frozen.place = Place::freezer;
@@ -222,7 +224,8 @@ Rational House::take(std::vector<Holding>& from, const Want& want, std::vector<M
         open.pack = 0;
         open.opened = want.date;
         const auto days = once_open(kitchen_.food(open.food));
-        const Date good = want.date + std::chrono::days(days.value_or(any_plan));
+        const Date good =
+            want.date + std::chrono::days(days.value_or(purchase::longer_than_any_plan));
         open.use_by = open.use_by ? std::min(*open.use_by, good) : good;
         open.what.containers.reset();
         from[i].amount -= open.amount;

@@ -286,7 +286,7 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
     household.budget = read_money(*budget, household.currency, diagnostics);
   }
   if (const Node* cost = fields.find("throwing away costs")) {
-    household.waste_costs = read_percent(*cost, diagnostics).value_or(Rational(1, 4));
+    household.waste_costs = read_percent(*cost, diagnostics).value_or(household.waste_costs);
   }
   if (const Node* give = fields.find("give")) {
     household.give = read_percent(*give, diagnostics).value_or(household.give);
@@ -300,7 +300,8 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
     }
   }
   if (const Node* worth = fields.find("leftovers are worth")) {
-    household.leftovers_worth = read_percent(*worth, diagnostics).value_or(Rational(1, 2));
+    household.leftovers_worth =
+        read_percent(*worth, diagnostics).value_or(household.leftovers_worth);
   }
   household.member_of = read_shops(fields, "member of");
   read_buying(fields.named("buying"), household, names, diagnostics);

@@ -73,6 +73,10 @@ struct InTermsOf {
 /// A stop takes a quarter of an hour besides the way. Common practice, no source.
 constexpr Cents stops_an_hour = 4;
 
+/// By how much less than their share eaters are content, unless the household or a recipe says
+/// otherwise. Our own choice.
+inline const Rational usual_give{1, 10};
+
 struct Household {
   std::vector<Person>
       people;     ///< none: not said, and a dish is made for as many as its recipe serves
@@ -97,7 +101,7 @@ struct Household {
   Cents stop_cost = hour_cost / stops_an_hour;
   std::optional<Cents> budget;    ///< for a plan
   bool buys_optional = false;     ///< what recipes call optional; else it is only told
-  Rational give{1, 10};           ///< by how much less than their share eaters are content
+  Rational give = usual_give;     ///< by how much less than their share eaters are content
   Rational leftovers_worth{1, 2}; ///< of its usual price, for what keeps beyond the plan
   Rational waste_costs{1, 4};     ///< of its usual price, for what is thrown away
   Currency currency;

@@ -16,9 +16,6 @@ using measure::Rational;
 // Common practice, no source.
 const Rational default_ml_per_gram{3, 2};
 
-// Longer than any plan, for what does not spoil.
-constexpr int never_spoils = 3650;
-
 Place place_for(foods::Place place) {
   static_assert(static_cast<int>(foods::Place::pantry) == static_cast<int>(Place::pantry) &&
                 static_cast<int>(foods::Place::fridge) == static_cast<int>(Place::fridge) &&
@@ -84,7 +81,7 @@ std::optional<int> once_opened(const Food& food, int sealed, int days) {
 
 Keeping keeping_of(const Food& food, int days) {
   Keeping result{place_for(food.stored), {}};
-  result.life.cool = never_spoils;
+  result.life.cool = longer_than_any_plan;
   if (food.is_household()) {
     return result;
   }
@@ -106,7 +103,8 @@ Keeping keeping_of(const Food& food, int days) {
 
 std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food, text::Date first,
                                   int days) {
-  const int until = lot.use_by ? static_cast<int>((*lot.use_by - first).count()) : never_spoils;
+  const int until =
+      lot.use_by ? static_cast<int>((*lot.use_by - first).count()) : longer_than_any_plan;
   if (until < 0) {
     return std::nullopt;
   }

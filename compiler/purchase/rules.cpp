@@ -1,5 +1,7 @@
 #include "purchase/rules.hpp"
 
+#include "foods/spoken.hpp"
+
 #include <algorithm>
 
 namespace manciple::purchase {
@@ -7,6 +9,7 @@ namespace {
 
 const Rational smallest_container(3, 4);
 const Rational largest_container(5, 4);
+const Rational give_and_take(1, 10);
 
 bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop) {
   return std::any_of(list.begin(), list.end(),
@@ -17,6 +20,10 @@ bool names(const std::vector<kitchen::ShopName>& list, const kitchen::Shop& shop
 
 bool is_usual_container(const Rational& amount, const Rational& usual) {
   return amount >= usual * smallest_container && amount <= usual * largest_container;
+}
+
+bool is_worth_using_up(const foods::Food& food, const Rational& left, const Rational& of) {
+  return left >= of * give_and_take && foods::is_more_than_scraps(food, left);
 }
 
 bool may_buy(const kitchen::Kitchen& kitchen, foods::FoodId food, const kitchen::Shop& shop) {

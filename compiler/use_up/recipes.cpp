@@ -21,8 +21,8 @@ constexpr std::chrono::days about{7};
 // What keeps longer is looked at as of so long after the day: by then the rest is what it is now.
 // Our own choice.
 constexpr std::chrono::days look_ahead{14};
-// Cooks do with a tenth less, as in any dish of a plan.
-const Rational enough{9, 10};
+// Of what a recipe takes for a portion; less is no use. Our own choice.
+const Rational least_of_a_portion{1, 10};
 
 // What a recipe takes of a food, as it is bought.
 struct Need {
@@ -125,8 +125,8 @@ private:
       }
       Rational& taken = open[name];
       const Rational amount = std::min(left.amount, Rational(need->second.amount - taken));
-      // Less than a tenth of a portion is no use.
-      if (amount * 10 < need->second.amount / recipe.serves || amount <= 0) {
+      const Rational portion = need->second.amount / recipe.serves;
+      if (amount < portion * least_of_a_portion || amount <= 0) {
         continue;
       }
       taken += amount;
@@ -159,7 +159,7 @@ private:
         there += kitchen_.food(left.food).name == need->first && is_there(left, day) ? left.amount
                                                                                      : Rational(0);
       }
-      if (there < need->second.amount * enough) {
+      if (there < need->second.amount * (1 - kitchen::usual_give)) {
         out.lacking.push_back({need->second.food, Rational(need->second.amount - there)});
       }
     }
