@@ -15,6 +15,7 @@
 #include "emit/day_words.hpp"
 #include "emit/emit.hpp"
 #include "emit/words.hpp"
+#include "kitchen/hours.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -27,9 +28,8 @@ namespace {
 
 using text::Date;
 
-// What has no time of its own, or a late one, is told once in the evening. Common practice, no
-// source.
-constexpr int evening = 20 * 60;
+// What has no time of its own, or a later one than this, is told once in the evening. Common
+// practice, no source.
 constexpr int late = 19 * 60;
 
 std::string date_value(Date date) {
@@ -276,7 +276,7 @@ void Calendar::digest(Date date, const std::vector<const prep::Reminder*>& thing
   }
   const std::string summary = "In the evening: " + text::join(words, ", ");
   begin("evening-" + text::print_date(date));
-  line("DTSTART:" + time_value(date, evening));
+  line("DTSTART:" + time_value(date, kitchen::evening));
   text("SUMMARY", summary);
   text("DESCRIPTION", description);
   line("CATEGORIES:KITCHEN");

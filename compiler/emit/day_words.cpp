@@ -2,6 +2,7 @@
 
 #include "emit/words.hpp"
 #include "kitchen/contents.hpp"
+#include "kitchen/food_code.hpp"
 #include "measure/print.hpp"
 #include "prep/cooling.hpp"
 #include "prep/eaten_hot.hpp"
@@ -22,10 +23,13 @@ using measure::Rational;
 std::string cooling(const Compiled& compiled) {
   const measure::System system = compiled.kitchen.household.system;
   return fmt::format(
-      "Cool hot food in shallow boxes: from {} to {} within 2 hours, and to {} within another 4 "
+      "Cool hot food in shallow boxes: from {} to {} within {} hours, and to {} within another {} "
       "hours (FDA Food Code 3-501.14). Wash boards, knives and hands after raw meat.",
-      measure::print_at_most(135, system), measure::print_at_most(70, system),
-      measure::print_at_most(41, system));
+      measure::print_at_most(kitchen::hot_enough.fahrenheit, system),
+      measure::print_at_most(kitchen::cooled_first.fahrenheit, system),
+      kitchen::first_stage / text::minutes_an_hour,
+      measure::print_at_most(kitchen::cold_enough.fahrenheit, system),
+      kitchen::second_stage / text::minutes_an_hour);
 }
 
 namespace {
@@ -242,12 +246,12 @@ std::string boxes_of(const Compiled& compiled, resolve::MakingId making) {
   }
   const auto cooled = prep::cooling(compiled.kitchen, compiled.resolved.making(making));
   const std::optional<int> pans = cooled ? std::optional(cooled->pans) : std::nullopt;
-  return fmt::format(
-      "{}; store {} {}: {}",
-      pans ? fmt::format("; cool in {} shallow {} {} deep", *pans, *pans == 1 ? "pan" : "pans",
-                         compiled.kitchen.household.system == measure::System::us ? "2 in" : "5 cm")
-           : "",
-      all, all == 1 ? "box" : "boxes", text::join(words, ", "));
+  return fmt::format("{}; store {} {}: {}",
+                     pans ? fmt::format("; cool in {} shallow {} {} deep", *pans,
+                                        *pans == 1 ? "pan" : "pans",
+                                        prep::depth_of_pans(compiled.kitchen.household.system))
+                          : "",
+                     all, all == 1 ? "box" : "boxes", text::join(words, ", "));
 }
 
 std::string safe_temperature(const Compiled& compiled, const kitchen::Recipe& recipe) {

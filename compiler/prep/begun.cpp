@@ -1,5 +1,6 @@
 #include "prep/begun.hpp"
 
+#include "kitchen/hours.hpp"
 #include "text/date.hpp"
 
 namespace manciple::prep {
@@ -9,10 +10,10 @@ Begun begun_by_day(int moment) {
     return (at % text::minutes_a_day + text::minutes_a_day) % text::minutes_a_day;
   };
   int start = moment;
-  if (clock(start) < getting_up) {
-    start -= clock(start) + text::minutes_a_day - evening;
-  } else if (clock(start) > evening) {
-    start -= clock(start) - evening;
+  if (clock(start) < kitchen::getting_up) {
+    start -= clock(start) + text::minutes_a_day - kitchen::evening;
+  } else if (clock(start) > kitchen::evening) {
+    start -= clock(start) - kitchen::evening;
   }
   return {(clock(start) - start) / text::minutes_a_day, clock(start)};
 }

@@ -1,3 +1,5 @@
+#include "kitchen/food_code.hpp"
+#include "kitchen/hours.hpp"
 #include "prep/batch.hpp"
 #include "prep/begun.hpp"
 #include "prep/clean_first.hpp"
@@ -313,7 +315,7 @@ private:
     bool any = false;
     for (std::size_t d = 0; d < dishes.size(); ++d) {
       ToCook& dish = dishes[d];
-      dish.stands_here = dish.stands_here && done[d].cooking.start >= getting_up;
+      dish.stands_here = dish.stands_here && done[d].cooking.start >= kitchen::getting_up;
       if (dish.before > 0 && !dish.stands_here) {
         split(dish);
         any = true;
@@ -341,7 +343,7 @@ private:
     // On the day itself the hands are taken: the evening before it has time.
     const int days = std::max(1, begun.days_before);
     first.cooking.date = cook.date - std::chrono::days(days);
-    first.cooking.ready = begun.days_before == 0 ? evening : begun.clock;
+    first.cooking.ready = begun.days_before == 0 ? kitchen::evening : begun.clock;
     days_[first.cooking.date].push_back(std::move(first));
   }
 
@@ -378,12 +380,13 @@ private:
           : !elsewhere.empty()
               ? fmt::format("move {} to another day, and everything else is on time", elsewhere)
               : std::string("make it ahead, or choose another dish for that meal");
-      diagnostics_.remark(errors::done_early, recipe.at,
-                          fmt::format("{} is done at {} on {}, for {}, because hands and "
-                                      "appliances are needed for other dishes after that",
-                                      recipe.name, text::print_clock(std::max(0, cook.done)),
-                                      text::print_day(cook.date), text::print_clock(cook.ready)),
-                          fmt::format("{}; or keep it hot (135 F or above)", what));
+      diagnostics_.remark(
+          errors::done_early, recipe.at,
+          fmt::format("{} is done at {} on {}, for {}, because hands and "
+                      "appliances are needed for other dishes after that",
+                      recipe.name, text::print_clock(std::max(0, cook.done)),
+                      text::print_day(cook.date), text::print_clock(cook.ready)),
+          fmt::format("{}; or keep it hot ({} F or above)", what, kitchen::hot_enough.fahrenheit));
     }
   }
 

@@ -3,6 +3,7 @@
 #include "foods/convert.hpp"
 #include "kitchen/appliances.hpp"
 #include "kitchen/contents.hpp"
+#include "kitchen/food_code.hpp"
 #include "measure/print.hpp"
 #include "prep/eaten_hot.hpp"
 
@@ -13,10 +14,16 @@
 namespace manciple::prep {
 namespace {
 
-// 9 by 13 in, 2 in deep, in millilitres (25.4 mm an inch, exact).
+// Inches of a pan, and of what is in it.
+constexpr int pan_width = 9;
+constexpr int pan_length = 13;
+constexpr int pan_depth = 2;
+constexpr int pan_depth_metric = 5; // centimetres
+
+// What it holds, in millilitres (25.4 mm an inch, exact).
 const Rational& pan() {
   static const Rational cubic_inch(16387064, 1000000);
-  static const Rational out = cubic_inch * 9 * 13 * 2;
+  static const Rational out = cubic_inch * pan_width * pan_length * pan_depth;
   return out;
 }
 
@@ -68,6 +75,11 @@ int cooling_pans(const Rational& millilitres) {
   return static_cast<int>(measure::to_int64(measure::ceil(millilitres / pan())));
 }
 
+std::string depth_of_pans(measure::System system) {
+  return system == measure::System::us ? fmt::format("{} in", pan_depth)
+                                       : fmt::format("{} cm", pan_depth_metric);
+}
+
 std::optional<Cooling> cooling(const kitchen::Kitchen& kitchen, const resolve::Making& making) {
   const kitchen::Recipe& recipe = kitchen.recipe(making.recipe);
   Rational stored = making.left();
@@ -102,14 +114,14 @@ std::optional<Cooling> cooling(const kitchen::Kitchen& kitchen, const resolve::M
 
 std::string how_to_cool(const Cooling& cooled, bool in_boxes, const measure::Writing& writing) {
   const measure::System system = writing.system;
-  const std::string to = measure::print_at_most(stage_between, system);
+  const std::string to = measure::print_at_most(kitchen::cooled_first.fahrenheit, system);
   if (in_boxes) {
     return fmt::format("the open boxes in {}, to {}", cooled.liquid ? "ice water" : "a draught",
                        to);
   }
-  return fmt::format(
-      "in {} shallow {} no deeper than {}{}, to {}", cooled.pans, cooled.pans == 1 ? "pan" : "pans",
-      system == measure::System::us ? "2 in" : "5 cm", cooled.liquid ? ", in ice water" : "", to);
+  return fmt::format("in {} shallow {} no deeper than {}{}, to {}", cooled.pans,
+                     cooled.pans == 1 ? "pan" : "pans", depth_of_pans(system),
+                     cooled.liquid ? ", in ice water" : "", to);
 }
 
 } // namespace manciple::prep

@@ -19,17 +19,13 @@ std::optional<Rational> millilitres_of(const kitchen::Kitchen& kitchen,
 /// pans and smaller portions: FDA Food Code 2022, 3-501.15; the depth: common practice, no source.
 int cooling_pans(const Rational& millilitres);
 
-/// What is hot must be at 70 F (21 C) so many minutes after it is below 135 F, and at 41 F (5 C) so
-/// many after that: FDA Food Code 2022, 3-501.14.
-inline constexpr int first_stage = 120;
-inline constexpr int second_stage = 240;
-inline constexpr int stage_between = 70; // F
-inline constexpr int cold = 41;          // F
+/// How deep the food in them is at most, for a kitchen that measures so: "2 in", "5 cm".
+std::string depth_of_pans(measure::System system);
 
 /// How a hot batch that is stored is cooled.
 struct Cooling {
   int pans = 0;
-  int minutes = 0;     ///< until it is at 70 F
+  int minutes = 0;     ///< until the first stage of cooling is over (`kitchen/food_code.hpp`)
   bool liquid = false; ///< it can be stirred in ice water
 };
 

@@ -2,6 +2,7 @@
 
 #include "foods/counted.hpp"
 #include "foods/spoken.hpp"
+#include "kitchen/food_code.hpp"
 #include "prep/begun.hpp"
 #include "prep/by_products.hpp"
 #include "prep/cooling.hpp"
@@ -10,6 +11,7 @@
 #include "prep/reheat.hpp"
 #include "prep/ripening.hpp"
 #include "prep/work.hpp"
+#include "purchase/rules.hpp"
 #include "text/words.hpp"
 
 #include <fmt/format.h>
@@ -134,15 +136,14 @@ void Reminding::thaw_dishes() {
                         text::print_day(making.date), text::print_day(consumer.date)));
       }
       if (consumer.leftovers && !making.on_hand) {
-        const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
+        const int by = std::min(making.ready_by + kitchen::first_stage, text::minutes_a_day - 1);
         const bool hot = is_eaten_hot(kitchen_, recipe);
-        const bool us = kitchen_.household.system == measure::System::us;
         add(Kind::leftovers, making.date,
-            fmt::format(
-                "Put {} for {} into the {}{}", recipe.name, text::print_day(consumer.date),
-                consumer.from_freezer ? "freezer" : "fridge",
-                hot ? fmt::format(", in shallow boxes, at most {} deep", us ? "2 in" : "5 cm")
-                    : ""),
+            fmt::format("Put {} for {} into the {}{}", recipe.name, text::print_day(consumer.date),
+                        consumer.from_freezer ? "freezer" : "fridge",
+                        hot ? fmt::format(", in shallow boxes, at most {} deep",
+                                          depth_of_pans(kitchen_.household.system))
+                            : ""),
             making.session ? std::nullopt : std::optional(by));
       }
     }
@@ -155,7 +156,7 @@ void Reminding::by_products() {
     if (making.session) {
       continue; // one of its tasks
     }
-    const int by = std::min(making.ready_by + first_stage, text::minutes_a_day - 1);
+    const int by = std::min(making.ready_by + kitchen::first_stage, text::minutes_a_day - 1);
     for (const PutAway& put : put_away(kitchen_, resolved_, making.id)) {
       add(Kind::leftovers, making.date, in_words(kitchen_, resolved_, put), by);
     }
@@ -299,9 +300,8 @@ void Reminding::use_up() {
   for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
     const kitchen::StockLot& lot = kitchen_.on_hand.lots[l];
     const Rational left = lot.amount - shopping_.taken_of_lot(l);
-    const bool much =
-        left * 10 > lot.amount && foods::is_more_than_scraps(kitchen_.food(lot.food()), left);
-    if (much && lot.use_by && *lot.use_by <= plan_.until) {
+    if (purchase::is_worth_using_up(kitchen_.food(lot.food()), left, lot.amount) && lot.use_by &&
+        *lot.use_by <= plan_.until) {
       add(Kind::use_up, std::max(plan_.from, *lot.use_by - std::chrono::days(1)),
           fmt::format("{}, good until {}", amount(lot.food(), left), text::print_day(*lot.use_by)));
     }

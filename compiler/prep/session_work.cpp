@@ -1,6 +1,7 @@
 #include "prep/session_work.hpp"
 
 #include "foods/classes.hpp"
+#include "kitchen/food_code.hpp"
 #include "measure/print.hpp"
 #include "prep/batch.hpp"
 #include "prep/by_products.hpp"
@@ -239,7 +240,7 @@ void Building::cooking() {
   }
 }
 
-// What was hot goes into the fridge and freezer as soon as it has cooled to 70 F.
+// What was hot goes into the fridge and freezer as soon as the first stage of cooling is over.
 void Building::store(const Making& making, std::size_t last_hot, bool bagged) {
   int count = 0;
   const std::string where = boxes(making, count);
@@ -259,14 +260,14 @@ void Building::store(const Making& making, std::size_t last_hot, bool bagged) {
   work.making = making.id;
   work.add(std::move(task));
   out_.jobs.push_back(std::move(work));
-  // All of it together in the two hours of the first stage.
+  // All of it together within the first stage.
   int busy = 0;
   for (std::size_t w = last_hot + 1; w < out_.jobs.size(); ++w) {
     busy += out_.jobs[w].job.minutes();
   }
   const auto gaps = static_cast<int>(out_.jobs.size() - last_hot - 1);
   for (std::size_t w = last_hot; w + 1 < out_.jobs.size(); ++w) {
-    const int each = std::max(0, (first_stage - busy) / gaps);
+    const int each = std::max(0, (kitchen::first_stage - busy) / gaps);
     out_.jobs[w].job.wait = std::min(each, out_.jobs[w].job.wait.value_or(each));
   }
 }

@@ -1,3 +1,4 @@
+#include "kitchen/food_code.hpp"
 #include "measure/print.hpp"
 #include "prep/cooks.hpp"
 #include "prep/cooling.hpp"
@@ -159,12 +160,15 @@ void Session::write_tasks(const Placed& placed) {
         last[w] = out_.tasks.size();
       }
       if (const auto off = work_.cooled_after.find(w); off != work_.cooled_after.end()) {
-        task.by = placed.start[off->second] + work_.jobs[off->second].job.minutes() + first_stage;
+        task.by = placed.start[off->second] + work_.jobs[off->second].job.minutes() +
+                  kitchen::first_stage;
         const std::string by = text::print_clock((session().from + *task.by) % text::minutes_a_day);
         if (task.kind == Task::Kind::store) {
           task.what += fmt::format(
-              ", by {}; at {} by {}", by, measure::print_at_most(cold, kitchen_.household.system),
-              text::print_clock((session().from + *task.by + second_stage) % text::minutes_a_day));
+              ", by {}; at {} by {}", by,
+              measure::print_at_most(kitchen::cold_enough.fahrenheit, kitchen_.household.system),
+              text::print_clock((session().from + *task.by + kitchen::second_stage) %
+                                text::minutes_a_day));
         }
       }
       out_.tasks.push_back(task);

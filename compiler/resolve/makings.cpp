@@ -1,5 +1,6 @@
 #include "resolve/makings.hpp"
 
+#include "kitchen/hours.hpp"
 #include "resolve/dates.hpp"
 #include "resolve/errors.hpp"
 #include "resolve/made_before.hpp"
@@ -24,9 +25,6 @@ using kitchen::Recipe;
 using kitchen::Session;
 
 constexpr int never_old = 100'000; // days
-
-// What is packed for the next day is ready then. Common practice, no source.
-constexpr int evening = 20 * 60;
 
 // A recipe wanted somewhere at a time.
 struct Need {
@@ -129,7 +127,7 @@ void Maker::collect_dishes() {
         if (is_packed(kitchen_, meal)) {
           // For a session it is there in time in the morning; at home it is made in the evening.
           need.made = meal.date - std::chrono::days(1);
-          need.clock = evening;
+          need.clock = kitchen::evening;
           need.last = meal.date;
         }
         dishes_[static_cast<std::size_t>(*id)].push_back(std::move(need));

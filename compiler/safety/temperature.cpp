@@ -1,6 +1,7 @@
 #include "safety/temperature.hpp"
 
 #include "kitchen/contents.hpp"
+#include "kitchen/food_code.hpp"
 #include "safety/errors.hpp"
 #include "text/phrases.hpp"
 
@@ -18,8 +19,6 @@ using text::says;
 // oven, of fat or of sugar.
 constexpr int coolest_middle = 100;
 constexpr int hottest_middle = 212;
-// FDA Food Code 2022, 3-501.16.
-constexpr int hot_enough_to_hold = 135;
 // What is held no warmer than that is meant to be cold.
 constexpr int held_cold = 60;
 
@@ -78,11 +77,12 @@ void check_temperatures(const kitchen::Kitchen& kitchen, const kitchen::Recipe& 
   for (const kitchen::MethodStep& step : recipe.method) {
     const bool held = says(step.what, {"keep * warm", "hold * at", "keep * hot"});
     for (const int degrees : temperatures_in(step.what)) {
-      if (held && degrees < hot_enough_to_hold && degrees > held_cold) {
+      if (held && degrees < kitchen::hot_enough.fahrenheit && degrees > held_cold) {
         diagnostics
             .warning(errors::too_cool, step.at,
                      fmt::format("{}: {} F is too cool to keep food warm", recipe.name, degrees),
-                     "keep it at 135 F (57 C) or above, or cool it at once")
+                     fmt::format("keep it at {} F ({} C) or above, or cool it at once",
+                                 kitchen::hot_enough.fahrenheit, kitchen::hot_enough.celsius))
             .note(std::nullopt, "Food Code 3-501.16");
       } else if (!held && degrees <= hottest_middle && degrees > hottest && is_done_at(step.what)) {
         hottest = degrees;
