@@ -40,18 +40,21 @@ double litres_of(const Compiled& compiled, const resolve::Making& making,
 
 } // namespace
 
-std::array<std::vector<double>, 3> litres_of_boxes(const Compiled& compiled) {
+std::map<foods::Place, std::vector<double>> litres_of_boxes(const Compiled& compiled) {
   const kitchen::Plan& plan = compiled.plan();
   const auto nights = static_cast<std::size_t>((plan.until - plan.from).count()) + 1;
-  std::array<std::vector<double>, 3> out;
-  out.fill(std::vector<double>(nights, 0));
+  std::map<foods::Place, std::vector<double>> out;
+  for (const foods::Place place :
+       {foods::Place::pantry, foods::Place::fridge, foods::Place::freezer}) {
+    out[place].assign(nights, 0);
+  }
   std::vector<double> each; // what is made stands before what it goes into
   for (const resolve::Making& making : compiled.resolved.makings) {
     each.push_back(litres_of(compiled, making, each));
     const kitchen::Recipe& recipe = compiled.kitchen.recipe(making.recipe);
     for (const resolve::Consumer& consumer : making.consumers) {
-      auto& place = out.at(static_cast<std::size_t>(consumer.from_freezer ? foods::Place::freezer
-                                                                          : recipe.cool_place()));
+      std::vector<double>& place =
+          out.at(consumer.from_freezer ? foods::Place::freezer : recipe.cool_place());
       const auto first = std::max(making.date, plan.from);
       for (auto day = first; day < consumer.date && day <= plan.until;
            day += std::chrono::days(1)) {

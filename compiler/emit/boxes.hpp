@@ -2,16 +2,16 @@
 
 #include "emit/compiled.hpp"
 
-#include <array>
+#include <map>
 #include <vector>
 
 /// The room that boxes of what is cooked take.
 namespace manciple::emit {
 
-/// Litres on each night of the plan, by place (pantry, fridge, freezer): from the day on which
+/// Litres on each night of the plan, by place: from the day on which
 /// something is made until the day on which it is eaten or goes into something else. What a recipe
 /// makes in volume counts as that, else its ingredients as a litre a kilogram; what is left over
 /// and for nothing yet is left out. *Common practice, no source.*
-std::array<std::vector<double>, 3> litres_of_boxes(const Compiled& compiled);
+std::map<foods::Place, std::vector<double>> litres_of_boxes(const Compiled& compiled);
 
 } // namespace manciple::emit

@@ -10,7 +10,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <set>
 
@@ -152,17 +151,29 @@ std::string for_what(const Compiled& compiled, std::size_t line) {
 
 namespace {
 
+std::string_view ripeness_word(prep::Ripeness ripeness) {
+  switch (ripeness) {
+  case prep::Ripeness::ripe:
+    return "ripe";
+  case prep::Ripeness::nearly_ripe:
+    return "nearly ripe";
+  case prep::Ripeness::hard:
+    return "hard";
+  case prep::Ripeness::mixed:
+    break;
+  }
+  return "from ripe to hard";
+}
+
 // How ripe fruit is chosen: "hard", "2 ripe, 4 hard".
 std::string how_ripe(const Compiled& compiled, std::size_t index) {
-  static constexpr std::array<std::string_view, 4> words{"ripe", "nearly ripe", "hard",
-                                                         "from ripe to hard"};
   const purchase::Line& line = compiled.shopping.lines[index];
   const auto chosen =
       prep::ripeness_of(compiled.kitchen, compiled.resolved, compiled.shopping, index);
   std::vector<std::string> parts;
   for (const prep::Chosen& one : chosen) {
     const auto pieces = foods::pieces_in(food_of(compiled, line), one.amount);
-    const std::string_view word = words.at(static_cast<std::size_t>(one.ripeness));
+    const std::string_view word = ripeness_word(one.ripeness);
     parts.push_back(chosen.size() == 1
                         ? std::string(word)
                         : fmt::format("{} {}", pieces ? pieces->words : "some", word));

@@ -16,13 +16,6 @@ using measure::Rational;
 // Common practice, no source.
 const Rational default_ml_per_gram{3, 2};
 
-Place place_for(foods::Place place) {
-  static_assert(static_cast<int>(foods::Place::pantry) == static_cast<int>(Place::pantry) &&
-                static_cast<int>(foods::Place::fridge) == static_cast<int>(Place::fridge) &&
-                static_cast<int>(foods::Place::freezer) == static_cast<int>(Place::freezer));
-  return static_cast<Place>(place);
-}
-
 Rational ml_per_unit(const Food& food) {
   switch (foods::basis(food)) {
   case measure::Dimension::volume:
@@ -79,14 +72,26 @@ std::optional<int> once_opened(const Food& food, int sealed, int days) {
 
 } // namespace
 
+Place in_model(foods::Place place) {
+  switch (place) {
+  case foods::Place::fridge:
+    return Place::fridge;
+  case foods::Place::freezer:
+    return Place::freezer;
+  case foods::Place::pantry:
+    break;
+  }
+  return Place::pantry;
+}
+
 Keeping keeping_of(const Food& food, int days) {
-  Keeping result{place_for(food.stored), {}};
+  Keeping result{in_model(food.stored), {}};
   result.life.cool = longer_than_any_plan;
   if (food.is_household()) {
     return result;
   }
   const foods::Place place = food.keeps.best_place(food.stored);
-  result.place = place_for(place);
+  result.place = in_model(place);
   const auto& best = food.keeps.in(place);
   if (!best) {
     result.known = false;
@@ -108,7 +113,7 @@ std::optional<Keeping> keeping_of(const kitchen::StockLot& lot, const Food& food
   if (until < 0) {
     return std::nullopt;
   }
-  Keeping result{place_for(lot.place), {}};
+  Keeping result{in_model(lot.place), {}};
   result.life.cool = until;
   if (lot.place == foods::Place::freezer) {
     if (food.stored != foods::Place::freezer) {

@@ -10,6 +10,9 @@ namespace manciple::purchase {
 /// Days; longer than any plan: what does not spoil keeps so long.
 inline constexpr int longer_than_any_plan = 3650;
 
+/// A place at home as the model has it.
+buying::Place in_model(foods::Place place);
+
 /// Where a food is kept as it is bought, and how long.
 struct Keeping {
   buying::Place place = buying::Place::pantry;

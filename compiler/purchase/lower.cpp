@@ -393,19 +393,21 @@ private:
   // on hand of foods that no item has is taken off.
   void rooms() {
     const auto& household = kitchen_.household;
-    const std::array<std::optional<Rational>, buying::place_count> litres{
-        household.pantry_litres, household.fridge_litres, household.freezer_litres};
-    for (std::size_t p = 0; p < litres.size(); ++p) {
+    for (const auto& [place, litres] :
+         {std::pair(buying::Place::pantry, household.pantry_litres),
+          std::pair(buying::Place::fridge, household.fridge_litres),
+          std::pair(buying::Place::freezer, household.freezer_litres)}) {
+      const std::size_t p = buying::index(place);
       out_.other_room[p].assign(static_cast<std::size_t>(days_), 0);
       std::vector<buying::Volume> stock(static_cast<std::size_t>(days_), 0);
       for (std::size_t l = 0; l < kitchen_.on_hand.lots.size(); ++l) {
         add_lot(l, p, stock);
       }
-      if (!litres[p]) {
+      if (!litres) {
         continue;
       }
       const buying::Volume most =
-          measure::to_int64(measure::floor(*litres[p] * buying::microlitres_per_litre));
+          measure::to_int64(measure::floor(*litres * buying::microlitres_per_litre));
       for (std::size_t night = 0; night < stock.size(); ++night) {
         out_.model.room[p].push_back(std::max(most, stock[night]) - out_.other_room[p][night]);
       }

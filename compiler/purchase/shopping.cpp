@@ -414,11 +414,13 @@ private:
     const Lowered& lowered = out_.lowered;
     const auto before = static_cast<std::size_t>((kitchen_.plan->from - lowered.first).count());
     constexpr auto room_a_litre = buying::microlitres_per_litre * buying::amounts_per_unit;
-    for (std::size_t place = 0; place < buying::place_count; ++place) {
-      for (std::size_t night = before; night < out_.solution.room[place].size(); ++night) {
-        out_.litres[place].push_back(Rational(out_.solution.room[place][night]) / room_a_litre +
-                                     Rational(lowered.other_room[place][night]) /
-                                         buying::microlitres_per_litre);
+    for (const foods::Place place :
+         {foods::Place::pantry, foods::Place::fridge, foods::Place::freezer}) {
+      const std::size_t row = buying::index(in_model(place));
+      std::vector<Rational>& taken = out_.litres[place];
+      for (std::size_t night = before; night < out_.solution.room[row].size(); ++night) {
+        taken.push_back(Rational(out_.solution.room[row][night]) / room_a_litre +
+                        Rational(lowered.other_room[row][night]) / buying::microlitres_per_litre);
       }
     }
   }

@@ -4,6 +4,7 @@
 #include "purchase/lower.hpp"
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -136,9 +137,8 @@ struct Shopping {
   std::vector<StockRest> stock_left; ///< by lot
   std::vector<Rest> rests;           ///< by food
   std::vector<Shortfall> shortfalls; ///< by use
-  /// Litres taken on each night of the plan, by place (pantry, fridge, freezer); empty for places
-  /// without limit.
-  std::array<std::vector<Rational>, buying::place_count> litres;
+  /// Litres taken on each night of the plan, by place; empty for places without limit.
+  std::map<foods::Place, std::vector<Rational>> litres;
   Account account;
   Cents paid = 0;
   Cents cash_back = 0;

@@ -142,8 +142,8 @@ std::string room(const Compiled& compiled) {
       continue;
     }
     std::vector<double> taken;
-    for (const Rational& night : compiled.shopping.litres[static_cast<std::size_t>(place)]) {
-      taken.push_back(to_double(night) + boxes.at(static_cast<std::size_t>(place))[taken.size()]);
+    for (const Rational& night : compiled.shopping.litres.at(place)) {
+      taken.push_back(to_double(night) + boxes.at(place)[taken.size()]);
     }
     const double top = to_double(*capacity);
     std::string path = fmt::format("M0 {}", tenth(top));
