@@ -1,5 +1,5 @@
 // Which foods are of a class.
-#include "cli/commands.hpp"
+#include "cli/class_command.hpp"
 #include "cli/exit.hpp"
 #include "cli/house_here.hpp"
 #include "cli/report.hpp"

@@ -1,73 +1,42 @@
 #pragma once
 
-#include "measure/units.hpp"
-#include "text/date.hpp"
-
-#include <optional>
+#include <array>
 #include <string>
-#include <vector>
 
-/// What the program does for each command. Each gives the exit code: 0 good, 1 the input has
-/// errors.
+/// The commands of the program.
 namespace manciple::cli {
 
-/// What `build` is asked for.
-struct BuildRequest {
-  std::string plan;
-  std::string out;     ///< the folder to write to; empty: out/ and the plan's name
-  double search = 1;   ///< how hard to look for the cheapest list, times the usual work
-  bool strict = false; ///< what is still to be found, not known or counted long ago is an error
-  std::optional<text::Date> as_of; ///< the day from which is planned
-};
+class CommandLine;
 
-/// What `compare` is asked for.
-struct CompareRequest {
-  std::string before;     ///< a result, its folder or a plan; with `plan`, a revision of git
-  std::string after;      ///< likewise; with `plan`, empty for the working files
-  std::string plan;       ///< the plan whose revisions are compared
-  bool exit_code = false; ///< whether something changed is told by the exit code
-};
+/// Each adds a command to the command line: its name, its arguments and what it does.
+void add_new(CommandLine& to);
+void add_build(CommandLine& to);
+void add_compare(CommandLine& to);
+void add_check(CommandLine& to);
+void add_why(CommandLine& to);
+void add_food(CommandLine& to);
+void add_convert(CommandLine& to);
+void add_prices(CommandLine& to);
+void add_day(CommandLine& to);
+void add_use_up(CommandLine& to);
+void add_receipt(CommandLine& to);
+void add_settle(CommandLine& to);
+void add_review(CommandLine& to);
+void add_on_hand(CommandLine& to);
+void add_keys(CommandLine& to);
+void add_schema(CommandLine& to);
+void add_prep(CommandLine& to);
+void add_completion(CommandLine& to);
+void add_manual(CommandLine& to);
 
-/// What `use-up` is asked for.
-struct UseUpRequest {
-  std::string plan;
-  std::string date; ///< what is there on this day; empty: all that the plan leaves
-  std::string food; ///< only this one; empty: all
-};
+/// In the order in which --help lists them.
+inline constexpr std::array all_commands{
+    add_new,    add_build,  add_compare, add_check,      add_why,    add_food,   add_convert,
+    add_prices, add_day,    add_use_up,  add_receipt,    add_settle, add_review, add_on_hand,
+    add_keys,   add_schema, add_prep,    add_completion, add_manual};
 
-/// Makes a folder with a small house in it that builds, all at once; nothing that is there is
-/// touched.
-int new_house(const std::string& folder, measure::System system, text::Date from);
-int build(const BuildRequest& request);
-int compare(const CompareRequest& request);
-int check(const std::vector<std::string>& files);
-int why(const std::string& food, const std::string& plan);
-int food(const std::string& name);
-/// The foods of a class, or those that a diet does without.
-int foods_of_class(const std::string& word);
-int convert(const std::string& amount, const std::string& to);
-int prices(const std::optional<std::string>& food, const std::string& plan);
-int day(const std::string& date, const std::string& plan);
-int use_up(const UseUpRequest& request);
-int prep(const std::string& plan);
-/// What the list says of a day of shopping, as a receipt for each stop; written into plans/receipts
-/// where `write` says so, but over none that is there.
-int receipt(const std::string& date, const std::string& plan, bool write);
-/// What should be in the house in the morning of a day (empty: the day from which is planned), as a
-/// file of what is on hand; written into plans/on-hand where `write` says so.
-int on_hand(const std::string& date, const std::string& plan, bool write);
-/// What plans came to by their receipts (all plans of the house where none is named); with `write`
-/// as a page, too.
-int review(const std::vector<std::string>& plans, bool write);
-/// A receipt beside the list, and what the price list should say now; changed there where `write`
-/// says so.
-int settle(const std::string& receipt, const std::string& plan, bool write);
-/// A later count beside what should have been there.
-int settle_count(const std::string& count, const std::string& plan);
-/// The keys of a kind of file (all kinds where it is empty), with what stands at each, in the
-/// examples of a system of measures; where it is empty, in those of the house here.
-int keys(const std::string& kind, const std::string& measures);
-/// The JSON Schema of a kind of file, for editors.
-int schema(const std::string& kind);
+/// Does what the command line says, `words` of which the first is the program's name, and gives the
+/// exit code. `version` is the program's.
+int run(int count, const char* const* words, const std::string& version);
 
 } // namespace manciple::cli

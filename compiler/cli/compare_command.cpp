@@ -1,4 +1,5 @@
 // What changed between two results, plans or revisions.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
@@ -13,6 +14,13 @@
 
 namespace manciple::cli {
 namespace {
+
+struct CompareRequest {
+  std::string before;     ///< a result, its folder or a plan; with `plan`, a revision of git
+  std::string after;      ///< likewise; with `plan`, empty for the working files
+  std::string plan;       ///< the plan whose revisions are compared
+  bool exit_code = false; ///< whether something changed is told by the exit code
+};
 
 using compare::Result;
 
@@ -67,8 +75,6 @@ std::optional<Result> at_revision(const std::string& revision, const std::string
   return compiled(fmt::format("{} of revision '{}'", plan, revision), plan, *files);
 }
 
-} // namespace
-
 int compare(const CompareRequest& request) {
   if (request.plan.empty() && request.after.empty()) {
     complain("manciple: name two results or plans, or a revision and its plan with --plan\n");
@@ -87,6 +93,25 @@ int compare(const CompareRequest& request) {
   const compare::Changes changes = compare::compare(*before, *after);
   say(std::string_view(compare::print(changes)));
   return request.exit_code && !changes.none() ? differs : good;
+}
+
+} // namespace
+
+void add_compare(CommandLine& to) {
+  auto [command, asked] = to.add<CompareRequest>(
+      "compare",
+      "what changed between two results or plans, or between two revisions in git: the "
+      "list, the meals, what is cooked ahead, the days and what is paid",
+      compare);
+  command
+      .add_option("BEFORE", asked.before,
+                  "a folder or result.json of a build, or a plan; with --plan, a revision: HEAD~1")
+      ->required();
+  command.add_option("AFTER", asked.after,
+                     "the same (default, with --plan: the files as they are now)");
+  command.add_option("--plan", asked.plan,
+                     "compare this plan, with everything it needs, in two revisions");
+  command.add_flag("--exit-code", asked.exit_code, "end with 1 if something changed");
 }
 
 } // namespace manciple::cli

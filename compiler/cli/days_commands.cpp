@@ -1,4 +1,5 @@
 // Commands about the days and the sessions of a plan.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/report.hpp"
@@ -13,6 +14,15 @@
 
 namespace manciple::cli {
 namespace {
+
+struct DayRequest {
+  std::string date;
+  std::string plan;
+};
+
+struct PrepRequest {
+  std::string plan;
+};
 
 // The days of a plan that words mean: "2027-03-09", "9 mar", "9", "fri" (each Friday).
 std::vector<text::Date> days_meant(std::string_view words, const kitchen::Plan& plan) {
@@ -32,10 +42,9 @@ std::vector<text::Date> days_meant(std::string_view words, const kitchen::Plan& 
   return out;
 }
 
-} // namespace
-
-int day(const std::string& date, const std::string& plan) {
-  const auto compiled = compile_and_report(plan);
+int day(const DayRequest& request) {
+  const std::string& date = request.date;
+  const auto compiled = compile_and_report(request.plan);
   if (!compiled) {
     return bad_input;
   }
@@ -57,13 +66,28 @@ int day(const std::string& date, const std::string& plan) {
   return good;
 }
 
-int prep(const std::string& plan) {
-  const auto compiled = compile_and_report(plan);
+int prep(const PrepRequest& request) {
+  const auto compiled = compile_and_report(request.plan);
   if (!compiled) {
     return bad_input;
   }
   say(std::string_view(emit::sessions_text(*compiled)));
   return good;
+}
+
+} // namespace
+
+void add_day(CommandLine& to) {
+  auto [command, asked] =
+      to.add<DayRequest>("day", "one day of a plan: what to buy, thaw, soak, cook and eat", day);
+  command.add_option("DATE", asked.date, "for example 2027-03-09, '9 mar', 9 or fri")->required();
+  take_plan(command, asked.plan);
+}
+
+void add_prep(CommandLine& to) {
+  auto [command, asked] = to.add<PrepRequest>(
+      "prep", "the prep sessions of a plan, with a chart of who and what is busy when", prep);
+  command.add_option("PLAN", asked.plan, "the plan, for example plans/2027-03.yaml")->required();
 }
 
 } // namespace manciple::cli

@@ -1,4 +1,6 @@
 // Commands about foods, without a plan.
+#include "cli/class_command.hpp"
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/house_here.hpp"
@@ -16,6 +18,21 @@
 
 namespace manciple::cli {
 namespace {
+
+struct FoodRequest {
+  std::string food;
+  std::string food_class; ///< instead of a food
+};
+
+struct ConvertRequest {
+  std::string amount;
+  std::string to;
+};
+
+struct PricesRequest {
+  std::string food; ///< empty: all that are sold
+  std::string plan;
+};
 
 using foods::Food;
 using foods::Form;
@@ -242,8 +259,6 @@ void print_steps(const std::vector<foods::ConversionStep>& steps) {
   }
 }
 
-} // namespace
-
 int food(const std::string& name) {
   text::Sources sources;
   text::Diagnostics diagnostics;
@@ -272,7 +287,15 @@ int food(const std::string& name) {
   return good;
 }
 
-int convert(const std::string& amount, const std::string& to) {
+int food_or_class(const FoodRequest& request) {
+  if (request.food.empty() == request.food_class.empty()) {
+    throw CLI::ValidationError("food", "name a food, or a class with --class");
+  }
+  return request.food_class.empty() ? food(request.food) : foods_of_class(request.food_class);
+}
+
+int convert(const ConvertRequest& request) {
+  const auto& [amount, to] = request;
   text::Sources sources;
   text::Diagnostics diagnostics;
   foods::Book book;
@@ -316,10 +339,11 @@ int convert(const std::string& amount, const std::string& to) {
   return good;
 }
 
-int prices(const std::optional<std::string>& name, const std::string& plan) {
+int prices(const PricesRequest& request) {
+  const std::string& name = request.food;
   text::Sources sources;
   text::Diagnostics diagnostics;
-  kitchen::Kitchen house = kitchen::read_kitchen(plan, sources, diagnostics);
+  kitchen::Kitchen house = kitchen::read_kitchen(request.plan, sources, diagnostics);
   complain(std::string_view(text::render(diagnostics, sources)));
   if (diagnostics.errors() > 0) {
     return bad_input;
@@ -330,10 +354,10 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
     std::string text;
   };
   std::vector<Row> rows;
-  std::optional<foods::FoodId> only = name ? house.foods.find(*name) : std::nullopt;
-  if (name && !only) {
-    const std::string near = text::did_you_mean(foods::normal_name(*name), house.foods.names());
-    complain_of_name("no food is called", *name, near);
+  std::optional<foods::FoodId> only = name.empty() ? std::nullopt : house.foods.find(name);
+  if (!name.empty() && !only) {
+    const std::string near = text::did_you_mean(foods::normal_name(name), house.foods.names());
+    complain_of_name("no food is called", name, near);
     return bad_input;
   }
   for (const kitchen::Shop& shop : house.shops) {
@@ -386,10 +410,41 @@ int prices(const std::optional<std::string>& name, const std::string& plan) {
     say("  {}\n", r.text);
   }
   if (rows.empty()) {
-    complain("manciple: no price list has '{}'\n", name.value_or(""));
+    complain("manciple: no price list has '{}'\n", name);
     return bad_input;
   }
   return good;
+}
+
+} // namespace
+
+void add_food(CommandLine& to) {
+  auto [command, asked] = to.add<FoodRequest>(
+      "food", "what is known about a food, and from which source; or which foods belong to a class",
+      food_or_class);
+  command.add_option("FOOD", asked.food, "a food");
+  command.add_option(
+      "--class", asked.food_class,
+      "a class of foods, an allergen or a diet: which foods it concerns, and which labels to read");
+}
+
+void add_convert(CommandLine& to) {
+  auto [command, asked] = to.add<ConvertRequest>(
+      "convert", "an amount of a food in another measure, with each step and its source", convert);
+  command
+      .add_option("AMOUNT", asked.amount, "for example '2 cups onion, chopped' or '500 g onion'")
+      ->required();
+  command.add_option("--to", asked.to, "for example 'g', 'lb' or 'cups, sliced'")->required();
+}
+
+void add_prices(CommandLine& to) {
+  auto [command, asked] = to.add<PricesRequest>(
+      "prices",
+      "the prices known for a food by piece, measure or weight, as bought, and by weight as eaten, "
+      "cheapest first",
+      prices);
+  command.add_option("FOOD", asked.food, "a food (default: all that are sold)");
+  take_plan(command, asked.plan);
 }
 
 } // namespace manciple::cli

@@ -1,4 +1,5 @@
 // Commands about what files can say.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/house_here.hpp"
@@ -15,6 +16,15 @@
 
 namespace manciple::cli {
 namespace {
+
+struct KeysRequest {
+  std::string kind;     ///< empty: all kinds
+  std::string measures; ///< those of the examples; empty: as the house here measures
+};
+
+struct SchemaRequest {
+  std::string kind;
+};
 
 using kitchen::keys::Kind;
 using Json = nlohmann::ordered_json;
@@ -120,9 +130,8 @@ Json schema_of(const Value& value) {
   return any.size() == 1 ? Json(any.front()) : Json{{"anyOf", std::move(any)}};
 }
 
-} // namespace
-
-int keys(const std::string& kind, const std::string& measures) {
+int keys(const KeysRequest& request) {
+  const auto& [kind, measures] = request;
   const bool metric =
       measures.empty() ? is_metric_here() : measure::parse_system(measures) == System::metric;
   if (!kind.empty()) {
@@ -140,8 +149,8 @@ int keys(const std::string& kind, const std::string& measures) {
   return good;
 }
 
-int schema(const std::string& kind) {
-  const Kind* known = find_kind(kind);
+int schema(const SchemaRequest& request) {
+  const Kind* known = find_kind(request.kind);
   if (known == nullptr) {
     return bad_input;
   }
@@ -150,6 +159,27 @@ int schema(const std::string& kind) {
   out.update(schema_of(*known->value));
   say("{}\n", out.dump(1));
   return good;
+}
+
+} // namespace
+
+void add_keys(CommandLine& to) {
+  auto [command, asked] = to.add<KeysRequest>(
+      "keys", "what a file can say: every key, what values it takes, and what it means", keys);
+  command.add_option("KIND", asked.kind,
+                     "recipe, foods, household, on-hand, receipt, shop or plan (default: all)");
+  command
+      .add_option("--measures", asked.measures,
+                  "us or metric: the measures in the examples (default: those of this house)")
+      ->check(CLI::IsMember({"us", "metric"}).description(""));
+}
+
+void add_schema(CommandLine& to) {
+  auto [command, asked] = to.add<SchemaRequest>(
+      "schema", "the JSON Schema for a kind of file, for editors that check YAML with it", schema);
+  command
+      .add_option("KIND", asked.kind, "recipe, foods, household, on-hand, receipt, shop or plan")
+      ->required();
 }
 
 } // namespace manciple::cli

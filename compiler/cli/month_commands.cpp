@@ -1,4 +1,5 @@
 // Commands about the month as it happens: what was bought, what is there.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
@@ -14,6 +15,13 @@
 
 namespace manciple::cli {
 namespace {
+
+/// What `receipt` and `on-hand` are asked for.
+struct WriteRequest {
+  std::string date; ///< of `on-hand`, empty: the day from which the plan continues
+  std::string plan;
+  bool write = false; ///< into plans/, but over no file that is there
+};
 
 // A day as people write it, near the plan's beginning.
 std::optional<text::Date> day_meant(const std::string& words, const kitchen::Plan& plan) {
@@ -31,9 +39,9 @@ kitchen::Kitchen read_quietly(const std::string& plan, std::optional<text::Date>
   return kitchen::read_kitchen(plan, sources, said, text::disk(), as_of);
 }
 
-} // namespace
-
-int receipt(const std::string& date, const std::string& plan, bool write) {
+// What the list says about a day of shopping, as a receipt for each stop.
+int receipt(const WriteRequest& request) {
+  const auto& [date, plan, write] = request;
   const kitchen::Kitchen read = read_quietly(plan);
   const auto day = read.plan ? day_meant(date, *read.plan) : std::nullopt;
   if (read.plan && !day) {
@@ -71,7 +79,9 @@ int receipt(const std::string& date, const std::string& plan, bool write) {
   return code;
 }
 
-int on_hand(const std::string& date, const std::string& plan, bool write) {
+// What should be in the house on the morning of a day, as a file of what is on hand.
+int on_hand(const WriteRequest& request) {
+  const auto& [date, plan, write] = request;
   const kitchen::Kitchen read = read_quietly(plan);
   const auto day = date.empty() || !read.plan ? std::nullopt : day_meant(date, *read.plan);
   if (read.plan && !date.empty() && !day) {
@@ -92,6 +102,28 @@ int on_hand(const std::string& date, const std::string& plan, bool write) {
       kitchen::in_root(kitchen::root_of(plan),
                        fmt::format("plans/on-hand/{}.yaml", text::print_date(done->past.until)));
   return write_and_say(path, text, false);
+}
+
+} // namespace
+
+void add_receipt(CommandLine& to) {
+  auto [command, asked] = to.add<WriteRequest>(
+      "receipt", "the receipts of a shopping day, filled in from the list for you to correct",
+      receipt);
+  command.add_option("DATE", asked.date, "for example 2027-03-06 or '6 mar'")->required();
+  take_plan(command, asked.plan);
+  take_write(command, asked.write, "into plans/receipts");
+}
+
+void add_on_hand(CommandLine& to) {
+  auto [command, asked] = to.add<WriteRequest>(
+      "on-hand",
+      "what should be in the house on the morning of a day, where it is, and how long it is good",
+      on_hand);
+  command.add_option("--date", asked.date,
+                     "the day (default: the day from which the plan continues)");
+  take_plan(command, asked.plan);
+  take_write(command, asked.write, "into plans/on-hand");
 }
 
 } // namespace manciple::cli

@@ -1,4 +1,5 @@
 // Makes the folder of a new house.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/folder.hpp"
@@ -82,7 +83,20 @@ std::string with_days(std::string_view text, text::Date from) {
   return out;
 }
 
-int new_house(const std::string& folder, measure::System system, text::Date from) {
+namespace {
+
+struct NewRequest {
+  std::string folder;
+  std::string measures = "us";
+  std::string from = "2027-01-04"; ///< the first day of its plan
+};
+
+// Makes a folder with a small house in it that builds, all at once; nothing that is there is
+// touched.
+int new_house(const NewRequest& request) {
+  const std::string& folder = request.folder;
+  const measure::System system = *measure::parse_system(request.measures);
+  const text::Date from = date_of("--from", request.from, "2027-01-04");
   std::error_code none;
   const fs::path target = fs::absolute(folder, none).lexically_normal();
   const fs::path house = target.has_filename() ? target : target.parent_path();
@@ -111,6 +125,20 @@ int new_house(const std::string& folder, measure::System system, text::Date from
       "Every file says what it is for. To see its list:\n\n  manciple build {}\n",
       name, (fs::path(folder) / "plans/week.yaml").lexically_normal().string());
   return good;
+}
+
+} // namespace
+
+void add_new(CommandLine& to) {
+  auto [command, asked] = to.add<NewRequest>(
+      "new",
+      "make a folder with the files of a small household, ready to build and to make your own",
+      new_house);
+  command.add_option("FOLDER", asked.folder, "the folder to make; it must not exist yet")
+      ->required();
+  command.add_option("--measures", asked.measures, "us or metric (default: us)")
+      ->check(CLI::IsMember({"us", "metric"}).description(""));
+  command.add_option("--from", asked.from, "the first day of its plan (default: 2027-01-04)");
 }
 
 } // namespace manciple::cli

@@ -1,4 +1,5 @@
 // What plans came to.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
@@ -14,6 +15,11 @@
 
 namespace manciple::cli {
 namespace {
+
+struct ReviewRequest {
+  std::vector<std::string> plans; ///< none: all plans of the house that have receipts
+  bool write = false;             ///< as a page, too
+};
 
 // A plan of which something is done.
 struct OfPlan {
@@ -32,9 +38,8 @@ int write_page(const std::list<OfPlan>& plans, const std::string& plan) {
                        emit::review_html(months), true);
 }
 
-} // namespace
-
-int review(const std::vector<std::string>& named, bool write) {
+int review(const ReviewRequest& request) {
+  const auto& [named, write] = request;
   const std::vector<std::string> plans =
       named.empty() ? kitchen::plan_files(kitchen::house_here()) : named;
   std::list<OfPlan> reviewed_plans; // what stands in it stays in its place
@@ -58,6 +63,19 @@ int review(const std::vector<std::string>& named, bool write) {
     return bad_input;
   }
   return write ? write_page(reviewed_plans, plans.front()) : good;
+}
+
+} // namespace
+
+void add_review(CommandLine& to) {
+  auto [command, asked] = to.add<ReviewRequest>(
+      "review",
+      "what was spent by shop, department, meal and person, prices over time, what was "
+      "thrown away, what each shop saved, and how fast staples were used",
+      review);
+  command.add_option("FILES", asked.plans,
+                     "plans (default: all plans of the house that have receipts)");
+  command.add_flag("--write", asked.write, "also draw it as a page: out/review.html");
 }
 
 } // namespace manciple::cli

@@ -1,10 +1,12 @@
 // A receipt beside the list.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
 #include "cli/price_edit.hpp"
 #include "cli/report.hpp"
 #include "cli/say.hpp"
+#include "cli/settle_count.hpp"
 #include "cli/write_file.hpp"
 #include "foods/spoken.hpp"
 #include "history/settled.hpp"
@@ -16,6 +18,12 @@
 
 namespace manciple::cli {
 namespace {
+
+struct SettleRequest {
+  std::string file; ///< a receipt, or a later count
+  std::string plan; ///< empty: the one that the day is in
+  bool write = false;
+};
 
 using history::NewPrice;
 using history::SettledLine;
@@ -140,9 +148,8 @@ void say_other_prices(const Kitchen& kitchen, const history::Settled& settled) {
   }
 }
 
-} // namespace
-
-int settle(const std::string& path, const std::string& plan, bool write) {
+int settle(const SettleRequest& request) {
+  const auto& [path, plan, write] = request;
   const std::filesystem::path named(path);
   if (named.filename() == "on-hand.yaml" || named.parent_path().filename() == "on-hand") {
     return settle_count(path, plan);
@@ -188,6 +195,23 @@ int settle(const std::string& path, const std::string& plan, bool write) {
     return good;
   }
   return write_and_say(list, edited(text, edits), true);
+}
+
+} // namespace
+
+void add_settle(CommandLine& to) {
+  auto [command, asked] = to.add<SettleRequest>(
+      "settle",
+      "compare a receipt with the list, and show what the price list should say now; or "
+      "compare a later count with what should have been there",
+      settle);
+  command
+      .add_option(
+          "FILE", asked.file,
+          "for example plans/receipts/2027-03-06-corner.yaml or plans/on-hand/2027-03-10.yaml")
+      ->required();
+  command.add_option("--plan", asked.plan, "the plan (default: the one that the day is in)");
+  take_write(command, asked.write, "into the price list");
 }
 
 } // namespace manciple::cli

@@ -1,5 +1,5 @@
 // A count beside what should have been there.
-#include "cli/commands.hpp"
+#include "cli/settle_count.hpp"
 #include "cli/compile.hpp"
 #include "cli/exit.hpp"
 #include "cli/report.hpp"

@@ -1,4 +1,5 @@
 // What a plan leaves over, and what to make of it.
+#include "cli/command_line.hpp"
 #include "cli/commands.hpp"
 #include "cli/exit.hpp"
 #include "cli/report.hpp"
@@ -10,6 +11,12 @@
 
 namespace manciple::cli {
 namespace {
+
+struct UseUpRequest {
+  std::string plan;
+  std::string date; ///< what is there on this day; empty: all that the plan leaves
+  std::string food; ///< only this one; empty: all
+};
 
 // What of it is to be used up.
 std::vector<std::size_t> wanted_of(const emit::Compiled& compiled, const emit::UseUp& asked) {
@@ -46,8 +53,6 @@ std::optional<foods::FoodId> food_of(const std::string& name, const emit::Compil
   return std::nullopt;
 }
 
-} // namespace
-
 int use_up(const UseUpRequest& request) {
   const auto compiled = compile_and_report(request.plan);
   if (!compiled) {
@@ -76,6 +81,21 @@ int use_up(const UseUpRequest& request) {
   asked.suggestions = use_up::suggest(library, compiled->kitchen, asked.left, asked.wanted);
   say(std::string_view(emit::use_up_text(*compiled, asked)));
   return good;
+}
+
+} // namespace
+
+void add_use_up(CommandLine& to) {
+  auto [command, asked] =
+      to.add<UseUpRequest>("use-up",
+                           "what a plan leaves over, how long it is good and what it is "
+                           "worth; and which recipes in the library use it, best first",
+                           use_up);
+  command.add_option("PLAN", asked.plan, "the plan, for example plans/2027-03.yaml")->required();
+  command.add_option("--date", asked.date,
+                     "only what is in the house on a day of the plan, such as '9 mar' (default: "
+                     "everything that is left at its end or goes off before then)");
+  command.add_option("--for", asked.food, "only this food");
 }
 
 } // namespace manciple::cli

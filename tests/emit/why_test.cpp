@@ -3,6 +3,8 @@
 #include "cli/commands.hpp"
 #include "emit/emit.hpp"
 
+#include <array>
+
 namespace manciple {
 namespace {
 
@@ -37,7 +39,9 @@ TEST_F(WhyTest, WhatIsInTheHouseIsToldOfTheFoodThatItIs) {
 
 TEST_F(WhyTest, WhatServesTheUseOfAnotherFoodIsUsed) {
   testing::internal::CaptureStdout();
-  const int code = cli::why("penne", house.root() + "/plans/p.yaml");
+  const std::string plan = house.root() + "/plans/p.yaml";
+  const std::array words{"manciple", "why", "penne", "--plan", plan.c_str()};
+  const int code = cli::run(static_cast<int>(words.size()), words.data(), "0");
   EXPECT_NE(testing::internal::GetCapturedStdout().find("on hand: 1 lb penne"), std::string::npos);
   EXPECT_EQ(code, 0);
 }
