@@ -221,21 +221,10 @@ Household usual_household() {
   return household;
 }
 
-Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
-  Household household = usual_household();
-  const Fields fields(file, keys::household, diagnostics);
-  if (const Node* currency = fields.find("currency")) {
-    household.currency = currency_called(currency->scalar);
-    household.system.point = household.currency.point;
-  }
-  household.diets = read_diets(fields.named("diets"), names, diagnostics);
-  for (const Node* node : fields.list("people")) {
-    read_person(*node, household, names, diagnostics);
-  }
-  if (fields.has("meals")) {
-    read_slots(fields.named("meals"), household, diagnostics);
-  }
-  read_cooks(fields.list("cooks"), household, diagnostics);
+namespace {
+
+// Its measures, its week, its time zone and its words.
+void read_customs(const Fields& fields, Household& household, Diagnostics& diagnostics) {
   if (const Node* system = fields.find("measures")) {
     if (const auto known = measure::parse_system(system->scalar)) {
       household.system.system = *known;
@@ -263,6 +252,10 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
     }
   }
   read_words(fields.named("words"), household, diagnostics);
+}
+
+// Where things stand, what there is to cook with, and what that holds.
+void read_equipment(const Fields& fields, Household& household, Diagnostics& diagnostics) {
   if (const Node* storage = fields.find("storage")) {
     read_storage(*storage, household, diagnostics);
   }
@@ -275,6 +268,10 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
       household.holds[text::lower(entry->key.scalar)] = *litres * millilitres;
     }
   }
+}
+
+// What time, stops, waste and leftovers count, and how much there is to spend.
+void read_worths(const Fields& fields, Household& household, Diagnostics& diagnostics) {
   if (const Node* cost = fields.find("an hour costs")) {
     household.hour_cost = read_money(*cost, household.currency, diagnostics).value_or(0);
     household.stop_cost = household.hour_cost / stops_an_hour;
@@ -285,12 +282,13 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
   if (const Node* budget = fields.find("budget")) {
     household.budget = read_money(*budget, household.currency, diagnostics);
   }
-  if (const Node* cost = fields.find("throwing away costs")) {
-    household.waste_costs = read_percent(*cost, diagnostics).value_or(household.waste_costs);
-  }
-  if (const Node* give = fields.find("give")) {
-    household.give = read_percent(*give, diagnostics).value_or(household.give);
-  }
+  const auto share = [&](std::string_view key, Rational& into) {
+    if (const Node* node = fields.find(key)) {
+      into = read_percent(*node, diagnostics).value_or(into);
+    }
+  };
+  share("throwing away costs", household.waste_costs);
+  share("give", household.give);
   if (const Node* optional = fields.find("optional")) {
     household.buys_optional = optional->scalar == "buy";
     if (!household.buys_optional && optional->scalar != "leave") {
@@ -299,10 +297,29 @@ Household read_household(const Node& file, Names& names, Diagnostics& diagnostic
                         "write buy or leave");
     }
   }
-  if (const Node* worth = fields.find("leftovers are worth")) {
-    household.leftovers_worth =
-        read_percent(*worth, diagnostics).value_or(household.leftovers_worth);
+  share("leftovers are worth", household.leftovers_worth);
+}
+
+} // namespace
+
+Household read_household(const Node& file, Names& names, Diagnostics& diagnostics) {
+  Household household = usual_household();
+  const Fields fields(file, keys::household, diagnostics);
+  if (const Node* currency = fields.find("currency")) {
+    household.currency = currency_called(currency->scalar);
+    household.system.point = household.currency.point;
   }
+  household.diets = read_diets(fields.named("diets"), names, diagnostics);
+  for (const Node* node : fields.list("people")) {
+    read_person(*node, household, names, diagnostics);
+  }
+  if (fields.has("meals")) {
+    read_slots(fields.named("meals"), household, diagnostics);
+  }
+  read_cooks(fields.list("cooks"), household, diagnostics);
+  read_customs(fields, household, diagnostics);
+  read_equipment(fields, household, diagnostics);
+  read_worths(fields, household, diagnostics);
   household.member_of = read_shops(fields, "member of");
   read_buying(fields.named("buying"), household, names, diagnostics);
   read_any_of(fields.list("any of these"), household, names, diagnostics);

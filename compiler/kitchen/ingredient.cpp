@@ -246,42 +246,40 @@ bool Line::check_measure(Ingredient& ingredient, const foods::Food& food) {
   return true;
 }
 
-std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
-  std::vector<Word> rest = words;
-  if (!rest.empty() && rest.front().text == "of") {
-    rest.erase(rest.begin());
-  }
-  if (!rest.empty() && is_container(text::singular(rest.front().text)) && number_) {
-    container_ = text::singular(rest.front().text);
-    rest.erase(rest.begin());
-    if (!rest.empty() && rest.front().text == "of") {
-      rest.erase(rest.begin());
+// Takes the container, and "of" before and after it, from the words: "2 cans of tomatoes".
+void Line::take_container(std::vector<Word>& words) {
+  const auto take_of = [&] {
+    if (!words.empty() && words.front().text == "of") {
+      words.erase(words.begin());
     }
+  };
+  take_of();
+  if (!words.empty() && is_container(text::singular(words.front().text)) && number_) {
+    container_ = text::singular(words.front().text);
+    words.erase(words.begin());
+    take_of();
   }
-  auto found = match(rest);
-  if (found && !first_after_.empty()) { // "peas, frozen" are frozen peas
+}
+
+// Which food is meant where another goes by the name alone: "peas, frozen" are frozen peas.
+void Line::settle_kind(const std::vector<Word>& words, Match& found) {
+  if (!first_after_.empty()) {
     std::string name = first_after_;
-    for (std::size_t i = found->first; i < found->last; ++i) {
-      name += " " + rest[i].text;
+    for (std::size_t i = found.first; i < found.last; ++i) {
+      name += " " + words[i].text;
     }
     if (const auto kind = names_.find(name)) {
-      found->target = *kind;
+      found.target = *kind;
       std::erase(after_, form_of(first_after_).value_or(Form::plain));
     }
   }
-  if (found && number_ && !unit_ && !pack_ && container_.empty() && rest.size() == 1 &&
-      foods::normal_name(rest.front().text) == "pepper") {
-    found->target = names_.find("bell pepper").value_or(found->target); // nobody counts the spice
+  if (number_ && !unit_ && !pack_ && container_.empty() && words.size() == 1 &&
+      foods::normal_name(words.front().text) == "pepper") {
+    found.target = names_.find("bell pepper").value_or(found.target); // nobody counts the spice
   }
-  const bool understood = found && understands(rest, *found);
-  const auto unknown = understood ? std::nullopt : carry(rest, found);
-  if (!understood && !unknown) {
-    return std::nullopt;
-  }
-  if (understood) {
-    explain(rest, *found);
-  }
-  const Target target = unknown ? *unknown : found->target;
+}
+
+void Line::warn_of_notes(const Target& target) {
   for (const Word& word : notes_) {
     if (names_.find(word.text) != target) {
       diagnostics_.warning(
@@ -290,6 +288,74 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
           "name the food before the comma, and put each food on a line of its own");
     }
   }
+}
+
+// What one of the number is, before any form: a pack or a piece of its size, as bought, what the
+// food comes in, or the measure that is written.
+foods::Amount Line::one_of(const foods::Food* food, bool packed_pieces) const {
+  if (pack_ && (!unit_ || !container_.empty())) {
+    return {pack_->amount, {pack_->unit, {}}, Form::plain, false};
+  }
+  if (packed_pieces) {
+    return {pieces_->number, {Unit::each, pieces_->piece}, Form::plain, false};
+  }
+  foods::Amount out{1, {unit_.value_or(Unit::each), piece_}, Form::plain, !before_.empty()};
+  if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
+    out.measure.piece = piece_of(*food, container_);
+    const foods::Piece* metric = customs_.system != measure::System::us
+                                     ? food->piece("metric " + out.measure.piece)
+                                     : nullptr;
+    if (metric != nullptr) {
+      return {metric->grams, {Unit::gram, {}}, Form::plain, false};
+    }
+  }
+  return out;
+}
+
+// Gives the ingredient its amount. False on an error.
+bool Line::put_amount(Ingredient& ingredient, const foods::Food* food, bool packed_pieces) {
+  foods::Amount amount = one_of(food, packed_pieces);
+  const Rational low = amount.number * number_->low;
+  amount.number *= number_->high;
+  if (food != nullptr) {
+    amount.form = form_for(*food).value_or(Form::plain);
+    const bool drained_pack = amount.form == Form::drained && (pack_ || !container_.empty());
+    if (drained_pack) {
+      amount.form = Form::plain; // the can is bought whole
+      ingredient.drained_can = true;
+    }
+    if (amount.number <= 0) {
+      error(errors::unread_amount, 0, line_.size(), "an amount must be more than zero");
+      return false;
+    }
+  }
+  if (low != amount.number) {
+    ingredient.low = low;
+  }
+  if (!container_.empty() || is_container(amount.measure.piece)) {
+    ingredient.containers = number_->high;
+    ingredient.any_size = !pack_ && !unit_ && !packed_pieces;
+  }
+  ingredient.amount = amount;
+  return true;
+}
+
+std::optional<Ingredient> Line::finish(std::vector<Word> words) {
+  take_container(words);
+  auto found = match(words);
+  if (found) {
+    settle_kind(words, *found);
+  }
+  const bool understood = found && understands(words, *found);
+  const auto unknown = understood ? std::nullopt : carry(words, found);
+  if (!understood && !unknown) {
+    return std::nullopt;
+  }
+  if (understood) {
+    explain(words, *found);
+  }
+  const Target target = unknown ? *unknown : found->target;
+  warn_of_notes(target);
   const foods::Food* food = names_.food(target);
   const bool packed_pieces = pieces_ && !container_.empty() && !pack_ && food != nullptr &&
                              (pieces_->piece.empty() || food->piece(pieces_->piece) != nullptr);
@@ -306,49 +372,9 @@ std::optional<Ingredient> Line::finish(const std::vector<Word>& words) {
                  note_};
   out.text = std::string(text::trim(
       std::string_view(node_.scalar).substr(std::min(offset_, node_.scalar.size()), line_.size())));
-  if (!number_) {
-    return out;
+  if (number_ && !put_amount(out, food, packed_pieces)) {
+    return std::nullopt;
   }
-  foods::Amount amount{
-      number_->high, {unit_.value_or(Unit::each), piece_}, Form::plain, !before_.empty()};
-  std::optional<Rational> low = number_->low;
-  if (pack_ && (!unit_ || !container_.empty())) {
-    // So many packs or pieces of that size, as bought.
-    amount = {number_->high * pack_->amount, {pack_->unit, {}}, Form::plain, false};
-    low = number_->low * pack_->amount;
-  } else if (packed_pieces) {
-    amount = {number_->high * pieces_->number, {Unit::each, pieces_->piece}, Form::plain, false};
-    low = number_->low * pieces_->number;
-  } else if (!container_.empty() && food != nullptr && piece_.empty() && !unit_) {
-    amount.measure.piece = piece_of(*food, container_);
-    const foods::Piece* metric = customs_.system != measure::System::us
-                                     ? food->piece("metric " + amount.measure.piece)
-                                     : nullptr;
-    if (metric != nullptr) {
-      amount = {number_->high * metric->grams, {Unit::gram, {}}, Form::plain, false};
-      low = number_->low * metric->grams;
-    }
-  }
-  if (food != nullptr) {
-    amount.form = form_for(*food).value_or(Form::plain);
-    const bool drained_pack = amount.form == Form::drained && (pack_ || !container_.empty());
-    if (drained_pack) {
-      amount.form = Form::plain; // the can is bought whole
-      out.drained_can = true;
-    }
-    if (amount.number <= 0) {
-      error(errors::unread_amount, 0, line_.size(), "an amount must be more than zero");
-      return std::nullopt;
-    }
-  }
-  if (low && *low != amount.number) {
-    out.low = low;
-  }
-  if (!container_.empty() || is_container(amount.measure.piece)) {
-    out.containers = number_->high;
-    out.any_size = !pack_ && !unit_ && !packed_pieces;
-  }
-  out.amount = amount;
   return out;
 }
 
@@ -403,11 +429,11 @@ std::vector<Ingredient> Line::read() {
   if (!take_amount(cursor)) {
     return {};
   }
-  const std::vector<Word> words = words_of(cursor.rest(), cursor.at, customs_);
+  std::vector<Word> words = words_of(cursor.rest(), cursor.at, customs_);
   if (std::vector<Ingredient> two = several(cursor.rest(), cursor.at); !two.empty()) {
     return two;
   }
-  auto ingredient = finish(words);
+  auto ingredient = finish(std::move(words));
   if (!ingredient) {
     return {};
   }

@@ -50,7 +50,12 @@ private:
   bool has_slip(const std::vector<Word>& words, const std::optional<Match>& found) const;
   void refuse(const std::vector<Word>& words, const std::optional<Match>& found);
   bool is_known(const Word& word, const foods::Food* food) const;
-  std::optional<Ingredient> finish(const std::vector<Word>& words);
+  void take_container(std::vector<Word>& words);
+  void settle_kind(const std::vector<Word>& words, Match& found);
+  void warn_of_notes(const Target& target);
+  [[nodiscard]] foods::Amount one_of(const foods::Food* food, bool packed_pieces) const;
+  bool put_amount(Ingredient& ingredient, const foods::Food* food, bool packed_pieces);
+  std::optional<Ingredient> finish(std::vector<Word> words);
   std::optional<foods::Form> form_for(const foods::Food& food) const;
   bool check_measure(Ingredient& ingredient, const foods::Food& food);
   std::vector<Ingredient> several(std::string_view head, std::size_t at);

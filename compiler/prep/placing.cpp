@@ -3,6 +3,7 @@
 #include "prep/one_by_one.hpp"
 
 #include <algorithm>
+#include <initializer_list>
 #include <limits>
 
 namespace manciple::prep {
@@ -34,6 +35,14 @@ struct InOven {
   bool warms = false;
 };
 
+// When a group has an oven with several places at a temperature.
+struct AtHeat {
+  std::size_t group = 0;
+  std::size_t oven = 0; // the resource
+  int fahrenheit = 0;
+  std::vector<std::size_t> minutes; // of the group
+};
+
 class Placing {
 public:
   Placing(std::vector<Job> jobs, const Workplace& workplace, std::vector<Taken> taken)
@@ -56,6 +65,9 @@ public:
 private:
   void gather();
   [[nodiscard]] scheduling::Project project(bool backwards);
+  [[nodiscard]] std::vector<AtHeat> at_heat() const;
+  void keep_heats_apart(std::vector<int>& capacity, std::vector<std::vector<Row>>& rows);
+  void put_in_order(scheduling::Project& project, bool backwards) const;
   /// What is taken already, in the project's minutes.
   [[nodiscard]] std::vector<Row> in_use(const scheduling::Project& project, bool backwards) const;
   [[nodiscard]] std::vector<int> starts(const std::vector<int>& of_groups, bool backwards) const;
@@ -167,108 +179,113 @@ std::vector<scheduling::Piece> pieces(const std::vector<Row>& rows) {
   return out;
 }
 
+std::vector<AtHeat> Placing::at_heat() const {
+  std::vector<AtHeat> out;
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    const Group& group = groups_[g];
+    for (std::size_t i = 0; i < group.jobs.size(); ++i) {
+      int at = group.offset[i];
+      for (const Stretch& stretch : jobs_[group.jobs[i]].stretches) {
+        const auto oven = workplace_.resource(stretch.appliance);
+        if (stretch.fahrenheit && oven && workplace_.capacity()[*oven] > 1) {
+          AtHeat one{g, *oven, *stretch.fahrenheit, {}};
+          const int lead = led_[group.jobs[i]];
+          for (int m = std::max(0, at - lead); m < at + stretch.minutes; ++m) {
+            one.minutes.push_back(static_cast<std::size_t>(m));
+          }
+          out.push_back(std::move(one));
+        }
+        at += stretch.minutes;
+      }
+    }
+  }
+  return out;
+}
+
+// Adds a resource of which there is one, and which these take in their minutes: so no two of them
+// overlap.
+void add_exclusion(std::initializer_list<const AtHeat*> takers, std::vector<int>& capacity,
+                   std::vector<std::vector<Row>>& rows) {
+  capacity.push_back(1);
+  for (std::vector<Row>& of_group : rows) {
+    for (Row& row : of_group) {
+      row.push_back(0);
+    }
+  }
+  for (const AtHeat* one : takers) {
+    for (const std::size_t m : one->minutes) {
+      rows[one->group][m].back() = 1;
+    }
+  }
+}
+
+// An oven with several places has one temperature: two groups that need it at different ones never
+// both have it, nor does a group have it while it is taken at another.
+void Placing::keep_heats_apart(std::vector<int>& capacity, std::vector<std::vector<Row>>& rows) {
+  const std::vector<AtHeat> all = at_heat();
+  for (std::size_t a = 0; a < all.size(); ++a) {
+    for (std::size_t b = 0; b < a; ++b) {
+      if (all[a].group != all[b].group && all[a].oven == all[b].oven &&
+          !is_as_hot(all[a].fahrenheit, all[b].fahrenheit)) {
+        add_exclusion({&all[a], &all[b]}, capacity, rows);
+      }
+    }
+  }
+  apart_.assign(taken_.size(), {});
+  for (std::size_t t = 0; t < taken_.size(); ++t) {
+    const Stretch& by = taken_[t].by;
+    for (const AtHeat& one : all) {
+      if (by.fahrenheit && workplace_.resource(by.appliance) == one.oven &&
+          !is_as_hot(*by.fahrenheit, one.fahrenheit)) {
+        apart_[t].push_back(capacity.size());
+        add_exclusion({&one}, capacity, rows);
+      }
+    }
+  }
+}
+
+// What follows what, by group; backwards, the rest of the day after its meal follows, too.
+void Placing::put_in_order(scheduling::Project& project, bool backwards) const {
+  std::vector<std::size_t> group(jobs_.size());
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    for (const std::size_t j : groups_[g].jobs) {
+      group[j] = g;
+    }
+  }
+  for (std::size_t j = 0; j < jobs_.size(); ++j) {
+    for (const std::size_t before : jobs_[j].after) {
+      if (group[before] != group[j]) {
+        project.activities[backwards ? group[before] : group[j]].after.push_back(
+            backwards ? group[j] : group[before]);
+      }
+    }
+    if (backwards && jobs_[j].due && end_ > *jobs_[j].due) {
+      project.activities[group[j]].after.push_back(project.activities.size());
+      project.activities.push_back(
+          {{scheduling::Piece{end_ - *jobs_[j].due, Row(project.capacity.size(), 0)}}, {}});
+    }
+  }
+  for (scheduling::Activity& activity : project.activities) {
+    std::sort(activity.after.begin(), activity.after.end());
+    activity.after.erase(std::unique(activity.after.begin(), activity.after.end()),
+                         activity.after.end());
+  }
+}
+
 scheduling::Project Placing::project(bool backwards) {
   scheduling::Project out{workplace_.capacity(), {}};
   std::vector<std::vector<Row>> rows;
   for (const Group& group : groups_) {
     rows.push_back(group.rows);
   }
-  // An oven with several places has one temperature: two groups that need it at different ones
-  // never both have it.
-  struct Hot {
-    std::size_t group;
-    std::size_t oven;
-    int fahrenheit;
-    std::vector<std::size_t> minutes;
-  };
-  std::vector<Hot> hot;
-  for (std::size_t g = 0; g < groups_.size(); ++g) {
-    const Group& group = groups_[g];
-    for (std::size_t i = 0; i < group.jobs.size(); ++i) {
-      const Job& job = jobs_[group.jobs[i]];
-      int at = group.offset[i];
-      for (const Stretch& stretch : job.stretches) {
-        const auto oven = workplace_.resource(stretch.appliance);
-        if (stretch.fahrenheit && oven && workplace_.capacity()[*oven] > 1) {
-          Hot one{g, *oven, *stretch.fahrenheit, {}};
-          const int lead = led_[group.jobs[i]];
-          for (int m = std::max(0, at - lead); m < at + stretch.minutes; ++m) {
-            one.minutes.push_back(static_cast<std::size_t>(m));
-          }
-          hot.push_back(std::move(one));
-        }
-        at += stretch.minutes;
-      }
-    }
-  }
-  for (std::size_t a = 0; a < hot.size(); ++a) {
-    for (std::size_t b = 0; b < a; ++b) {
-      if (hot[a].group == hot[b].group || hot[a].oven != hot[b].oven ||
-          is_as_hot(hot[a].fahrenheit, hot[b].fahrenheit)) {
-        continue;
-      }
-      out.capacity.push_back(1);
-      for (std::vector<Row>& of_group : rows) {
-        for (Row& row : of_group) {
-          row.push_back(0);
-        }
-      }
-      for (const Hot* one : {&hot[a], &hot[b]}) {
-        for (const std::size_t m : one->minutes) {
-          rows[one->group][m].back() = 1;
-        }
-      }
-    }
-  }
-  apart_.assign(taken_.size(), {});
-  for (std::size_t t = 0; t < taken_.size(); ++t) {
-    for (const Hot& one : hot) {
-      const bool other = taken_[t].by.fahrenheit &&
-                         workplace_.resource(taken_[t].by.appliance) == one.oven &&
-                         !is_as_hot(*taken_[t].by.fahrenheit, one.fahrenheit);
-      if (other) {
-        apart_[t].push_back(out.capacity.size());
-        out.capacity.push_back(1);
-        for (std::vector<Row>& of_group : rows) {
-          for (Row& row : of_group) {
-            row.push_back(0);
-          }
-        }
-        for (const std::size_t m : one.minutes) {
-          rows[one.group][m].back() = 1;
-        }
-      }
-    }
-  }
-  std::vector<std::size_t> index(jobs_.size());
-  for (std::size_t g = 0; g < groups_.size(); ++g) {
-    for (const std::size_t j : groups_[g].jobs) {
-      index[j] = g;
-    }
+  keep_heats_apart(out.capacity, rows);
+  for (std::vector<Row>& of_group : rows) {
     if (backwards) {
-      std::reverse(rows[g].begin(), rows[g].end());
+      std::reverse(of_group.begin(), of_group.end());
     }
-    out.activities.push_back({pieces(rows[g]), {}});
+    out.activities.push_back({pieces(of_group), {}});
   }
-  for (std::size_t j = 0; j < jobs_.size(); ++j) {
-    for (const std::size_t before : jobs_[j].after) {
-      if (index[before] != index[j]) {
-        out.activities[backwards ? index[before] : index[j]].after.push_back(
-            backwards ? index[j] : index[before]);
-      }
-    }
-    if (backwards && jobs_[j].due && end_ > *jobs_[j].due) {
-      // The rest of the day after its meal.
-      out.activities[index[j]].after.push_back(out.activities.size());
-      out.activities.push_back(
-          {{scheduling::Piece{end_ - *jobs_[j].due, Row(out.capacity.size(), 0)}}, {}});
-    }
-  }
-  for (scheduling::Activity& activity : out.activities) {
-    std::sort(activity.after.begin(), activity.after.end());
-    activity.after.erase(std::unique(activity.after.begin(), activity.after.end()),
-                         activity.after.end());
-  }
+  put_in_order(out, backwards);
   return out;
 }
 

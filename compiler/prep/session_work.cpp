@@ -37,6 +37,16 @@ Task wash_after_raw(std::string_view after) {
   return wash;
 }
 
+// A making that is being cooked.
+struct InHand {
+  const Making& making;
+  std::optional<Cooling> cooled;       // how, if it has to be
+  std::optional<std::size_t> last_hot; // job
+  std::size_t first = 0;               // job
+  bool cooling_said = false;           // by a step
+  bool bagged = false;                 // by a step
+};
+
 class Building {
 public:
   Building(const Kitchen& kitchen, const Resolved& resolved, const std::vector<Freezing>& freezing,
@@ -56,6 +66,9 @@ private:
   void mise();
   void portions();
   void cooking();
+  void cook(const Making& making);
+  void add_step(InHand& hand, StepWork step);
+  void cool(const InHand& hand);
   void store(const Making& making, std::size_t last_hot, bool bagged);
   void keep_by_products(const Making& making);
   void clear_up();
@@ -154,90 +167,101 @@ std::string Building::boxes(const Making& making, int& count) const {
 
 void Building::cooking() {
   for (const Making& making : resolved_.makings) {
-    if (making.session != index_) {
-      continue;
+    if (making.session == index_) {
+      cook(making);
     }
-    const Recipe& recipe = kitchen_.recipe(making.recipe);
-    const auto cut = cut_.find(making.id);
-    const std::vector<StepWork> steps =
-        work_of(kitchen_, making, cut == cut_.end() ? CutBefore{} : cut->second);
-    const auto cooled = prep::cooling(kitchen_, making);
-    std::optional<std::size_t> last_hot; // of the steps
-    for (std::size_t s = 0; s < steps.size(); ++s) {
-      last_hot = recipe.method[steps[s].step].is_hot ? std::optional(s) : last_hot;
-    }
-    std::vector<std::size_t> before = out_.before[making.id];
-    const std::size_t first = out_.jobs.size();
-    bool cooling_said = false;
-    bool bagged = false;
-    for (std::size_t s = 0; s < steps.size(); ++s) {
-      StepWork step = steps[s];
-      const kitchen::MethodStep& method = recipe.method[step.step];
-      Task task;
-      task.what = fmt::format("{}: {}", recipe.name, step.what);
-      const bool after_heat = last_hot && s > *last_hot;
-      if (cooled && after_heat && !cooling_said && cools(method)) {
-        cooling_said = true;
-        task.kind = Task::Kind::cool;
-        task.what += fmt::format(" ({})", how_to_cool(*cooled, false, kitchen_.household.system));
-        step.then = std::max(step.then, cooled->minutes);
-      }
-      bagged = bagged || (after_heat && stores(method));
-      static_cast<Effort&>(task) = effort_of(step);
-      task.purpose = purposes(kitchen_, resolved_, making.id);
-      task.making = making.id;
-      task.step = step.step;
-      SessionJob work;
-      work.job = job_of(step);
-      work.job.after = std::exchange(before, {out_.jobs.size()});
-      work.making = making.id;
-      if (out_.jobs.size() > first) {
-        out_.jobs.back().job.next = out_.jobs.size();
-      }
-      const int at = hands_begin(step);
-      if (step.change > 0) {
-        Task heat = heat_up(kitchen_, resolved_, making.id, step.appliance, *step.fahrenheit);
-        heat.then = step.change;
-        work.tasks.emplace_back(0, std::move(heat));
-      }
-      if (step.wash > 0) {
-        Task wash = wash_after_raw(recipe.name);
-        wash.making = making.id;
-        wash.hands_on = step.wash;
-        work.tasks.emplace_back(at + step.hands_on, std::move(wash));
-      }
-      work.tasks.emplace_back(at, std::move(task));
-      if (work.tasks.back().second.kind == Task::Kind::cool) {
-        out_.cooled_after[out_.jobs.size()] = first + *last_hot;
-      }
-      out_.jobs.push_back(std::move(work));
-    }
-    if (out_.jobs.size() == first) {
-      continue;
-    }
-    if (cooled && !cooling_said && last_hot) {
-      SessionJob work;
-      Task task;
-      task.kind = Task::Kind::cool;
-      task.what = fmt::format("{}: cool {}", recipe.name,
-                              how_to_cool(*cooled, bagged, kitchen_.household.system));
-      task.making = making.id;
-      task.hands_on = 2 + 2 * cooled->pans; // to ladle it over; common practice, no source
-      task.then = cooled->minutes;
-      work.job.after = {out_.jobs.size() - 1};
-      out_.jobs.back().job.next = out_.jobs.size();
-      out_.cooled_after[out_.jobs.size()] = first + *last_hot;
-      work.making = making.id;
-      work.add(task);
-      work.job.stretches.push_back({task.then, false});
-      out_.jobs.push_back(std::move(work));
-    }
-    if (cooled) {
-      store(making, first + *last_hot, bagged);
-    }
-    out_.steps[making.id] = {first, out_.jobs.size() - 1};
-    keep_by_products(making);
   }
+}
+
+// Each step is a job; what is stored is cooled, and goes into its boxes, after the last hot one.
+void Building::cook(const Making& making) {
+  const Recipe& recipe = kitchen_.recipe(making.recipe);
+  const auto cut = cut_.find(making.id);
+  const std::vector<StepWork> steps =
+      work_of(kitchen_, making, cut == cut_.end() ? CutBefore{} : cut->second);
+  InHand hand{making, prep::cooling(kitchen_, making), {}, out_.jobs.size()};
+  for (std::size_t s = 0; s < steps.size(); ++s) {
+    hand.last_hot =
+        recipe.method[steps[s].step].is_hot ? std::optional(hand.first + s) : hand.last_hot;
+  }
+  for (const StepWork& step : steps) {
+    add_step(hand, step);
+  }
+  if (steps.empty()) {
+    return;
+  }
+  if (hand.cooled && !hand.cooling_said && hand.last_hot) {
+    cool(hand);
+  }
+  if (hand.cooled) {
+    store(making, *hand.last_hot, hand.bagged);
+  }
+  out_.steps[making.id] = {hand.first, out_.jobs.size() - 1};
+  keep_by_products(making);
+}
+
+void Building::add_step(InHand& hand, StepWork step) {
+  const MakingId id = hand.making.id;
+  const Recipe& recipe = kitchen_.recipe(hand.making.recipe);
+  const kitchen::MethodStep& method = recipe.method[step.step];
+  const std::size_t here = out_.jobs.size();
+  Task task;
+  task.what = fmt::format("{}: {}", recipe.name, step.what);
+  const bool after_heat = hand.last_hot && here > *hand.last_hot;
+  if (hand.cooled && after_heat && !hand.cooling_said && cools(method)) {
+    hand.cooling_said = true;
+    task.kind = Task::Kind::cool;
+    task.what += fmt::format(" ({})", how_to_cool(*hand.cooled, false, kitchen_.household.system));
+    step.then = std::max(step.then, hand.cooled->minutes);
+    out_.cooled_after[here] = *hand.last_hot;
+  }
+  hand.bagged = hand.bagged || (after_heat && stores(method));
+  static_cast<Effort&>(task) = effort_of(step);
+  task.purpose = purposes(kitchen_, resolved_, id);
+  task.making = id;
+  task.step = step.step;
+  SessionJob work;
+  work.job = job_of(step);
+  work.making = id;
+  if (here > hand.first) {
+    work.job.after = {here - 1};
+    out_.jobs.back().job.next = here;
+  } else {
+    work.job.after = out_.before[id];
+  }
+  const int at = hands_begin(step);
+  if (step.change > 0) {
+    Task heat = heat_up(kitchen_, resolved_, id, step.appliance, *step.fahrenheit);
+    heat.then = step.change;
+    work.tasks.emplace_back(0, std::move(heat));
+  }
+  if (step.wash > 0) {
+    Task wash = wash_after_raw(recipe.name);
+    wash.making = id;
+    wash.hands_on = step.wash;
+    work.tasks.emplace_back(at + step.hands_on, std::move(wash));
+  }
+  work.tasks.emplace_back(at, std::move(task));
+  out_.jobs.push_back(std::move(work));
+}
+
+// Cooling, where no step says it.
+void Building::cool(const InHand& hand) {
+  SessionJob work;
+  Task task;
+  task.kind = Task::Kind::cool;
+  task.what = fmt::format("{}: cool {}", kitchen_.recipe(hand.making.recipe).name,
+                          how_to_cool(*hand.cooled, hand.bagged, kitchen_.household.system));
+  task.making = hand.making.id;
+  task.hands_on = 2 + 2 * hand.cooled->pans; // to ladle it over; common practice, no source
+  task.then = hand.cooled->minutes;
+  work.job.after = {out_.jobs.size() - 1};
+  out_.jobs.back().job.next = out_.jobs.size();
+  out_.cooled_after[out_.jobs.size()] = *hand.last_hot;
+  work.making = hand.making.id;
+  work.add(task);
+  work.job.stretches.push_back({task.then, false});
+  out_.jobs.push_back(std::move(work));
 }
 
 // What was hot goes into the fridge and freezer as soon as the first stage of cooling is over.

@@ -115,40 +115,94 @@ DualSearch::Found DualSearch::at(const Multipliers& at) {
   return found;
 }
 
-/// The peak of the planes, as multipliers with the targets of `like`, and its height.
-Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
+/// Reductions of stops that may be reached, credits, scarce room.
+DualSearch::Coordinates DualSearch::coordinates(const Multipliers& like) const {
   const Coupling& coupling = pooled_->pool.coupling();
-  // The parts of x: reductions of stops that may be reached, credits, scarce room.
-  std::vector<StopId> stops;
-  std::vector<ShopId> shops;
-  std::vector<double> highest;
+  const auto most_discount = [&](StopId stop) {
+    return static_cast<double>(coupling.most_discount[stop]) / fine_per_money;
+  };
+  Coordinates out;
   for (const StopId stop : ids(model_.stops)) {
     if (!open_[stop] || like.targets[stop] == Target::missed) {
       continue;
     }
     const Shop& shop = model_.shops[model_.stops[stop].shop];
-    stops.push_back(stop);
-    const double most = static_cast<double>(coupling.most_discount[stop]) / fine_per_money;
-    highest.push_back(
-        like.targets[stop] == Target::reached
-            ? most
-            : std::min(most, static_cast<double>(shop.off) / static_cast<double>(shop.over)));
+    out.stops.push_back(stop);
+    out.highest.push_back(like.targets[stop] == Target::reached
+                              ? most_discount(stop)
+                              : std::min(most_discount(stop), static_cast<double>(shop.off) /
+                                                                  static_cast<double>(shop.over)));
   }
   for (const ShopId shop : ids(model_.shops)) {
     if (model_.shops[shop].credit > 0) {
       double most = static_cast<double>(model_.shops[shop].credit_worth) / fine_per_money;
       for (const StopId stop : ids(model_.stops)) {
         if (model_.stops[stop].shop == shop) {
-          most = std::min(most, static_cast<double>(coupling.most_discount[stop]) / fine_per_money);
+          most = std::min(most, most_discount(stop));
         }
       }
-      shops.push_back(shop);
-      highest.push_back(most);
+      out.shops.push_back(shop);
+      out.highest.push_back(most);
     }
   }
-  const double dearest = in_money(coupling.dearest_room);
-  highest.resize(highest.size() + scarce_.size(), 1);
+  out.highest.resize(out.highest.size() + scarce_.size(), 1);
+  return out;
+}
 
+/// By coordinate, by how much the bound rises where a bundle is what is bought.
+std::vector<double> DualSearch::slope(const Bundle& bundle, const Coordinates& in) const {
+  std::vector<double> out;
+  Table<ShopId, Money> off(model_.shops.size(), 0);
+  for (const StopId stop : in.stops) {
+    const ShopId shop = model_.stops[stop].shop;
+    off[shop] += model_.shops[shop].off;
+    out.push_back(static_cast<double>(model_.shops[shop].over - bundle.spent[stop]));
+  }
+  for (const ShopId shop : in.shops) {
+    Money to_pay = -off[shop] - model_.shops[shop].credit;
+    for (const StopId stop : ids(model_.stops)) {
+      if (open_[stop] && model_.stops[stop].shop == shop) {
+        to_pay += bundle.spent[stop];
+      }
+    }
+    out.push_back(-static_cast<double>(to_pay));
+  }
+  const double dearest = in_money(pooled_->pool.coupling().dearest_room);
+  for (const auto& [place, night] : scarce_) {
+    const auto n = static_cast<std::size_t>(night);
+    const double litres = static_cast<double>(bundle.room[index(place)][n]) /
+                              (amounts_per_unit * microlitres_per_litre) -
+                          static_cast<double>(model_.room[index(place)][n]) / microlitres_per_litre;
+    out.push_back(dearest * litres);
+  }
+  return out;
+}
+
+/// The multipliers at a point, with the targets of `like`.
+Multipliers DualSearch::multipliers(const std::vector<double>& point, const Coordinates& in,
+                                    Multipliers like) const {
+  const Coupling& coupling = pooled_->pool.coupling();
+  const auto price = [&](std::size_t i, Fine most) {
+    return static_cast<Fine>(std::clamp(point[i], 0.0, in.highest[i]) * static_cast<double>(most));
+  };
+  std::size_t i = in.stops.size();
+  for (const ShopId shop : in.shops) {
+    like.credit[shop] = price(i++, fine_per_money);
+  }
+  for (const auto& [place, night] : scarce_) {
+    like.room[index(place)][static_cast<std::size_t>(night)] = price(i++, coupling.dearest_room);
+  }
+  for (std::size_t s = 0; s < in.stops.size(); ++s) {
+    const StopId stop = in.stops[s];
+    like.off[stop] = std::min(price(s, fine_per_money),
+                              coupling.most_discount[stop] - like.credit[model_.stops[stop].shop]);
+  }
+  return like;
+}
+
+/// The peak of the planes, as multipliers with the targets of `like`, and its height.
+Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
+  const Coordinates in = coordinates(like);
   Multipliers zero = like;
   for (std::vector<Fine>& room : zero.room) {
     room.assign(room.size(), 0);
@@ -158,51 +212,11 @@ Multipliers DualSearch::proposed(const Multipliers& like, double& value) const {
   const double base = in_money(constant(zero).value);
   std::vector<Plane> planes;
   for (const Bundle& bundle : bundles_) {
-    Plane plane{base + in_money(bundle.cost.value), {}};
-    Table<ShopId, Money> off(model_.shops.size(), 0);
-    for (const StopId stop : stops) {
-      const ShopId shop = model_.stops[stop].shop;
-      off[shop] += model_.shops[shop].off;
-      plane.slope.push_back(static_cast<double>(model_.shops[shop].over - bundle.spent[stop]));
-    }
-    for (const ShopId shop : shops) {
-      Money to_pay = -off[shop] - model_.shops[shop].credit;
-      for (const StopId stop : ids(model_.stops)) {
-        if (open_[stop] && model_.stops[stop].shop == shop) {
-          to_pay += bundle.spent[stop];
-        }
-      }
-      plane.slope.push_back(-static_cast<double>(to_pay));
-    }
-    for (const auto& [place, night] : scarce_) {
-      const auto n = static_cast<std::size_t>(night);
-      const double litres =
-          static_cast<double>(bundle.room[index(place)][n]) /
-              (amounts_per_unit * microlitres_per_litre) -
-          static_cast<double>(model_.room[index(place)][n]) / microlitres_per_litre;
-      plane.slope.push_back(dearest * litres);
-    }
-    planes.push_back(std::move(plane));
+    planes.push_back({base + in_money(bundle.cost.value), slope(bundle, in)});
   }
-  const Peak top = buying::peak(planes, highest);
+  const Peak top = buying::peak(planes, in.highest);
   value = top.value;
-  const auto price = [&](std::size_t i, Fine most) {
-    return static_cast<Fine>(std::clamp(top.at[i], 0.0, highest[i]) * static_cast<double>(most));
-  };
-  Multipliers result = std::move(zero);
-  std::size_t i = stops.size();
-  for (const ShopId shop : shops) {
-    result.credit[shop] = price(i++, fine_per_money);
-  }
-  for (const auto& [place, night] : scarce_) {
-    result.room[index(place)][static_cast<std::size_t>(night)] = price(i++, coupling.dearest_room);
-  }
-  for (std::size_t s = 0; s < stops.size(); ++s) {
-    result.off[stops[s]] =
-        std::min(price(s, fine_per_money),
-                 coupling.most_discount[stops[s]] - result.credit[model_.stops[stops[s]].shop]);
-  }
-  return result;
+  return multipliers(top.at, in, std::move(zero));
 }
 
 Multipliers DualSearch::peak(const Multipliers& like) const {

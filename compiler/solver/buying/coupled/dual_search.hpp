@@ -48,7 +48,19 @@ public:
   [[nodiscard]] const std::vector<std::pair<Place, Day>>& scarce() const { return scarce_; }
 
 private:
+  /// What the bound is looked at as a function of, and how high each goes.
+  struct Coordinates {
+    std::vector<StopId> stops; ///< the multipliers of their reductions
+    std::vector<ShopId> shops; ///< those of their credit
+    /// Of the stops, the shops and then the scarce room.
+    std::vector<double> highest;
+  };
+
   [[nodiscard]] bool improves(const Bundle& bundle) const;
+  [[nodiscard]] Coordinates coordinates(const Multipliers& like) const;
+  [[nodiscard]] std::vector<double> slope(const Bundle& bundle, const Coordinates& in) const;
+  [[nodiscard]] Multipliers multipliers(const std::vector<double>& point, const Coordinates& in,
+                                        Multipliers like) const;
   Multipliers proposed(const Multipliers& like, double& value) const;
   void add_scarce(const Bundle& bundle);
 
