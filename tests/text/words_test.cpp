@@ -51,6 +51,13 @@ TEST(Words, AccentsGoAndOtherLettersStay) {
   EXPECT_EQ(without_accents("stra\u00DFe \u00BD \u4E94"), "stra\u00DFe \u00BD \u4E94");
 }
 
+TEST(Words, OnlyAnAsciiLetterIsCapitalized) {
+  EXPECT_EQ(capitalized("simmer the stock"), "Simmer the stock");
+  EXPECT_EQ(capitalized("2 eggs"), "2 eggs");
+  EXPECT_EQ(capitalized("\u00e9clairs"), "\u00e9clairs");
+  EXPECT_EQ(capitalized(""), "");
+}
+
 TEST(Words, ASlugIsAFileName) {
   EXPECT_EQ(slug("Smoky Lentil Soup"), "smoky-lentil-soup");
   EXPECT_EQ(slug("  Grandma's  pie! "), "grandmas-pie");
