@@ -214,12 +214,10 @@ std::optional<Form> Line::form_for(const foods::Food& food) const {
   if (all.empty()) {
     return std::nullopt;
   }
-  for (auto form = all.rbegin(); form != all.rend(); ++form) {
-    if (food.volume(*form) != nullptr || food.yield(*form) != nullptr) {
-      return *form;
-    }
-  }
-  return all.back();
+  const auto weighed = std::find_if(all.rbegin(), all.rend(), [&](Form form) {
+    return food.volume(form) != nullptr || food.yield(form) != nullptr;
+  });
+  return weighed == all.rend() ? all.back() : *weighed;
 }
 
 // An amount that the food is not known by is carried as it is written.

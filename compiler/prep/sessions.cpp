@@ -179,17 +179,15 @@ void Session::write_tasks(const Placed& placed) {
       out_.tasks[first[w]].after.push_back(last[before]);
     }
     if (placed.heat_up[w] > 0) {
+      // What is heated has a stretch in an oven.
+      const auto& stretches = work_.jobs[w].job.stretches;
       int at = placed.start[w];
-      const Stretch* oven = nullptr;
-      for (const Stretch& stretch : work_.jobs[w].job.stretches) {
-        if (stretch.fahrenheit) {
-          oven = &stretch;
-          break;
-        }
-        at += stretch.minutes;
+      std::size_t oven = 0;
+      for (; !stretches[oven].fahrenheit; ++oven) {
+        at += stretches[oven].minutes;
       }
-      Task task =
-          heat_up(kitchen_, resolved_, *work_.jobs[w].making, oven->appliance, *oven->fahrenheit);
+      Task task = heat_up(kitchen_, resolved_, *work_.jobs[w].making, stretches[oven].appliance,
+                          *stretches[oven].fahrenheit);
       task.then = placed.heat_up[w];
       task.start = at - task.then;
       out_.tasks.push_back(std::move(task));

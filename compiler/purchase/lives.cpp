@@ -7,7 +7,6 @@
 namespace manciple::purchase {
 namespace {
 
-using buying::Life;
 using buying::Place;
 using foods::Food;
 using measure::Rational;

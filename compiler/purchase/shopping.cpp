@@ -1,6 +1,7 @@
 #include "purchase/shopping.hpp"
 
 #include "purchase/errors.hpp"
+#include "purchase/lives.hpp"
 #include "purchase/rules.hpp"
 #include "purchase/shortfall.hpp"
 #include "purchase/slivers.hpp"

@@ -13,7 +13,7 @@ Fine dearest_room_of(const Model& model) {
   for (const Item& item : model.items) {
     Wide amount = item.salvage_cap;
     for (const Demand& demand : item.demands) {
-      amount += 2 * demand.amount;
+      amount += Wide{2} * demand.amount;
     }
     for (const Lot& lot : item.stock) {
       amount += lot.amount;
@@ -27,11 +27,12 @@ Fine dearest_room_of(const Model& model) {
     if (room == 0) {
       continue;
     }
-    litres += amount * room / (amounts_per_unit * microlitres_per_litre) + 1;
-    // Money for 1000 units, which are 1000 * room microlitres.
+    litres += amount * room / (Wide{amounts_per_unit} * microlitres_per_litre) + 1;
+    // A rate is for so many units, which take so many times the room of one.
     const Wide rate = Wide{item.missing} + item.waste + item.salvage;
-    dearest =
-        std::max(dearest, 8 * rate * fine_per_money * microlitres_per_litre / (1000 * room) + 1);
+    dearest = std::max(
+        dearest,
+        8 * rate * fine_per_money * microlitres_per_litre / (Wide{units_of_a_rate} * room) + 1);
   }
   // A hundredth of the range of Fine, for all that could stand somewhere on all nights.
   constexpr Wide most = 40'000'000'000'000'000;
