@@ -99,7 +99,7 @@ Json makings(const Compiled& compiled) {
 Json by_products(const Compiled& compiled) {
   Json out = Json::array();
   for (const resolve::ByProduct& one : compiled.resolved.by_products) {
-    const kitchen::ByProduct& given = resolve::given_as(compiled.kitchen, compiled.resolved, one);
+    const kitchen::GivesLine& given = resolve::given_as(compiled.kitchen, compiled.resolved, one);
     Json parts = Json::array();
     for (const resolve::ByProduct::Part& part : one.parts) {
       parts.push_back({{"making", static_cast<std::size_t>(part.into)},

@@ -121,7 +121,7 @@ void add_by_products(const Kitchen& kitchen, const Resolved& resolved, Date from
     if (one.date < from || one.date >= until || !resolve::is_for_all(kitchen, resolved, one)) {
       continue;
     }
-    const kitchen::ByProduct& given = resolve::given_as(kitchen, resolved, one);
+    const kitchen::GivesLine& given = resolve::given_as(kitchen, resolved, one);
     Rational cool = one.left();
     Rational frozen = 0;
     for (const resolve::ByProduct::Part& part : one.parts) {

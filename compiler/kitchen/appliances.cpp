@@ -90,7 +90,7 @@ void check_step(const Kitchen& kitchen, const Recipe& recipe, const MethodStep& 
 std::vector<bool> only_given(const Kitchen& kitchen) {
   std::vector<bool> out(kitchen.recipes.size(), false);
   for (const Recipe& recipe : kitchen.recipes) {
-    for (const ByProduct& given : recipe.gives) {
+    for (const GivesLine& given : recipe.gives) {
       if (const RecipeId* id = given.what.recipe()) {
         out[static_cast<std::size_t>(*id)] = true;
       }

@@ -40,7 +40,7 @@ std::vector<std::size_t> order_of(Kitchen& kitchen) {
   for (std::size_t next = 0; next < order.size(); ++next) {
     const auto& lines = all[order[next]].ingredients;
     std::for_each(lines.begin(), lines.end(), take_named);
-    for (const ByProduct& given : all[order[next]].gives) {
+    for (const GivesLine& given : all[order[next]].gives) {
       take_named(given.what);
     }
   }
@@ -72,7 +72,7 @@ void number_recipes(Kitchen& kitchen) {
   const auto rename = [&](Ingredient& line) { rename_target(line.target); };
   for (Recipe& recipe : kitchen.recipes) {
     std::for_each(recipe.ingredients.begin(), recipe.ingredients.end(), rename);
-    for (ByProduct& given : recipe.gives) {
+    for (GivesLine& given : recipe.gives) {
       rename(given.what);
       std::for_each(given.of.begin(), given.of.end(), rename_target);
     }

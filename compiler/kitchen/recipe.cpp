@@ -139,7 +139,7 @@ Rational read_serves(const Node& node, Diagnostics& diagnostics) {
 // What it is; "{what: 1 ham bone, keeps: {fridge: 4 days}, of: ham}".
 void read_by_product(const Node& node, Recipe& recipe, const measure::Customs& customs,
                      Names& names, Diagnostics& diagnostics) {
-  ByProduct read;
+  GivesLine read;
   read.at = node.span;
   read.keeps_unfrozen = recipe.keeps_unfrozen();
   read.keeps_freezer = recipe.keeps_freezer;
@@ -180,7 +180,7 @@ void read_by_product(const Node& node, Recipe& recipe, const measure::Customs& c
                         fmt::format("for example '1 {}'", one.text));
       continue;
     }
-    ByProduct& added = recipe.gives.emplace_back(read);
+    GivesLine& added = recipe.gives.emplace_back(read);
     added.what = std::move(one);
   }
 }

@@ -35,7 +35,7 @@ struct MethodStep {
 
 /// What making a recipe leaves over besides its dish: the meat of a stock, a ham bone. It costs
 /// nothing: what went in is paid for by the dish.
-struct ByProduct {
+struct GivesLine {
   Ingredient what; ///< a food or a recipe that others ask for, with its amount in one making
   std::optional<int> keeps_unfrozen; ///< days, from the day on which the recipe is made
   std::optional<int> keeps_freezer;
@@ -65,7 +65,7 @@ struct Recipe {
   bool says_serves = false; ///< else as many as is usual
   std::vector<Makes> makes;
   std::vector<Ingredient> ingredients;
-  std::vector<ByProduct> gives;
+  std::vector<GivesLine> gives;
   std::vector<Suited> suits;
   std::vector<MethodStep> method;
   std::optional<int> keeps_pantry;  ///< days, once made: mixes, granola

@@ -170,7 +170,7 @@ std::optional<RecipeId> Splitter::swapped(RecipeId of, const Swaps& swaps) {
   }
   copy.ingredients = std::move(lines);
   // What is left over of another dish is another thing, unless it is of what both have.
-  std::erase_if(copy.gives, [&](const ByProduct& given) {
+  std::erase_if(copy.gives, [&](const GivesLine& given) {
     const auto is_there = [&](const Target& one) {
       return std::any_of(copy.ingredients.begin(), copy.ingredients.end(),
                          [&](const Ingredient& line) { return line.target == one; });

@@ -64,7 +64,7 @@ Sum left_over(const Kitchen& kitchen, const kitchen::Recipe& recipe, int depth =
   Sum out;
   const auto bought = resolve::purchased_per_making(kitchen, recipe);
   text::Diagnostics unsaid;
-  for (const kitchen::ByProduct& given : recipe.gives) {
+  for (const kitchen::GivesLine& given : recipe.gives) {
     Sum most;
     for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
       const kitchen::Ingredient& line = recipe.ingredients[i];

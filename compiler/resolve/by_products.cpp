@@ -31,12 +31,12 @@ Target first_of(const Kitchen& kitchen, const Target& what) {
 
 } // namespace
 
-const kitchen::ByProduct& given_as(const Kitchen& kitchen, const Resolved& resolved,
+const kitchen::GivesLine& given_as(const Kitchen& kitchen, const Resolved& resolved,
                                    const ByProduct& one) {
   return kitchen.recipe(resolved.making(one.of).recipe).gives[one.given];
 }
 
-std::optional<Rational> amount_given(const Kitchen& kitchen, const kitchen::ByProduct& given) {
+std::optional<Rational> amount_given(const Kitchen& kitchen, const kitchen::GivesLine& given) {
   if (const foods::FoodId* food = given.what.food()) {
     const auto bought = foods::as_purchased(kitchen.food(*food), *given.what.amount);
     return bought ? std::optional(bought->amount) : std::nullopt;
@@ -51,7 +51,7 @@ Supplies::Supplies(const Kitchen& kitchen, const std::vector<RecipeId>& order, c
     place_[static_cast<std::size_t>(order[i])] = i;
   }
   for (const Recipe& recipe : kitchen.recipes) {
-    for (const kitchen::ByProduct& given : recipe.gives) {
+    for (const kitchen::GivesLine& given : recipe.gives) {
       given_.insert(first_of(kitchen, given.what.target));
     }
   }
@@ -132,7 +132,7 @@ Rational Supplies::take(const Target& what, const Rational& amount, const Ask& a
                    [&](std::size_t a, std::size_t b) { return all_[a].date < all_[b].date; });
   for (const std::size_t i : order) {
     ByProduct& one = all_[i];
-    const kitchen::ByProduct& given = kitchen_.recipe(givers_[i].recipe).gives[one.given];
+    const kitchen::GivesLine& given = kitchen_.recipe(givers_[i].recipe).gives[one.given];
     if (taken >= amount || one.left() <= 0 || first_of(kitchen_, given.what.target) != first ||
         !is_there(one, givers_[i], ask) || is_barred(one, givers_[i], ask)) {
       continue;
@@ -174,7 +174,7 @@ private:
       return;
     }
     const Making& making = resolved_.making(one.of);
-    const kitchen::ByProduct& given = given_as(kitchen_, resolved_, one);
+    const kitchen::GivesLine& given = given_as(kitchen_, resolved_, one);
     for (const Target& line : given.of) {
       out.add(kitchen_, line);
     }
@@ -238,7 +238,7 @@ std::set<Barred::One> not_fit(const Kitchen& kitchen, const Resolved& resolved,
   for (const ByProduct& one : resolved.by_products) {
     const Making& of = resolved.making(one.of);
     const Recipe& giver = kitchen.recipe(of.recipe);
-    const kitchen::ByProduct& given = given_as(kitchen, resolved, one);
+    const kitchen::GivesLine& given = given_as(kitchen, resolved, one);
     for (const ByProduct::Part& part : one.parts) {
       const Making& into = resolved.making(part.into);
       const Barred::One key{of.recipe, one.date, one.given, into.recipe, into.date};

@@ -74,7 +74,7 @@ private:
 };
 
 /// What it is, as the recipe of its making says it.
-const kitchen::ByProduct& given_as(const kitchen::Kitchen& kitchen, const Resolved& resolved,
+const kitchen::GivesLine& given_as(const kitchen::Kitchen& kitchen, const Resolved& resolved,
                                    const ByProduct& one);
 
 /// What may be in it, with what other makings left over and went into its own.
@@ -83,7 +83,7 @@ Inside inside(const kitchen::Kitchen& kitchen, const Resolved& resolved, const B
 /// What one making of its recipe as written gives: of a food as purchased, in its basis; of a
 /// recipe, in times as written. Nothing where the measure is not known of it.
 std::optional<Rational> amount_given(const kitchen::Kitchen& kitchen,
-                                     const kitchen::ByProduct& given);
+                                     const kitchen::GivesLine& given);
 
 /// What is taken and should not be: too old for what it goes into, or with something in it that an
 /// eater must not have. `why` gets a remark for each of the latter.

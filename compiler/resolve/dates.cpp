@@ -53,7 +53,7 @@ private:
 
   void by_product(ByProduct& one) {
     const Recipe& recipe = kitchen_.recipe(makings_[at(one.of)].recipe);
-    const kitchen::ByProduct& given = recipe.gives[one.given];
+    const kitchen::GivesLine& given = recipe.gives[one.given];
     one.good_until = given.keeps_unfrozen ? good(at(one.of), *given.keeps_unfrozen) : one.date;
     for (const ByProduct::Part& part : one.parts) {
       if (!part.from_freezer && given.cool_place != foods::Place::pantry) {

@@ -98,7 +98,7 @@ void add_by_products(const Kitchen& kitchen, Graph& graph) {
     }
   };
   for (const Recipe& giver : kitchen.recipes) {
-    for (const kitchen::ByProduct& given : giver.gives) {
+    for (const kitchen::GivesLine& given : giver.gives) {
       if (const RecipeId* recipe = given.what.recipe()) {
         add(giver.id, *recipe);
       }

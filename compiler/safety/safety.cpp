@@ -155,7 +155,7 @@ void tell(const Hazard& hazard, const text::Span& at, const std::string& name,
 }
 
 // What a recipe leaves over is kept no longer than a dish of what is in it.
-void check_kept(const Kitchen& kitchen, const Recipe& recipe, const kitchen::ByProduct& given,
+void check_kept(const Kitchen& kitchen, const Recipe& recipe, const kitchen::GivesLine& given,
                 const std::set<std::string_view>& told, text::Diagnostics& diagnostics) {
   Recipe kept = recipe;
   kept.name = fmt::format("{}, of {}", given.what.text, recipe.name);
@@ -188,7 +188,7 @@ void check(const Kitchen& kitchen, const Recipe& recipe, text::Diagnostics& diag
     }
   }
   check_temperatures(kitchen, recipe, diagnostics);
-  for (const kitchen::ByProduct& given : recipe.gives) {
+  for (const kitchen::GivesLine& given : recipe.gives) {
     check_kept(kitchen, recipe, given, told, diagnostics);
   }
 }

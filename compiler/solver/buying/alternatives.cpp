@@ -81,8 +81,8 @@ private:
   }
 
   std::optional<Solution> solved(const StopChoices& choices, bool& proven) const {
-    Effort effort(options_);
-    Found found = search(model_, items_, choices, effort);
+    WorkBudget budget(options_);
+    Found found = search(model_, items_, choices, budget);
     if (!is_possible(found.cost)) {
       return std::nullopt;
     }

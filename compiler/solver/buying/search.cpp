@@ -8,13 +8,13 @@ namespace manciple::buying {
 namespace {
 
 Found search_uncoupled(const Model& model, const Table<ItemId, Prepared>& items,
-                       const StopChoices& choices, Effort& effort) {
-  SubproblemCache cache(model, items, effort);
+                       const StopChoices& choices, WorkBudget& budget) {
+  SubproblemCache cache(model, items, budget);
   StopsResult result;
   for (const std::size_t labels : label_passes) {
     cache.allow(labels);
     result = choose_stops(cache, plain_terms(model), choices);
-    if (result.bound >= result.cost || effort.spent()) {
+    if (result.bound >= result.cost || budget.spent()) {
       break;
     }
   }
@@ -37,13 +37,13 @@ Found search_uncoupled(const Model& model, const Table<ItemId, Prepared>& items,
 } // namespace
 
 Found search(const Model& model, const Table<ItemId, Prepared>& items, const StopChoices& choices,
-             Effort& effort) {
+             WorkBudget& budget) {
   if (std::any_of(items.begin(), items.end(), [](const Prepared& item) { return item.barred; })) {
     return {};
   }
   const Coupling coupling(model);
-  return coupling.any() ? search_coupled(model, coupling, items, choices, effort)
-                        : search_uncoupled(model, items, choices, effort);
+  return coupling.any() ? search_coupled(model, coupling, items, choices, budget)
+                        : search_uncoupled(model, items, choices, budget);
 }
 
 } // namespace manciple::buying

@@ -18,6 +18,6 @@ struct Found {
 
 /// For items as prepared (perhaps under a restriction) and stops as chosen.
 Found search(const Model& model, const Table<ItemId, Prepared>& items, const StopChoices& choices,
-             Effort& effort);
+             WorkBudget& budget);
 
 } // namespace manciple::buying

@@ -30,20 +30,20 @@ Solution solve(const Model& model, const Options& options) {
   for (const Item& item : model.items) {
     items.push_back(prepare(model, item));
   }
-  Effort effort(options);
-  Found found = search(model, items, choices_of(model), effort);
+  WorkBudget budget(options);
+  Found found = search(model, items, choices_of(model), budget);
   const bool proven = found.proven();
   drop_idle_stops(model, items, found);
   if (Coupling(model).any()) {
-    break_ties(model, items, found, effort);
+    break_ties(model, items, found, budget);
   }
   Solution solution = assemble(model, items, found.open, found.plans);
   solution.status = proven ? Status::optimal : Status::feasible;
   solution.bound = proven ? solution.total : to_money(found.bound.value);
-  solution.nodes = effort.nodes();
+  solution.nodes = budget.nodes();
   solution.subproblems = found.subproblems;
-  solution.work = effort.work();
-  solution.interrupted = effort.stopped();
+  solution.work = budget.work();
+  solution.interrupted = budget.stopped();
   return solution;
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "buying/effort.hpp"
 #include "buying/model/solution.hpp"
+#include "buying/work_budget.hpp"
 
 namespace manciple::buying {
 

@@ -3,14 +3,14 @@
 namespace manciple::buying {
 
 void break_ties(const Model& model, const Table<ItemId, Prepared>& items, Found& found,
-                Effort& effort) {
+                WorkBudget& budget) {
   Workspace workspace;
   const RoomRates free;
   Bundle now = bundle_of(model, items, found.plans);
   for (const ItemId id : ids(items)) {
     const Prepared& item = items[id];
     const Terms terms = terms_at(model, item, no_multipliers(model), found.open, free);
-    const ItemPlan plan = cheapest(item, terms, workspace, effort.work()).plan;
+    const ItemPlan plan = cheapest(item, terms, workspace, budget.work()).plan;
     if (plan == now.plans[id]) {
       continue;
     }

@@ -8,6 +8,6 @@ namespace manciple::buying {
 /// are coupled, the multipliers have decided among those; here each item, one after the other,
 /// takes its nicest plan for the stops made, if everything together then costs the same and fits.
 void break_ties(const Model& model, const Table<ItemId, Prepared>& items, Found& found,
-                Effort& effort);
+                WorkBudget& budget);
 
 } // namespace manciple::buying

@@ -84,9 +84,9 @@ TEST(Random, BoundsAreNoHigherThanWhatTheyBound) {
     EXPECT_LE(bound.rest(0, 0, {}), static_cast<double>(*least) + 1);
     bound.strengthen();
     EXPECT_LE(bound.rest(0, 0, {}), static_cast<double>(*least) + 1);
-    Effort effort{Options{}};
+    WorkBudget budget{Options{}};
     const Network network(model, item, std::vector<bool>(item.visits.size(), true),
-                          no_multipliers(model), 0, 1'000'000, effort);
+                          no_multipliers(model), 0, 1'000'000, budget);
     EXPECT_TRUE(network.finished);
     EXPECT_EQ(network.least, *least);
   }

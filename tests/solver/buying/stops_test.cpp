@@ -33,8 +33,8 @@ TEST(Stops, AreMadeForWhatTheItemsSaveTogether) {
     const Model model = two_shops(0, far);
     const Table<ItemId, Prepared> items = prepared(model);
     const Options options;
-    Effort effort(options);
-    SubproblemCache cache(model, items, effort);
+    WorkBudget budget(options);
+    SubproblemCache cache(model, items, budget);
     const StopsResult result = choose_stops(cache, plain_terms(model), choices_of(model));
     EXPECT_EQ(result.bound, result.cost);
     EXPECT_EQ(result.open[StopId(1)], made);
@@ -52,8 +52,8 @@ TEST(Stops, ArePaidForOnceHoweverOftenTheyAreChosen) {
     }
     const Table<ItemId, Prepared> items = prepared(model);
     const Options options;
-    Effort effort(options);
-    SubproblemCache cache(model, items, effort);
+    WorkBudget budget(options);
+    SubproblemCache cache(model, items, budget);
     const StopsResult first = choose_stops(cache, plain_terms(model), choices_of(model));
     for (const ItemId item : ids(items)) {
       for (std::size_t visit = 0; visit < items[item].visits.size(); ++visit) {

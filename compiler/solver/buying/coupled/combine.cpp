@@ -10,7 +10,7 @@ namespace {
 constexpr std::size_t narrow_labels = 200;
 /// A label is compared with so many of those that are kept.
 constexpr std::size_t compared_labels = 150;
-/// After so many labels it is asked whether the effort is spent: in pruning, which looks at each
+/// After so many labels it is asked whether the budget is spent: in pruning, which looks at each
 /// once, and in extending, where each makes many more.
 constexpr std::size_t pruned_between_questions = 4096;
 constexpr std::size_t extended_between_questions = 64;
@@ -25,11 +25,11 @@ constexpr Money small_limit = 10'000;
 class Combination {
 public:
   Combination(const Model& model, const std::vector<const ColumnSet*>& items, const Joint& joint,
-              Cost below, Effort& effort, std::size_t most)
+              Cost below, WorkBudget& budget, std::size_t most)
       : model_(model),
         items_(items),
         joint_(joint),
-        effort_(effort),
+        budget_(budget),
         most_(most),
         order_(items.size()),
         rooms_(joint.room.size()),
@@ -186,7 +186,7 @@ private:
     std::size_t kept = 0;
     std::size_t seen = 0;
     for (const Label label : layer.labels) {
-      if (++seen % pruned_between_questions == 0 && effort_.spent()) {
+      if (++seen % pruned_between_questions == 0 && budget_.spent()) {
         break; // the caller gives up
       }
       bool dominated = false;
@@ -252,8 +252,8 @@ private:
         const std::size_t before = to.labels.size();
         extend(i, l, to);
         total += to.labels.size() - before;
-        effort_.add(static_cast<std::int64_t>(to.labels.size() - before));
-        if ((l + 1) % extended_between_questions == 0 && effort_.spent()) {
+        budget_.add(static_cast<std::int64_t>(to.labels.size() - before));
+        if ((l + 1) % extended_between_questions == 0 && budget_.spent()) {
           return false;
         }
       }
@@ -262,7 +262,7 @@ private:
       }
       prune(to, rests_[i + 1], most);
       all = all && to.labels.size() < most;
-      if (effort_.spent()) {
+      if (budget_.spent()) {
         return false;
       }
     }
@@ -328,7 +328,7 @@ private:
   const Model& model_;
   const std::vector<const ColumnSet*>& items_;
   const Joint& joint_;
-  Effort& effort_;
+  WorkBudget& budget_;
   std::size_t most_;
   std::vector<std::size_t> order_;
   std::size_t rooms_;
@@ -342,8 +342,8 @@ private:
 } // namespace
 
 Choice combine(const Model& model, const std::vector<const ColumnSet*>& items, const Joint& joint,
-               Cost below, Effort& effort, std::size_t most) {
-  return Combination(model, items, joint, below, effort, most).run();
+               Cost below, WorkBudget& budget, std::size_t most) {
+  return Combination(model, items, joint, below, budget, most).run();
 }
 
 } // namespace manciple::buying

@@ -32,8 +32,8 @@ struct Choice {
 };
 
 /// The cheapest combination of columns within the limits that costs less than `below`: labels, item
-/// by item, cut off by priced costs. Gives up when the effort is spent or after `most` steps.
+/// by item, cut off by priced costs. Gives up when the budget is spent or after `most` steps.
 Choice combine(const Model& model, const std::vector<const ColumnSet*>& items, const Joint& joint,
-               Cost below, Effort& effort, std::size_t most);
+               Cost below, WorkBudget& budget, std::size_t most);
 
 } // namespace manciple::buying

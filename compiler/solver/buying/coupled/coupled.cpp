@@ -25,13 +25,13 @@ StopTerms terms_for(const Model& model, const Multipliers& at) {
 class CoupledSearch {
 public:
   CoupledSearch(const Model& model, const Coupling& coupling, const Table<ItemId, Prepared>& items,
-                const StopChoices& choices, Effort& effort)
+                const StopChoices& choices, WorkBudget& budget)
       : model_(model),
         coupling_(coupling),
         items_(items),
         choices_(choices),
-        effort_(effort),
-        cache_(model, items, effort),
+        budget_(budget),
+        cache_(model, items, budget),
         pool_(cache_, coupling, may_be_open(choices), first_multipliers(model, coupling)) {
     cache_.ask_first(
         [this](ItemId item, const Terms& terms) { return pool_.at_least(item, terms); });
@@ -44,8 +44,8 @@ public:
       cache_.allow(labels);
       search_stops();
       proven = std::max(proven, bound_);
-      effort_.tell({best_.cost.value, proven.value});
-      if (proven >= best_.cost || effort_.spent()) {
+      budget_.tell({best_.cost.value, proven.value});
+      if (proven >= best_.cost || budget_.spent()) {
         break;
       }
     }
@@ -64,7 +64,7 @@ private:
     best_.cost = cost;
     best_.open = open;
     best_.plans = std::move(plans);
-    effort_.tell({cost.value, bound_.value});
+    budget_.tell({cost.value, bound_.value});
   }
 
   /// Settles the sets of stops that look best, for multipliers that suit them all, then whatever
@@ -84,9 +84,9 @@ private:
       offer_as_priced(likely.open);
       if (!is_possible(best_.cost)) {
         offer_if_it_fits(likely.open,
-                         fitting_plans(model_, coupling_, items_, likely.open, effort_));
+                         fitting_plans(model_, coupling_, items_, likely.open, budget_));
       }
-      if (likely.cost >= best_.cost || effort_.spent()) {
+      if (likely.cost >= best_.cost || budget_.spent()) {
         break;
       }
       settle(likely.open, true);
@@ -124,7 +124,7 @@ private:
   const Settled& settle(const OpenStops& open, bool raise) {
     const auto [it, is_new] = settled_.try_emplace(open);
     if (is_new) {
-      it->second = Settler(model_, items_, open, pool_, best_.cost, effort_, size_).settle(raise);
+      it->second = Settler(model_, items_, open, pool_, best_.cost, budget_, size_).settle(raise);
       if (is_possible(it->second.cost)) {
         offer(it->second.cost, open, it->second.plans);
       }
@@ -136,7 +136,7 @@ private:
   const Coupling& coupling_;
   const Table<ItemId, Prepared>& items_;
   const StopChoices& choices_;
-  Effort& effort_;
+  WorkBudget& budget_;
   SubproblemCache cache_;
   NetworkPool pool_;
   Found best_;
@@ -149,8 +149,8 @@ private:
 
 Found search_coupled(const Model& model, const Coupling& coupling,
                      const Table<ItemId, Prepared>& items, const StopChoices& choices,
-                     Effort& effort) {
-  return CoupledSearch(model, coupling, items, choices, effort).run();
+                     WorkBudget& budget) {
+  return CoupledSearch(model, coupling, items, choices, budget).run();
 }
 
 } // namespace manciple::buying

@@ -12,6 +12,6 @@ namespace manciple::buying {
 /// independent items, made to fit by raising the price of room.
 Found search_coupled(const Model& model, const Coupling& coupling,
                      const Table<ItemId, Prepared>& items, const StopChoices& choices,
-                     Effort& effort);
+                     WorkBudget& budget);
 
 } // namespace manciple::buying

@@ -103,7 +103,7 @@ DualSearch::Found DualSearch::at(const Multipliers& at) {
     change = std::min(change, beyond - least);
     network.add(ways_[item].path, bundle);
   }
-  effort_.add(static_cast<std::int64_t>(ways_.size()));
+  budget_.add(static_cast<std::int64_t>(ways_.size()));
   tariff_ = std::move(tariff);
   found.beyond.value = std::min(found.beyond.value + change, impossible.value);
   if (improves(bundle)) {
@@ -239,7 +239,7 @@ DualSearch::Found DualSearch::decided(Found found, StopId stop, Target target) {
 
 DualSearch::Found DualSearch::search(Found best, Cost below) {
   double part = 0.5;
-  for (int round = 0; round < most_rounds && best.bound < below && !effort_.spent(); ++round) {
+  for (int round = 0; round < most_rounds && best.bound < below && !budget_.spent(); ++round) {
     double value = 0;
     const Multipliers top = proposed(best.at, value);
     const double rise = value - in_money(best.bound.value);

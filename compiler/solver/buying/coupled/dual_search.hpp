@@ -13,8 +13,8 @@ namespace manciple::buying {
 /// targets are decided, so that related searches take few rounds.
 class DualSearch {
 public:
-  DualSearch(const Model& model, const OpenStops& open, Effort& effort)
-      : model_(model), open_(open), effort_(effort) {}
+  DualSearch(const Model& model, const OpenStops& open, WorkBudget& budget)
+      : model_(model), open_(open), budget_(budget) {}
 
   /// The items' plans from now on.
   void use(const Pooled& pooled);
@@ -66,7 +66,7 @@ private:
 
   const Model& model_;
   const OpenStops& open_;
-  Effort& effort_;
+  WorkBudget& budget_;
   const Pooled* pooled_ = nullptr;
   std::vector<Bundle> bundles_;
   /// What things cost the last time, and by item the shortest way then.

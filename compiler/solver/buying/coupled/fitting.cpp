@@ -9,9 +9,9 @@ namespace {
 constexpr int doublings = 28;
 
 ItemPlan cheapest_plan(const Model& model, const Prepared& item, const Multipliers& at,
-                       const OpenStops& open, Workspace& workspace, Effort& effort) {
+                       const OpenStops& open, Workspace& workspace, WorkBudget& budget) {
   const RoomRates room = room_rates(model, at, *item.item);
-  return cheapest(item, terms_at(model, item, at, open, room), workspace, effort.work()).plan;
+  return cheapest(item, terms_at(model, item, at, open, room), workspace, budget.work()).plan;
 }
 
 /// Makes room dearer on the nights on which it is over-full. False if nothing could be raised.
@@ -47,14 +47,14 @@ void try_plan(const Model& model, const Prepared& item, ItemId id, const ItemPla
 
 Table<ItemId, ItemPlan> fitting_plans(const Model& model, const Coupling& coupling,
                                       const Table<ItemId, Prepared>& items, const OpenStops& open,
-                                      Effort& effort) {
+                                      WorkBudget& budget) {
   Workspace workspace;
   Multipliers at = no_multipliers(model);
   const auto plans_at = [&](const Table<ItemId, ItemPlan>& otherwise, const OpenStops& stops) {
     Table<ItemId, ItemPlan> plans;
     for (const ItemId id : ids(items)) {
       plans.push_back(items[id].takes_room || otherwise.empty()
-                          ? cheapest_plan(model, items[id], at, stops, workspace, effort)
+                          ? cheapest_plan(model, items[id], at, stops, workspace, budget)
                           : otherwise[id]);
     }
     return plans;
@@ -62,7 +62,7 @@ Table<ItemId, ItemPlan> fitting_plans(const Model& model, const Coupling& coupli
   const Table<ItemId, ItemPlan> free = plans_at({}, open);
   Bundle bundle = bundle_of(model, items, free);
   Table<ItemId, ItemPlan> priced = free;
-  while (!fits(model, bundle) && !effort.spent() && raise(model, coupling, bundle, at)) {
+  while (!fits(model, bundle) && !budget.spent() && raise(model, coupling, bundle, at)) {
     priced = plans_at(free, open);
     bundle = bundle_of(model, items, priced);
   }

@@ -10,6 +10,6 @@ namespace manciple::buying {
 /// fits. Nothing is proven of them.
 Table<ItemId, ItemPlan> fitting_plans(const Model& model, const Coupling& coupling,
                                       const Table<ItemId, Prepared>& items, const OpenStops& open,
-                                      Effort& effort);
+                                      WorkBudget& budget);
 
 } // namespace manciple::buying

@@ -19,9 +19,9 @@ constexpr Cost a_little{fine(1000), 0};
 } // namespace
 
 Settler::Settler(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
-                 NetworkPool& pool, Cost below, Effort& effort, std::size_t size)
-    : pool_(pool), with_{model, items, open,   {pool, {}}, DualSearch(model, open, effort),
-                         {},    below, effort, size} {}
+                 NetworkPool& pool, Cost below, WorkBudget& budget, std::size_t size)
+    : pool_(pool), with_{model, items, open,   {pool, {}}, DualSearch(model, open, budget),
+                         {},    below, budget, size} {}
 
 Settled Settler::settle(bool raise) {
   Settled settled;
@@ -46,7 +46,7 @@ Cost Settler::search(bool raise) {
     const DualSearch::Found here = with_.duals.at(pool_.multipliers());
     // Without targets, what the networks lack costs more than their cheapest: a bound for all.
     proven = std::max(proven, here.bound);
-    if (proven >= best() || with_.effort.spent()) {
+    if (proven >= best() || with_.budget.spent()) {
       return std::min(proven, best());
     }
     if (raise && builds < most_builds) {
@@ -72,18 +72,19 @@ Cost Settler::search(bool raise) {
 /// The targets that look best are followed first (best-first search): a node's multipliers are
 /// raised no further than it takes for another one to look better.
 Settler::Bounds Settler::branch(const DualSearch::Found& root) {
-  std::vector<Node> open{{root, {root.bound, root.beyond}}};
+  std::vector<BranchNode> open{{root, {root.bound, root.beyond}}};
   Bounds closed{impossible, impossible};
   while (!open.empty()) {
-    const auto least = std::min_element(open.begin(), open.end(), [](const Node& a, const Node& b) {
-      return a.bounds.inside < b.bounds.inside;
-    });
-    Node node = std::move(*least);
+    const auto least =
+        std::min_element(open.begin(), open.end(), [](const BranchNode& a, const BranchNode& b) {
+          return a.bounds.inside < b.bounds.inside;
+        });
+    BranchNode node = std::move(*least);
     open.erase(least);
-    if (node.bounds.inside < best() && !with_.effort.spent()) {
-      with_.effort.node();
+    if (node.bounds.inside < best() && !with_.budget.spent()) {
+      with_.budget.node();
       Cost below = best();
-      for (const Node& other : open) {
+      for (const BranchNode& other : open) {
         below = std::min(below, other.bounds.inside + a_little);
       }
       node.found = with_.duals.search(std::move(node.found), below);
@@ -119,7 +120,7 @@ Settler::Bounds Settler::branch(const DualSearch::Found& root) {
 /// Nearer to the multipliers that the networks are laid out for there is less beyond them, and less
 /// that the bound is raised by: somewhere between, it may do. If not, cutting planes with all
 /// plans.
-Cost Settler::bound_of_all(const Node& node) {
+Cost Settler::bound_of_all(const BranchNode& node) {
   Cost bound = node.bounds.beyond;
   Multipliers near = pool_.multipliers();
   near.targets = node.found.at.targets;
@@ -140,10 +141,10 @@ Cost Settler::bound_of_all(const Node& node) {
     }
     far = middle.at;
   }
-  for (int round = 0; round < most_settlings && bound < best() && !with_.effort.spent(); ++round) {
+  for (int round = 0; round < most_settlings && bound < best() && !with_.budget.spent(); ++round) {
     const Cost constant = with_.duals.constant(far);
     Least least =
-        least_of_all(with_.model, with_.open, with_.pooled, far, best() - constant, with_.effort);
+        least_of_all(with_.model, with_.open, with_.pooled, far, best() - constant, with_.budget);
     bound = std::max(bound, constant + least.cost);
     if (bound < best()) {
       with_.duals.meet(std::move(least.bundle));

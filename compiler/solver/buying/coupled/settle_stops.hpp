@@ -24,7 +24,7 @@ class Settler {
 public:
   /// Looks for what costs less than `below`; gives up after work in proportion to `size`.
   Settler(const Model& model, const Table<ItemId, Prepared>& items, const OpenStops& open,
-          NetworkPool& pool, Cost below, Effort& effort, std::size_t size);
+          NetworkPool& pool, Cost below, WorkBudget& budget, std::size_t size);
 
   /// With `raise`, first gives the pool multipliers that suit these stops.
   Settled settle(bool raise);
@@ -36,7 +36,7 @@ private:
     Cost beyond;
   };
   /// A choice of targets.
-  struct Node {
+  struct BranchNode {
     DualSearch::Found found;
     Bounds bounds;
   };
@@ -44,7 +44,7 @@ private:
   Cost search(bool raise);
   Bounds branch(const DualSearch::Found& root);
   /// A bound on what is made of any plans, for the node's targets.
-  Cost bound_of_all(const Node& node);
+  Cost bound_of_all(const BranchNode& node);
   std::optional<StopId> undecided(const DualSearch::Found& found) const;
   Cost best() const { return with_.best(); }
 

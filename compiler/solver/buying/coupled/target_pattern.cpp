@@ -90,7 +90,7 @@ Cost TargetPattern::settle() {
 
 bool TargetPattern::lay_out(Fine slack) {
   cover_ = std::make_shared<Cover>(with_.model, with_.open, with_.pooled, at_, slack,
-                                   most_edges * with_.size, with_.effort);
+                                   most_edges * with_.size, with_.budget);
   if (cover_->finished()) {
     base_ = with_.duals.constant(at_) + cover_->least();
     bound_ = std::max(bound_, base_);
@@ -187,14 +187,14 @@ bool TargetPattern::take(const std::vector<ColumnSet>& sets,
 
 void TargetPattern::share_out() {
   cover_ = chosen_in_;
-  for (bool broken = true; broken && !with_.effort.spent();) {
+  for (bool broken = true; broken && !with_.budget.spent();) {
     const Tariff tariff(with_.model, at_, with_.open);
     const Rows strict = rows(true);
     std::vector<ColumnSet> sets;
     std::vector<std::size_t> column;
     for (std::size_t item = 0; item < chosen_.size(); ++item) {
       Alike similar = columns_like(*cover_->networks()[item], tariff, strict, chosen_[item],
-                                   almost_same, most_alike, with_.effort);
+                                   almost_same, most_alike, with_.budget);
       column.push_back(find_column(similar.set, similar.column));
       sets.push_back(std::move(similar.set));
     }
@@ -219,14 +219,14 @@ Cost TargetPattern::combine_all(bool strict) {
     std::vector<ColumnSet> sets;
     for (const Network* const network : cover_->networks()) {
       sets.push_back(columns_within(*network, tariff, looked_at, slack,
-                                    most_partial_plans * with_.size, with_.effort));
-      if (!sets.back().finished || sets.back().columns.empty() || with_.effort.spent()) {
+                                    most_partial_plans * with_.size, with_.budget));
+      if (!sets.back().finished || sets.back().columns.empty() || with_.budget.spent()) {
         return bound_;
       }
     }
     const Cost below = best();
     const Choice choice = combine(with_.model, pointers(sets), joint(looked_at), below,
-                                  with_.effort, most_steps * with_.size);
+                                  with_.budget, most_steps * with_.size);
     bool broken = false;
     if (is_possible(choice.cost)) {
       chosen_.clear();

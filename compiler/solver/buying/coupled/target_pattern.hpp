@@ -20,7 +20,7 @@ struct Settling {
   std::set<ShopId> credit_shops;
   /// Only what costs less is looked for.
   Cost below;
-  Effort& effort;
+  WorkBudget& budget;
   /// How much may be spent on one set of stops.
   std::size_t size;
 

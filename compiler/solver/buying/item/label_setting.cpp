@@ -205,20 +205,20 @@ private:
     reached_ = std::max(reached_, least);
   }
 
-  using Stretch = Service<PricedTrack>::Stretch;
+  using DemandRange = Service<PricedTrack>::DemandRange;
 
   /// Goes through demands of a block from a label's state; makes a label of each way.
-  void serve(PricedBranch& branch, std::size_t block, const Stretch& stretch, Cost cost,
+  void serve(PricedBranch& branch, std::size_t block, const DemandRange& demands, Cost cost,
              std::int32_t step) {
     branch.cost = 0;
     branch.track.room = 0;
     branch.choices.clear();
-    service_.run(branch, stretch, [&](const PricedBranch& way) {
+    service_.run(branch, demands, [&](const PricedBranch& way) {
       Label label{cost, static_cast<std::uint32_t>(memory_.pool.size()), 0, step};
       label.cost.value += way.cost + way.track.room;
       memory_.pool.insert(memory_.pool.end(), way.held.begin(), way.held.end());
       label.end = static_cast<std::uint32_t>(memory_.pool.size());
-      if (!stretch.last && too_dear(label, block, stretch.end)) {
+      if (!demands.last && too_dear(label, block, demands.end)) {
         memory_.pool.resize(label.first);
         return;
       }
@@ -300,8 +300,8 @@ private:
   /// Goes through the demands of a block, one by one, so that what is dominated does not branch
   /// again.
   void serve(std::size_t block) {
-    const Stretch all = service_.block(block);
-    Stretch one{all.begin, std::min(all.begin + 1, all.end), false};
+    const DemandRange all = service_.block(block);
+    DemandRange one{all.begin, std::min(all.begin + 1, all.end), false};
     do {
       one.last = all.last && one.end == all.end;
       serve(block, one);
@@ -312,7 +312,7 @@ private:
     } while (one.begin < all.end && !gave_up_);
   }
 
-  void serve(std::size_t block, const Stretch& stretch) {
+  void serve(std::size_t block, const DemandRange& demands) {
     memory_.base.swap(memory_.front);
     memory_.front.clear();
     PricedBranch& branch = memory_.branch;
@@ -320,7 +320,7 @@ private:
     for (std::size_t i = 0; i < memory_.base.size() && !gave_up_; ++i) {
       const Label label = memory_.base[i];
       branch.held.assign(held(label.first), held(label.end));
-      serve(branch, block, stretch, label.cost, label.step);
+      serve(branch, block, demands, label.cost, label.step);
     }
     dominance_.prune(memory_.front, work_);
   }

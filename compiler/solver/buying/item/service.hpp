@@ -79,28 +79,28 @@ public:
   std::size_t blocks() const { return item_.visits.size() + 1; }
 
   /// Demands that are served one after the other, with nothing bought between them.
-  struct Stretch {
+  struct DemandRange {
     std::size_t begin = 0, end = 0;
     /// Nothing comes after it.
     bool last = false;
   };
-  [[nodiscard]] Stretch block(std::size_t number) const {
+  [[nodiscard]] DemandRange block(std::size_t number) const {
     return {number == 0 ? 0 : item_.first_served[number - 1], item_.first_served[number],
             number + 1 == blocks()};
   }
 
-  /// Serves the demands of a stretch and hands every way in which that can go to `sink`.
+  /// Serves the demands of a range and hands every way in which that can go to `sink`.
   template <typename Sink>
-  void run(Branch<Track>& branch, const Stretch& stretch, Sink&& sink) {
+  void run(Branch<Track>& branch, const DemandRange& demands, Sink&& sink) {
     script_.reset();
-    go(branch, stretch, stretch.begin, DemandAtHand{}, 0, sink);
+    go(branch, demands, demands.begin, DemandAtHand{}, 0, sink);
   }
   /// Likewise, but makes the choices of a script; returns what is left of that.
-  std::span<const std::uint32_t> play(Branch<Track>& branch, const Stretch& stretch,
+  std::span<const std::uint32_t> play(Branch<Track>& branch, const DemandRange& demands,
                                       std::span<const std::uint32_t> script) {
     script_ = script;
     const auto sink = [](const Branch<Track>&) {};
-    go(branch, stretch, stretch.begin, DemandAtHand{}, 0, sink);
+    go(branch, demands, demands.begin, DemandAtHand{}, 0, sink);
     return *script_;
   }
 
@@ -123,11 +123,11 @@ private:
   const Source& source(const Holding& held) const { return item_.sources[held.source]; }
 
   template <typename Sink>
-  void go(Branch<Track>& branch, const Stretch& stretch, std::size_t demand, DemandAtHand at_hand,
-          std::size_t depth, Sink& sink) {
+  void go(Branch<Track>& branch, const DemandRange& demands, std::size_t demand,
+          DemandAtHand at_hand, std::size_t depth, Sink& sink) {
     for (;;) {
-      if (demand == stretch.end) {
-        settle(branch, stretch.end, stretch.last);
+      if (demand == demands.end) {
+        settle(branch, demands.end, demands.last);
         sink(branch);
         return;
       }
@@ -176,7 +176,7 @@ private:
         DemandAtHand then = at_hand;
         other.choices.push_back(static_cast<std::uint32_t>(w));
         take(other, demand, ServiceChoice(scratch(depth).alternatives[w]), then);
-        go(other, stretch, demand, then, depth + 1, sink);
+        go(other, demands, demand, then, depth + 1, sink);
       }
       const std::size_t last = scratch(depth).alternatives.size() - 1;
       branch.choices.push_back(static_cast<std::uint32_t>(last));

@@ -15,11 +15,11 @@ constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 class ColumnSearch {
 public:
   ColumnSearch(const Network& network, const Tariff& tariff, const Rows& rows, std::size_t most,
-               Effort& effort)
+               WorkBudget& budget)
       : network_(network),
         rows_(rows),
         most_(most),
-        effort_(effort),
+        budget_(budget),
         lengths_(network.lengths(tariff)),
         to_end_(network.to_end(lengths_)),
         row_of_stop_(tariff.closed.size(), none) {
@@ -192,14 +192,14 @@ private:
     std::copy_n(pool_.begin() + static_cast<std::ptrdiff_t>(label.rows), width(),
                 pool_.begin() + static_cast<std::ptrdiff_t>(next.rows));
     add_taken(edge, next.rows);
-    effort_.add(1);
+    budget_.add(1);
     std::vector<Label>& others = labels[edge.to];
     if (dominated(next, others)) {
       pool_.resize(next.rows);
       return true;
     }
     others.push_back(next);
-    if (++steps_ > most_ || (steps_ % 1024 == 0 && effort_.spent())) {
+    if (++steps_ > most_ || (steps_ % 1024 == 0 && budget_.spent())) {
       result_.finished = false;
     }
     return result_.finished;
@@ -228,7 +228,7 @@ private:
   const Network& network_;
   const Rows& rows_;
   std::size_t most_;
-  Effort& effort_;
+  WorkBudget& budget_;
   std::vector<Cost> lengths_;
   std::vector<Cost> to_end_;
   /// The spend row that a stop is part of.
@@ -242,13 +242,13 @@ private:
 } // namespace
 
 ColumnSet columns_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
-                         std::size_t most, Effort& effort) {
-  return ColumnSearch(network, tariff, rows, most, effort).run(slack);
+                         std::size_t most, WorkBudget& budget) {
+  return ColumnSearch(network, tariff, rows, most, budget).run(slack);
 }
 
 Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
-                   Fine slack, std::size_t most, Effort& effort) {
-  return ColumnSearch(network, tariff, rows, most, effort).run_like(path, slack);
+                   Fine slack, std::size_t most, WorkBudget& budget) {
+  return ColumnSearch(network, tariff, rows, most, budget).run_like(path, slack);
 }
 
 } // namespace manciple::buying

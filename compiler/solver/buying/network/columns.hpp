@@ -44,9 +44,9 @@ struct ColumnSet {
 
 /// All plans in the network whose priced cost exceeds the least by at most `slack`, without those
 /// that another one dominates: in cost and in every row. Gives up (`finished` is false) at `most`
-/// partial plans or when the effort is spent.
+/// partial plans or when the budget is spent.
 ColumnSet columns_within(const Network& network, const Tariff& tariff, const Rows& rows, Fine slack,
-                         std::size_t most, Effort& effort);
+                         std::size_t most, WorkBudget& budget);
 
 /// The same, up to what one of its paths exceeds the least by and `slack` more, and the column of
 /// that path, which may be dominated. If it gives up, or nothing can be spent otherwise, there is
@@ -56,6 +56,6 @@ struct Alike {
   Column column;
 };
 Alike columns_like(const Network& network, const Tariff& tariff, const Rows& rows, const Path& path,
-                   Fine slack, std::size_t most, Effort& effort);
+                   Fine slack, std::size_t most, WorkBudget& budget);
 
 } // namespace manciple::buying

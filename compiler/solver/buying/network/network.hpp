@@ -1,8 +1,8 @@
 #pragma once
 
-#include "buying/effort.hpp"
 #include "buying/network/tariff.hpp"
 #include "buying/stops/bundle.hpp"
+#include "buying/work_budget.hpp"
 
 #include <optional>
 #include <vector>
@@ -39,10 +39,10 @@ public:
   };
 
   /// `open` says which of the item's visits can be used. Gives up (`finished` is false, and paths
-  /// may be missing) at `most` edges or when the effort is spent. `least` is a plan's cost, near
+  /// may be missing) at `most` edges or when the budget is spent. `least` is a plan's cost, near
   /// the least, if one is known.
   Network(const Model& model, const Prepared& item, const std::vector<bool>& open,
-          const Multipliers& at, Fine slack, std::size_t most, Effort& effort,
+          const Multipliers& at, Fine slack, std::size_t most, WorkBudget& budget,
           std::optional<Cost> least = {});
 
   [[nodiscard]] const Prepared& item() const { return *item_; }

@@ -34,12 +34,12 @@ using StayBranch = Branch<StayTrack>;
 class NetworkBuilder {
 public:
   NetworkBuilder(const Model& model, const std::vector<bool>& open, const Multipliers& at,
-                 std::size_t most, Effort& effort, Network& network)
+                 std::size_t most, WorkBudget& budget, Network& network)
       : model_(model),
         item_(network.item()),
         facts_(*item_.item),
         most_(most),
-        effort_(effort),
+        budget_(budget),
         lots_(item_.takes_room ? Lots::apart : Lots::together),
         service_(item_, lots_),
         weighing_(item_),
@@ -68,7 +68,7 @@ public:
       return;
     }
     Workspace workspace;
-    const Cost least = known ? *known : cheapest(item_, terms_, workspace, effort_.work()).cost;
+    const Cost least = known ? *known : cheapest(item_, terms_, workspace, budget_.work()).cost;
     if (!is_possible(least)) {
       return;
     }
@@ -333,10 +333,10 @@ private:
 
   /// Of what is tried much is too dear to become an edge.
   void count(std::int64_t work) {
-    effort_.add(work);
+    budget_.add(work);
     counted_ += work;
     if (counted_ > works_per_edge * static_cast<std::int64_t>(most_) ||
-        (counted_ / 1024 != (counted_ - work) / 1024 && effort_.spent())) {
+        (counted_ / 1024 != (counted_ - work) / 1024 && budget_.spent())) {
       network_.finished = false;
     }
   }
@@ -348,7 +348,7 @@ private:
   const Prepared& item_;
   const Item& facts_;
   std::size_t most_;
-  Effort& effort_;
+  WorkBudget& budget_;
   std::int64_t counted_ = 0;
   Lots lots_;
   Service<StayTrack> service_;
@@ -373,10 +373,10 @@ private:
 };
 
 Network::Network(const Model& model, const Prepared& item, const std::vector<bool>& open,
-                 const Multipliers& at, Fine slack, std::size_t most, Effort& effort,
+                 const Multipliers& at, Fine slack, std::size_t most, WorkBudget& budget,
                  std::optional<Cost> least_known)
     : item_(&item) {
-  NetworkBuilder(model, open, at, most, effort, *this).build(slack, least_known);
+  NetworkBuilder(model, open, at, most, budget, *this).build(slack, least_known);
 }
 
 } // namespace manciple::buying

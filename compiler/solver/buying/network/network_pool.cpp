@@ -147,7 +147,7 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
   const Tariff tariff(model, at_, open);
   Network::Way way;
   for (const ItemId id : ids(pool_)) {
-    if (cache_.effort().spent()) {
+    if (cache_.budget().spent()) {
       return std::nullopt;
     }
     const Prepared& item = cache_.items()[id];
@@ -166,7 +166,7 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
       const RoomRates room = room_rates(model, at_, *item.item);
       const auto least_of = [&](const OpenStops& stops) {
         const Terms terms = terms_at(model, item, at_, stops, room);
-        return cheapest(item, terms, cache_.workspace(), cache_.effort().work());
+        return cheapest(item, terms, cache_.workspace(), cache_.budget().work());
       };
       // Either may be no more than an upper limit and a bound.
       const Outcome of_all = least_of(may_be_open_);
@@ -177,7 +177,7 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
         visits.push_back(may_be_open_[visit.stop]);
       }
       pooled.emplace(PooledNetwork{
-          Network(model, item, visits, at_, wanted + more, most, cache_.effort(), of_all.cost),
+          Network(model, item, visits, at_, wanted + more, most, cache_.budget(), of_all.cost),
           std::nullopt, wanted + more, most_useful(item)});
       if (!pooled->network.finished) {
         pooled.reset();

@@ -11,7 +11,7 @@ namespace manciple::buying {
 
 /// Excess that networks are built for at first: 30 cents of a dollar.
 constexpr Fine wide = fine(3'000);
-/// Edges of an item's network after which a set of stops is left open, for an effort of 1.
+/// Edges of an item's network after which a set of stops is left open, with the usual work.
 constexpr std::size_t most_edges = 200'000;
 
 /// How much cheaper things have become: a Money spent, by stop; and at most, as a part of what they

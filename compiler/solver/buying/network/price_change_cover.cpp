@@ -6,7 +6,7 @@
 namespace manciple::buying {
 
 Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pooled,
-                   const Multipliers& at, Cost enough, Effort& effort) {
+                   const Multipliers& at, Cost enough, WorkBudget& budget) {
   Least least{{}, empty_bundle(model)};
   const Tariff tariff(model, at, open);
   const Drop dropped = drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
@@ -36,7 +36,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
     const Prepared& item = pooled.networks[i]->network.item();
     const RoomRates room = room_rates(model, at, *item.item);
     const Outcome outcome =
-        cheapest(item, terms_at(model, item, at, open, room), workspace, effort.work());
+        cheapest(item, terms_at(model, item, at, open, room), workspace, budget.work());
     least.cost += outcome.bound;
     least.cost.value -= pooled.networks[i]->beyond(dropped);
     add_item(item, play(item, outcome.plan), least.bundle);
@@ -46,7 +46,7 @@ Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pool
 }
 
 Cover::Cover(const Model& model, const OpenStops& open, const Pooled& pooled, const Multipliers& at,
-             Fine slack, std::size_t most, Effort& effort)
+             Fine slack, std::size_t most, WorkBudget& budget)
     : items_(pooled.networks.size()) {
   const Tariff tariff(model, at, open);
   const Drop dropped = drop(model, pooled.pool.coupling(), pooled.pool.multipliers(), at);
@@ -60,7 +60,7 @@ Cover::Cover(const Model& model, const OpenStops& open, const Pooled& pooled, co
       for (const Visit& visit : item.visits) {
         visits.push_back(open[visit.stop]);
       }
-      own_.emplace_back(model, item, visits, at, slack, most, effort, shortest);
+      own_.emplace_back(model, item, visits, at, slack, most, budget, shortest);
       network = &own_.back();
       if (!network->finished) {
         return;

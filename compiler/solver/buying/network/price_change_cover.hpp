@@ -20,7 +20,7 @@ struct Least {
   Bundle bundle;
 };
 Least least_of_all(const Model& model, const OpenStops& open, const Pooled& pooled,
-                   const Multipliers& at, Cost enough, Effort& effort);
+                   const Multipliers& at, Cost enough, WorkBudget& budget);
 
 /// Networks with all plans of up to a slack at other multipliers than those of the pool: its own
 /// ones where they are sure to have them, new ones for the other items.
@@ -28,7 +28,7 @@ class Cover {
 public:
   /// Gives up at `most` edges.
   Cover(const Model& model, const OpenStops& open, const Pooled& pooled, const Multipliers& at,
-        Fine slack, std::size_t most, Effort& effort);
+        Fine slack, std::size_t most, WorkBudget& budget);
 
   [[nodiscard]] bool finished() const { return networks_.size() == items_; }
   /// Of all items, at the multipliers, whatever the slack.

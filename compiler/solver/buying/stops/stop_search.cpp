@@ -40,7 +40,7 @@ public:
              Cost cutoff)
       : cache_(cache),
         terms_(terms),
-        effort_(cache.effort()),
+        budget_(cache.budget()),
         slack_(choices.size()),
         basket_(cache, first(choices)),
         plain_(basket_) {
@@ -71,7 +71,7 @@ public:
     const Cost cutoff = result_.cost;
     tell_what_is_enough();
     improve(used());
-    for (int pass = 0; pass < most_passes && bound() < result_.cost && !effort_.spent(); ++pass) {
+    for (int pass = 0; pass < most_passes && bound() < result_.cost && !budget_.spent(); ++pass) {
       if (!ascend()) {
         break;
       }
@@ -197,10 +197,10 @@ private:
     if (!terms_.exact) {
       offer(total, states);
     }
-    for (bool better = true; better && !effort_.spent();) {
+    for (bool better = true; better && !budget_.spent();) {
       better = false;
       for (const StopId stop : ids(states)) {
-        if (!undecided(stop) || effort_.spent()) {
+        if (!undecided(stop) || budget_.spent()) {
           continue;
         }
         const StopState before = states[stop];
@@ -226,7 +226,7 @@ private:
         continue;
       }
       for (const Meeting meeting : cache_.at_stop(stop)) {
-        if (slack_[stop] == Cost{} || effort_.spent()) {
+        if (slack_[stop] == Cost{} || budget_.spent()) {
           break;
         }
         if (!basket_.uses(meeting)) {
@@ -324,8 +324,8 @@ private:
   }
 
   void branch() {
-    effort_.node();
-    if (effort_.spent()) {
+    budget_.node();
+    if (budget_.spent()) {
       result_.bound = std::min(result_.bound, bound());
       return;
     }
@@ -346,7 +346,7 @@ private:
 
   SubproblemCache& cache_;
   const StopTerms& terms_;
-  Effort& effort_;
+  WorkBudget& budget_;
   /// By stop: what no item pays of its cost yet.
   Table<StopId, Cost> slack_;
   Basket basket_;

@@ -15,10 +15,10 @@ constexpr std::size_t undecided_share = 32;
 } // namespace
 
 SubproblemCache::SubproblemCache(const Model& model, const Table<ItemId, Prepared>& items,
-                                 Effort& effort)
+                                 WorkBudget& budget)
     : model_(&model),
       items_(&items),
-      effort_(&effort),
+      budget_(&budget),
       at_stop_(model.stops.size()),
       shares_(items.size()),
       rooms_(items.size()),
@@ -105,16 +105,16 @@ const Outcome& SubproblemCache::cheapest(ItemId item, const Visits& visits) {
     } else {
       const std::size_t enough_labels =
           charged ? std::max(labels_ / undecided_share, few_labels) : labels_;
-      const std::size_t most = effort_->spent() ? labels_at_the_end : enough_labels;
+      const std::size_t most = budget_->spent() ? labels_at_the_end : enough_labels;
       const Cost enough = enough_.empty() ? impossible : enough_[item];
       const auto solve = [&](std::size_t labels) {
-        return buying::cheapest((*items_)[item], terms_, workspace_, effort_->work(), labels,
+        return buying::cheapest((*items_)[item], terms_, workspace_, budget_->work(), labels,
                                 enough, takes_many_[item] != 0);
       };
       Outcome found = solve(most);
       // A plan that lacks what a better one would not is no list to compare with.
       const Cost lacks{fine(model_->items[item].missing_once), 0};
-      const std::size_t more = effort_->spent() ? few_labels * 4 : usual_labels;
+      const std::size_t more = budget_->spent() ? few_labels * 4 : usual_labels;
       if (most < more && found.bound <= enough && found.cost - found.bound > lacks) {
         found = solve(more);
       }

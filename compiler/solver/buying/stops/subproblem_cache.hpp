@@ -1,7 +1,7 @@
 #pragma once
 
-#include "buying/effort.hpp"
 #include "buying/stops/bundle.hpp"
+#include "buying/work_budget.hpp"
 
 #include <cstdint>
 #include <functional>
@@ -25,13 +25,13 @@ struct Meeting {
 /// Each item's cheapest outcome under given stops and multipliers, worked out once and remembered.
 class SubproblemCache {
 public:
-  SubproblemCache(const Model& model, const Table<ItemId, Prepared>& items, Effort& effort);
+  SubproblemCache(const Model& model, const Table<ItemId, Prepared>& items, WorkBudget& budget);
 
   [[nodiscard]] const Model& model() const { return *model_; }
   [[nodiscard]] const Table<ItemId, Prepared>& items() const { return *items_; }
   [[nodiscard]] const std::vector<Meeting>& at_stop(StopId stop) const { return at_stop_[stop]; }
   [[nodiscard]] std::int64_t subproblems() const { return subproblems_; }
-  Effort& effort() { return *effort_; }
+  WorkBudget& budget() { return *budget_; }
   Workspace& workspace() { return workspace_; }
 
   /// Share of the stop's cost that the item pays at a visit while the stop is `charged`. Raising it
@@ -63,7 +63,7 @@ public:
 private:
   const Model* model_;
   const Table<ItemId, Prepared>* items_;
-  Effort* effort_;
+  WorkBudget* budget_;
   Table<StopId, std::vector<Meeting>> at_stop_;
   Table<ItemId, std::vector<Cost>> shares_;
   Table<ItemId, RoomRates> rooms_;

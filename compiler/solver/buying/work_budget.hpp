@@ -27,9 +27,9 @@ struct Options {
 };
 
 /// The work that a search has done, and whether it has to end.
-class Effort {
+class WorkBudget {
 public:
-  explicit Effort(const Options& options) : options_(&options) {}
+  explicit WorkBudget(const Options& options) : options_(&options) {}
 
   /// Counts a node of a search tree.
   void node() {
