@@ -94,7 +94,7 @@ std::optional<Integer> scan_denominator(Cursor& cursor) {
   } else {
     return std::nullopt;
   }
-  const std::optional<Integer> digits = scan_digits(cursor);
+  std::optional<Integer> digits = scan_digits(cursor);
   if (!digits || *digits == 0) {
     cursor = start;
     return std::nullopt;
@@ -116,7 +116,7 @@ std::optional<Rational> scan_vulgar(Cursor& cursor) {
 std::optional<Rational> scan_added_fraction(Cursor& cursor) {
   const Cursor start = cursor;
   cursor.skip_spaces();
-  if (const auto glyph = scan_vulgar(cursor)) {
+  if (auto glyph = scan_vulgar(cursor)) {
     return glyph;
   }
   if (cursor.at > start.at) {
@@ -210,10 +210,10 @@ void Cursor::skip_spaces() {
 }
 
 std::optional<Rational> scan_number(Cursor& cursor) {
-  if (const auto glyph = scan_vulgar(cursor)) {
+  if (auto glyph = scan_vulgar(cursor)) {
     return glyph;
   }
-  if (const auto digits = scan_digit_number(cursor)) {
+  if (auto digits = scan_digit_number(cursor)) {
     return digits;
   }
   return scan_word_number(cursor);

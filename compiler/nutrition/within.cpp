@@ -3,6 +3,7 @@
 #include "resolve/makings.hpp"
 #include "resolve/uses.hpp"
 
+#include <algorithm>
 #include <map>
 #include <utility>
 #include <vector>
@@ -68,12 +69,13 @@ std::vector<Needing> in_order(const Kitchen& kitchen, const Recipe& recipe) {
 
 void each_recipe(const Kitchen& kitchen, const Recipe& recipe,
                  const std::function<void(const Recipe&, double)>& visit) {
-  const std::vector<Needing> order = in_order(kitchen, recipe);
+  std::vector<Needing> order = in_order(kitchen, recipe);
+  std::reverse(order.begin(), order.end());
   std::map<kitchen::RecipeId, double> times{{recipe.id, 1}};
-  for (auto one = order.rbegin(); one != order.rend(); ++one) {
-    const double of = times[one->recipe->id];
-    visit(*one->recipe, of);
-    for (const auto& [part, share] : one->parts) {
+  for (const Needing& one : order) {
+    const double of = times[one.recipe->id];
+    visit(*one.recipe, of);
+    for (const auto& [part, share] : one.parts) {
       times[part] += of * share;
     }
   }

@@ -9,7 +9,6 @@ namespace manciple::purchase {
 namespace {
 
 using kitchen::Kitchen;
-using resolve::MakingId;
 using resolve::Resolved;
 
 class OtherStops {

@@ -46,9 +46,7 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
   }
   prices.handling = least_handling();
   prices.served.assign(demands, infinite);
-  std::vector<double>& served = prices.served;
-  double gain = 0;
-  double kept = 0;
+  Salvaged salvaged;
   sums_.resize(visits + 1);
   runs_ = std::all_of(item.sources.begin(), item.sources.end(), [&](const Source& source) {
     const bool freezes = source.frozen_until != never || source.refrozen;
@@ -61,45 +59,50 @@ void CompletionBound::prepare(const Prepared& item, const Terms& terms,
       on_offer[v] = on_offer[v + 1];
     }
     if (v < visits && terms.is_open(v)) {
-      const Visit& visit = item.visits[v];
-      for (std::size_t o = 0; o < visit.offers.size(); ++o) {
-        const Offer& offer = facts.offers[visit.offers[o]];
-        const std::size_t s = visit.sources[o];
-        if (most[s] == 0) {
-          continue;
-        }
-        const Source& source = item.sources[s];
-        const double pack = least_of_pack(offer, terms.discount_at(v)) / source.inside;
-        const double unit = pack / static_cast<double>(source.pack);
-        on_offer[v].push_back(
-            {static_cast<double>(source.pack) * source.reach, pack, offer.by_weight});
-        for (std::size_t d = item.first_served[v]; d < item.end_of_use[s]; ++d) {
-          if (item.cool(s, d) || item.frozen(s, d)) {
-            const Demand& demand = item.demands[d];
-            const bool by_container = source.containers > 0 && demand.containers > 0;
-            served[d] =
-                std::min(served[d], by_container ? pack * static_cast<double>(demand.containers) /
-                                                       (static_cast<double>(source.containers) *
-                                                        static_cast<double>(demand.amount)) *
-                                                       rounded_down
-                                                 : unit);
-          }
-        }
-        if (cap_ > 0 && item.keeps(s)) {
-          gain = std::max(gain, salvage_ - unit);
-          kept = std::max(gain, salvage_);
-        }
-      }
+      add_offers(v, on_offer[v], prices.served, salvaged);
     }
-    sums_[v].of_kept = kept * cap_;
-    add_amounts(all_, v, prices, gain * cap_);
+    sums_[v].of_kept = salvaged.kept * cap_;
+    add_amounts(all_, v, prices, salvaged.gain * cap_);
     if (splits_) {
       add_amounts(fresh_, v, prices, 0);
-      add_amounts(others_, v, prices, gain * cap_);
+      add_amounts(others_, v, prices, salvaged.gain * cap_);
     }
   }
   if (runs_) {
     add_runs(std::move(on_offer));
+  }
+}
+
+// What the offers of a visit, and of those after it, serve demands at and are worth at the end.
+void CompletionBound::add_offers(std::size_t v, std::vector<Pack>& packs,
+                                 std::vector<double>& served, Salvaged& salvaged) const {
+  const Visit& visit = item_->visits[v];
+  for (std::size_t o = 0; o < visit.offers.size(); ++o) {
+    const Offer& offer = item_->item->offers[visit.offers[o]];
+    const std::size_t s = visit.sources[o];
+    if ((*most_)[s] == 0) {
+      continue;
+    }
+    const Source& source = item_->sources[s];
+    const double pack = least_of_pack(offer, terms_->discount_at(v)) / source.inside;
+    const double unit = pack / static_cast<double>(source.pack);
+    packs.push_back({static_cast<double>(source.pack) * source.reach, pack, offer.by_weight});
+    for (std::size_t d = item_->first_served[v]; d < item_->end_of_use[s]; ++d) {
+      if (item_->cool(s, d) || item_->frozen(s, d)) {
+        const Demand& demand = item_->demands[d];
+        const bool by_container = source.containers > 0 && demand.containers > 0;
+        const double least = by_container ? pack * static_cast<double>(demand.containers) /
+                                                (static_cast<double>(source.containers) *
+                                                 static_cast<double>(demand.amount)) *
+                                                rounded_down
+                                          : unit;
+        served[d] = std::min(served[d], least);
+      }
+    }
+    if (cap_ > 0 && item_->keeps(s)) {
+      salvaged.gain = std::max(salvaged.gain, salvage_ - unit);
+      salvaged.kept = std::max(salvaged.gain, salvage_);
+    }
   }
 }
 

@@ -97,6 +97,13 @@ private:
   struct Prices {
     std::vector<double> served, without, handling;
   };
+  /// What a unit that is kept at the end gains at most over what it is bought for, and is worth.
+  struct Salvaged {
+    double gain = 0;
+    double kept = 0;
+  };
+  void add_offers(std::size_t visit, std::vector<Pack>& packs, std::vector<double>& served,
+                  Salvaged& salvaged) const;
   void add_amounts(Part& part, std::size_t visit, const Prices& prices, double gain) const;
   [[nodiscard]] std::vector<double> least_handling() const;
   [[nodiscard]] bool serves_fresh(std::size_t visit, std::size_t source) const;
