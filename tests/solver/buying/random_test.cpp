@@ -87,8 +87,8 @@ TEST(Random, BoundsAreNoHigherThanWhatTheyBound) {
     WorkBudget budget{Options{}};
     const Network network(model, item, std::vector<bool>(item.visits.size(), true),
                           no_multipliers(model), 0, 1'000'000, budget);
-    EXPECT_TRUE(network.finished);
-    EXPECT_EQ(network.least, *least);
+    EXPECT_TRUE(network.finished());
+    EXPECT_EQ(network.least(), *least);
   }
   EXPECT_GE(compared, 40);
 }

@@ -43,9 +43,9 @@ public:
     Label end;
     end.rows = new_rows();
     for (const std::size_t e : path) {
-      end.cost += network_.edges[e].cost;
+      end.cost += network_.edges()[e].cost;
       end.priced += lengths_[e].value;
-      add_taken(network_.edges[e], end.rows);
+      add_taken(network_.edges()[e], end.rows);
     }
     Alike alike{{}, column_of(end, path)};
     const bool spends = std::any_of(rows_.spend.begin(), rows_.spend.end(), [&](const auto& row) {
@@ -103,13 +103,13 @@ private:
     for (std::size_t i = edge.stays; i < edge.stays_end; ++i) {
       for (std::size_t row = 0; row < rows_.room.size(); ++row) {
         pool_[at + row] +=
-            network_.room(network_.stays[i], rows_.room[row].first, rows_.room[row].second);
+            network_.room(network_.stays()[i], rows_.room[row].first, rows_.room[row].second);
       }
     }
     for (std::size_t i = edge.paid; i < edge.paid_end; ++i) {
-      const std::size_t row = row_of_stop_[network_.paid[i].stop.index()];
+      const std::size_t row = row_of_stop_[network_.paid()[i].stop.index()];
       if (row != none) {
-        pool_[at + rows_.room.size() + row] += network_.paid[i].till;
+        pool_[at + rows_.room.size() + row] += network_.paid()[i].till;
       }
     }
   }
@@ -157,13 +157,13 @@ private:
 
   /// All paths within the limit, but for those that another path to the same node dominates.
   void walk() {
-    std::vector<std::vector<Label>> labels(network_.nodes.size());
+    std::vector<std::vector<Label>> labels(network_.nodes().size());
     Label first;
     first.rows = new_rows();
     labels[0].push_back(first);
     for (std::size_t node = 0; node < labels.size(); ++node) {
       for (std::size_t i = 0; i < labels[node].size(); ++i) {
-        const Network::Node& here = network_.nodes[node];
+        const Network::Node& here = network_.nodes()[node];
         if (here.edges == here.edges_end) {
           collect(labels, labels[node][i]);
         }
@@ -179,7 +179,7 @@ private:
   /// Follows an edge; false to give up.
   bool extend(std::vector<std::vector<Label>>& labels, std::size_t node, std::size_t i,
               std::size_t e) {
-    const Network::Edge& edge = network_.edges[e];
+    const Network::Edge& edge = network_.edges()[e];
     const Label& label = labels[node][i];
     if (!is_possible(lengths_[e]) || !is_possible(to_end_[edge.to])) {
       return true;

@@ -46,15 +46,14 @@ public:
           std::optional<Cost> least = {});
 
   [[nodiscard]] const Prepared& item() const { return *item_; }
-  bool finished = true;
+  [[nodiscard]] bool finished() const { return finished_; }
   /// The least cost at the multipliers it was built for; any plan that is no path exceeds it by
   /// more than the slack.
-  Fine least = impossible.value;
-  std::vector<Node> nodes;
-  std::vector<Edge> edges;
-  std::vector<Paid> paid;
-  std::vector<Stay> stays;
-  std::vector<std::uint32_t> choices;
+  [[nodiscard]] Fine least() const { return least_; }
+  [[nodiscard]] const std::vector<Node>& nodes() const { return nodes_; }
+  [[nodiscard]] const std::vector<Edge>& edges() const { return edges_; }
+  [[nodiscard]] const std::vector<Paid>& paid() const { return paid_; }
+  [[nodiscard]] const std::vector<Stay>& stays() const { return stays_; }
 
   /// By edge: what it costs; `impossible` if something is bought at a closed stop.
   [[nodiscard]] std::vector<Cost> lengths(const Tariff& tariff) const;
@@ -113,6 +112,13 @@ private:
   };
 
   const Prepared* item_;
+  bool finished_ = true;
+  Fine least_ = impossible.value;
+  std::vector<Node> nodes_;
+  std::vector<Edge> edges_;
+  std::vector<Paid> paid_;
+  std::vector<Stay> stays_;
+  std::vector<std::uint32_t> choices_;
   std::vector<Arc> arcs_;
   /// Where anything is bought, with the number of the last node from which that is done.
   std::vector<std::pair<StopId, std::size_t>> last_at_;

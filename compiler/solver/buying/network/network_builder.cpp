@@ -75,16 +75,16 @@ public:
     slack = std::min(slack, impossible.value / 8);
     limit_ = least.value + slack + 2 * rounding;
     lay_out();
-    if (!network_.finished) {
+    if (!network_.finished_) {
       return;
     }
     const Cost length = network_.to_end(lengths_).front();
-    if (!is_possible(length) || network_.edges.empty()) {
-      network_.finished = false; // there is always a plan
+    if (!is_possible(length) || network_.edges_.empty()) {
+      network_.finished_ = false; // there is always a plan
       return;
     }
     const Fine shortest = length.value;
-    network_.least = shortest;
+    network_.least_ = shortest;
     network_.shrink(lengths_, shortest + slack + rounding);
     network_.add_arcs(model_.stops.size());
   }
@@ -101,25 +101,25 @@ private:
   }
 
   void lay_out() {
-    network_.nodes.assign(1, {});
+    network_.nodes_.assign(1, {});
     from_start_.assign(1, 0);
     next_first_ = 1;
     // First what happens before anything is bought.
     StayBranch start = service_.start();
     start.track.rates = &room_;
     serve(start, 0, 0, {}, Cost{start.cost, 0});
-    network_.nodes[0].edges_end = network_.edges.size();
-    for (std::size_t stage = 0; stage < stages_.size() && network_.finished; ++stage) {
+    network_.nodes_[0].edges_end = network_.edges_.size();
+    for (std::size_t stage = 0; stage < stages_.size() && network_.finished_; ++stage) {
       std::swap(layer_, next_layer_);
       next_layer_.clear();
       const std::size_t first = next_first_;
-      next_first_ = network_.nodes.size();
-      for (std::size_t i = 0; i < layer_.size() && network_.finished; ++i) {
-        Network::Node& node = network_.nodes[first + i];
-        node.edges = network_.edges.size();
+      next_first_ = network_.nodes_.size();
+      for (std::size_t i = 0; i < layer_.size() && network_.finished_; ++i) {
+        Network::Node& node = network_.nodes_[first + i];
+        node.edges = network_.edges_.size();
         node.stop = item_.visits[stages_[stage].visit].stop;
         add_edges(stage, first + i, layer_.begin(i), layer_.end(i));
-        network_.nodes[first + i].edges_end = network_.edges.size();
+        network_.nodes_[first + i].edges_end = network_.edges_.size();
       }
     }
     close_dead_ends();
@@ -127,11 +127,11 @@ private:
 
   /// Nodes without edges count as ends: what leads to one before the last stage is barred.
   void close_dead_ends() {
-    std::vector<bool> alive(network_.nodes.size(), false);
-    for (std::size_t node = network_.nodes.size(); node-- > 0;) {
+    std::vector<bool> alive(network_.nodes_.size(), false);
+    for (std::size_t node = network_.nodes_.size(); node-- > 0;) {
       alive[node] = node >= next_first_;
-      for (std::size_t e = network_.nodes[node].edges; e < network_.nodes[node].edges_end; ++e) {
-        if (alive[network_.edges[e].to]) {
+      for (std::size_t e = network_.nodes_[node].edges; e < network_.nodes_[node].edges_end; ++e) {
+        if (alive[network_.edges_[e].to]) {
           alive[node] = true;
         } else {
           lengths_[e] = impossible;
@@ -205,7 +205,7 @@ private:
       weighed_ = weighing_.choices(begin, end, stage.visit, source, must);
     }
     auto next_weighed = weighed_.begin();
-    for (int n = must ? 1 : 0; n <= most && network_.finished; ++n) {
+    for (int n = must ? 1 : 0; n <= most && network_.finished_; ++n) {
       Amount amount = n * offer.pack;
       if (n > 0 && offer.by_weight) {
         if (next_weighed == weighed_.end()) {
@@ -258,7 +258,7 @@ private:
              const std::optional<Network::Paid>& till, Cost cost) {
     branch.cost = 0;
     service_at(block).run(branch, service_.block(block), [&](const StayBranch& way) {
-      if (!network_.finished) {
+      if (!network_.finished_) {
         return;
       }
       count(1 + static_cast<std::int64_t>(item_.first_served[block] / demands_per_work));
@@ -306,28 +306,28 @@ private:
     if (static_cast<double>(so_far) + to_come > static_cast<double>(limit_) + 1) {
       return;
     }
-    edge.paid = network_.paid.size();
+    edge.paid = network_.paid_.size();
     if (till) {
-      network_.paid.push_back(*till);
+      network_.paid_.push_back(*till);
     }
-    edge.paid_end = network_.paid.size();
-    edge.stays = network_.stays.size();
-    network_.stays.insert(network_.stays.end(), way.track.stays.begin(), way.track.stays.end());
-    edge.stays_end = network_.stays.size();
-    edge.choices = network_.choices.size();
-    network_.choices.insert(network_.choices.end(), way.choices.begin(), way.choices.end());
-    edge.choices_end = network_.choices.size();
+    edge.paid_end = network_.paid_.size();
+    edge.stays = network_.stays_.size();
+    network_.stays_.insert(network_.stays_.end(), way.track.stays.begin(), way.track.stays.end());
+    edge.stays_end = network_.stays_.size();
+    edge.choices = network_.choices_.size();
+    network_.choices_.insert(network_.choices_.end(), way.choices.begin(), way.choices.end());
+    edge.choices_end = network_.choices_.size();
     edge.to = next_first_ + next_layer_.add(way.held);
-    if (edge.to == network_.nodes.size()) {
-      network_.nodes.emplace_back();
+    if (edge.to == network_.nodes_.size()) {
+      network_.nodes_.emplace_back();
       from_start_.push_back(impossible.value);
     }
     from_start_[edge.to] = std::min(from_start_[edge.to], so_far);
-    network_.edges.push_back(edge);
+    network_.edges_.push_back(edge);
     lengths_.push_back({length, 0});
     count(works_to_keep);
-    if (network_.edges.size() > most_) {
-      network_.finished = false;
+    if (network_.edges_.size() > most_) {
+      network_.finished_ = false;
     }
   }
 
@@ -337,7 +337,7 @@ private:
     counted_ += work;
     if (counted_ > works_per_edge * static_cast<std::int64_t>(most_) ||
         (counted_ / 1024 != (counted_ - work) / 1024 && budget_.spent())) {
-      network_.finished = false;
+      network_.finished_ = false;
     }
   }
   static constexpr std::int64_t works_per_edge = 8;

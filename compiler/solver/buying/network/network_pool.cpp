@@ -136,7 +136,7 @@ std::optional<Outcome> NetworkPool::at_least(ItemId item, const Terms& terms) {
     return std::nullopt;
   }
   // Charges only make plans that are no paths dearer.
-  const Cost sure{network.least + pool_[item]->slack, 0};
+  const Cost sure{network.least() + pool_[item]->slack, 0};
   return Outcome{least, std::min(least, sure), network.plan(way_.path)};
 }
 
@@ -156,7 +156,7 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
     const Fine wanted = counts ? slack : 0;
     const auto enough = [&] {
       const Cost least = pooled->network.shortest(tariff, way);
-      return is_possible(least) && pooled->network.least + pooled->slack - least.value >= wanted;
+      return is_possible(least) && pooled->network.least() + pooled->slack - least.value >= wanted;
     };
     if (!pooled || !enough()) {
       const auto& failed = too_large_[id];
@@ -179,13 +179,13 @@ std::optional<std::vector<const PooledNetwork*>> NetworkPool::take(const OpenSto
       pooled.emplace(PooledNetwork{
           Network(model, item, visits, at_, wanted + more, most, cache_.budget(), of_all.cost),
           std::nullopt, wanted + more, most_useful(item)});
-      if (!pooled->network.finished) {
+      if (!pooled->network.finished()) {
         pooled.reset();
         too_large_[id] = TooLarge{wanted + more, most};
         return std::nullopt;
       }
       if (counts) {
-        pooled->longest = pooled->network.least + pooled->slack;
+        pooled->longest = pooled->network.least() + pooled->slack;
       }
     }
     taken.push_back(&*pooled);

@@ -62,7 +62,7 @@ Cover::Cover(const Model& model, const OpenStops& open, const Pooled& pooled, co
       }
       own_.emplace_back(model, item, visits, at, slack, most, budget, shortest);
       network = &own_.back();
-      if (!network->finished) {
+      if (!network->finished()) {
         return;
       }
       shortest = network->shortest(tariff, way);
