@@ -1,6 +1,5 @@
 #include "house.hpp"
 
-#include "prep/cooling.hpp"
 #include "prep/method.hpp"
 
 namespace manciple {
@@ -233,28 +232,6 @@ TEST(Prep, ALabelSaysWhatItsBoxIsFor) {
   EXPECT_EQ(compiled.prep.labels[0].purpose, "soup on Tue 9 Mar");
   EXPECT_EQ(compiled.prep.labels[0].amount, "2 cups");
   EXPECT_EQ(text::print_date(compiled.prep.labels[0].use_by), "2027-03-11");
-}
-
-TEST(Prep, AHotBatchIsSpreadOverShallowPans) {
-  // A pan of 9 by 13 in, 2 in deep, holds 234 cubic inches: 3.83 l, a little over 16 cups.
-  House house;
-  house.recipe("stock", "1 lb onion",
-               "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
-               "then: 1 h, on: "
-               "burner}]\n");
-  house.recipe("soup", "17 cups stock");
-  house.recipe("salad", "1 lb onion", "makes: 20 cups\nkeeps: {fridge: 4 days}\n");
-  house.recipe("lunch", "17 cups salad");
-  house.plan("2027-03-09: {dinner: [soup, lunch]}", sunday);
-  const auto compiled = house.good();
-  int hot = 0;
-  for (const resolve::Making& making : compiled.resolved.makings) {
-    if (const auto cooled = prep::cooling(compiled.kitchen, making)) {
-      EXPECT_EQ(cooled->pans, 2);
-      ++hot;
-    }
-  }
-  EXPECT_EQ(hot, 1);
 }
 
 TEST(Prep, WhatWouldMakeASessionFitIsNamed) {

@@ -1,8 +1,6 @@
 #include "house.hpp"
 
 #include "kitchen/known_appliances.hpp"
-
-#include "prep/cooling.hpp"
 #include "prep/method.hpp"
 #include "prep/reheat.hpp"
 #include "prep/roasting.hpp"
@@ -126,33 +124,6 @@ TEST(Roast, TakesWhatItsRecordSays) {
   EXPECT_EQ(minutes(8, 4), 50);
 }
 
-TEST(Cooling, TakesShallowPansAndHasAnEnd) {
-  House house;
-  house.recipe("stock", "1 lb onion",
-               "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
-               "hands on: 5 min, then: 1 h, on: burner}]\n");
-  house.recipe("soup", "16 cups stock");
-  house.plan("2027-03-09: {dinner: soup}", sunday_afternoon);
-  const auto compiled = house.good();
-  const prep::Task* cool = nullptr;
-  const prep::Task* store = nullptr;
-  const prep::Task* simmer = nullptr;
-  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
-    cool = task.kind == Kind::cool ? &task : cool;
-    store = task.kind == Kind::store ? &task : store;
-    simmer = task.kind == Kind::cook ? &task : simmer;
-  }
-  ASSERT_NE(cool, nullptr);
-  ASSERT_NE(store, nullptr);
-  // A pan of 9 by 13 in, 2 in deep, holds a little over 16 cups.
-  EXPECT_NE(cool->what.find("1 shallow pan"), std::string::npos) << cool->what;
-  const int off = simmer->start + simmer->hands_on + simmer->then;
-  EXPECT_EQ(store->by, off + 120); // FDA Food Code 3-501.14
-  EXPECT_LE(store->start + store->hands_on, off + 120);
-  EXPECT_NE(store->what.find("by 16:05"), std::string::npos) << store->what;
-  EXPECT_NE(store->what.find("at 41 F by 20:05"), std::string::npos) << store->what;
-}
-
 TEST(Session, AfterRawMeatTheSameHandsWashUp) {
   House house;
   house.recipe(
@@ -238,101 +209,6 @@ TEST(Session, DoughDoesNotWaitLongerThanItMay) {
   EXPECT_LE(shaped, risen + 5);
 }
 
-TEST(Session, MoreThanAMixerHoldsIsDoneInRuns) {
-  House house;
-  house.household("holds: {mixer: 2 qt}\n", "[]", "{burner: 4, oven: 1, mixer: 1}");
-  house.recipe("dough", "\"4 cups all-purpose flour\", 2 cups water",
-               "made in: exactly\nmakes: 1 kg\nkeeps: {fridge: 4 days}\nmethod: [{do: Knead, hands "
-               "on: 2 min, then: 10 min, on: mixer}]\n");
-  house.recipe("buns", "3 kg dough");
-  house.plan("2027-03-08: {dinner: buns}", sunday_afternoon);
-  const auto compiled = house.good();
-  const auto& tasks = compiled.prep.sessions.at(0).tasks;
-  const auto kneading = std::find_if(
-      tasks.begin(), tasks.end(), [](const prep::Task& task) { return task.kind == Kind::cook; });
-  ASSERT_NE(kneading, tasks.end());
-  EXPECT_NE(kneading->what.find("in 2 runs"), std::string::npos) << kneading->what;
-  EXPECT_EQ(kneading->then, 20);
-}
-
-// What a session's tasks for a making are called, in their order.
-std::vector<std::string> cooked_in(const emit::Compiled& compiled) {
-  std::vector<std::string> out;
-  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
-    if (task.kind == Kind::cook) {
-      out.push_back(task.what);
-    }
-  }
-  return out;
-}
-
-class Trays : public ::testing::Test {
-protected:
-  emit::Compiled baked(const std::string& appliances, int cookies, const std::string& step = {}) {
-    house.household("", "[]", appliances);
-    house.recipe(
-        "dough", "1 lb onion",
-        "made in: exactly\nmakes: 12 cookies\nkeeps: {fridge: 4 days}\nmethod: [{do: Bake, "
-        "hands on: 3 min, then: 10 min, on: oven, at: 350 F" +
-            (step.empty() ? ", in: tray, fits: 6 cookies" : step) + "}]\n");
-    house.recipe("plate", std::to_string(cookies / 6) + " servings dough"); // two of twelve cookies
-    house.plan("2027-03-08: {dinner: plate}", sunday_afternoon);
-    return house.good();
-  }
-  House house;
-};
-
-TEST_F(Trays, StandSideBySideOnTheShelvesOfAnOvenAndThenInLoads) {
-  using Names = std::vector<std::string>;
-  EXPECT_EQ(cooked_in(baked("{oven: 1}", 6)), (Names{"dough: Bake"}));
-  EXPECT_EQ(cooked_in(baked("{oven: 2}", 12)), (Names{"dough: Bake, 2 trays"}));
-  EXPECT_EQ(cooked_in(baked("{oven: 1}", 12)),
-            (Names{"dough: Bake, 1 tray, load 1 of 2", "dough: Bake, 1 tray, load 2 of 2"}));
-  const auto compiled = baked("{oven: 2}", 18);
-  EXPECT_EQ(cooked_in(compiled),
-            (Names{"dough: Bake, 2 trays, load 1 of 2", "dough: Bake, 1 tray, load 2 of 2"}));
-  int ends = 0;
-  for (const prep::Task& task : compiled.prep.sessions.at(0).tasks) {
-    if (task.kind == Kind::cook) {
-      EXPECT_EQ(task.then, 10);
-      EXPECT_EQ(task.hands_on, 3 * task.places);
-      EXPECT_GE(task.start, ends);
-      ends = task.start + task.hands_on + task.then;
-    }
-  }
-}
-
-TEST_F(Trays, AreNoMoreThanTheHouseHas) {
-  EXPECT_EQ(cooked_in(baked("{oven: 2, tray: 1}", 18)).size(), 3U);
-  // Where nobody says how many there are, or how much fits, nothing is known to be too much.
-  EXPECT_EQ(cooked_in(baked("{oven: 2}", 18, ", in: tray")).size(), 1U);
-}
-
-TEST_F(Trays, HoldServingsAndMeasuresThatTheRecipeMakes) {
-  EXPECT_EQ(cooked_in(baked("{oven: 1}", 12, ", in: tray, fits: 1 serving")).size(), 2U);
-  (void)baked("{oven: 1}", 12, ", in: tray, fits: 2 cups");
-  EXPECT_TRUE(house.said("K004") || !house.diagnostics.all().empty()); // a warning, and no end
-}
-
-TEST(Session, APotIsFilledByWhatItHolds) {
-  House house;
-  const auto simmered = [&](const std::string& appliances, const std::string& holds) {
-    house.household("holds: " + holds + "\n", "[]", appliances);
-    house.recipe(
-        "stock", "1 lb onion",
-        "made in: exactly\nmakes: 4 qt\nkeeps: {fridge: 4 days}\nmethod: [{do: Cook, hands "
-        "on: 2 min, then: 30 min, on: burner, in: kettle}]\n");
-    house.recipe("soup", "12 qt stock");
-    house.plan("2027-03-08: {dinner: soup}", sunday_afternoon);
-    return cooked_in(house.good()).at(0);
-  };
-  EXPECT_EQ(simmered("{burner: 4}", "{pot: 4 qt}"), "stock: Cook"); // of a kettle nothing is said
-  EXPECT_EQ(simmered("{burner: 4}", "{kettle: 4 qt}"), "stock: Cook, in 3 kettles");
-  EXPECT_EQ(simmered("{burner: 4, kettle: 2}", "{kettle: 4 qt}"),
-            "stock: Cook, in 2 kettles, in 2 runs");
-  EXPECT_EQ(simmered("{burner: 1}", "{kettle: 4 qt}"), "stock: Cook, in 3 runs");
-}
-
 TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   House house;
   const auto cut_in_session = [&](const std::string& line) {
@@ -411,116 +287,6 @@ TEST(Reheat, IsFromTheStateInWhichItWasKept) {
                   "boil.";
   EXPECT_EQ(prep::reheat_words(recipe, false), "Bring to a boil.");
   EXPECT_FALSE(prep::is_reheated_frozen(recipe));
-}
-
-// A session that makes a soup for Ben, who must not have egg, and a cake with egg for Ada.
-class CleanSession : public testing::Test {
-protected:
-  CleanSession() {
-    house.household("", "[egg]");
-    cake("");
-    house.recipe("soup", "1 lb onion", ahead("Simmer the soup"));
-  }
-  void cake(const std::string& further) {
-    house.recipe("a cake", "2 eggs, 1 lb all-purpose flour" + further, ahead("Beat the cake"));
-  }
-  static std::string ahead(const std::string& what) {
-    return "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: " + what +
-           ", hands on: 20 min, then: 40 min, on: burner}]\n";
-  }
-  const prep::Task& task(const std::string& of) {
-    house.plan("2027-03-08: {dinner: [{dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: "
-               "[Ben]}]}",
-               sunday_afternoon);
-    compiled = house.good();
-    return find(of);
-  }
-  const prep::Task& find(const std::string& of) {
-    for (const prep::Task& one : compiled.prep.sessions.at(0).tasks) {
-      if (one.what.find(of) != std::string::npos) {
-        return one;
-      }
-    }
-    throw std::runtime_error(of);
-  }
-
-  House house;
-  emit::Compiled compiled;
-};
-
-TEST_F(CleanSession, MakesFirstWhatIsForWhoeverMustAvoidSomething) {
-  const prep::Task& soup = task("Simmer the soup");
-  EXPECT_NE(soup.what.find("made first, with clean boards and knives: Ben must not have egg"),
-            std::string::npos)
-      << soup.what;
-  EXPECT_GE(find("Beat the cake").start, soup.start + soup.hands_on);
-}
-
-TEST_F(CleanSession, SaysNothingWhereNobodyIsHarmed) {
-  house.household("", "[]");
-  EXPECT_EQ(task("Simmer the soup").what.find("clean boards"), std::string::npos);
-}
-
-TEST_F(CleanSession, WashesWhereTheOtherIsNeededForIt) {
-  // Each is for somebody who must not have what the other has: one has to be the second.
-  house.write("plans/household.yaml",
-              "people: [{name: Ada, avoids: [onion]}, {name: Ben, avoids: [egg]}]\n"
-              "meals: {dinner: \"18:30\"}\nappliances: {burner: 4}\n");
-  (void)task("Simmer the soup");
-  const prep::Task& soup = find("Simmer the soup");
-  const prep::Task& beaten = find("Beat the cake");
-  const prep::Task& first = soup.start < beaten.start ? soup : beaten;
-  const prep::Task& second = soup.start < beaten.start ? beaten : soup;
-  const prep::Task& wash = find("Wash boards");
-  EXPECT_NE(first.what.find("made first"), std::string::npos) << first.what;
-  EXPECT_GE(wash.start, first.start + first.hands_on);
-  EXPECT_GE(second.start, wash.start + wash.hands_on);
-}
-
-TEST_F(CleanSession, WashesBeforeADishAlsoWhereItIsMadeBeforeOthers) {
-  // Of soup and cake, which harm each other's eaters, one has to be the second; each goes before
-  // what Cy eats and its own eater must not have.
-  house.write("plans/household.yaml",
-              "people: [{name: Ada, avoids: [onion]}, {name: Ben, avoids: [egg]}, {name: Cy}]\n"
-              "meals: {dinner: \"18:30\"}\nappliances: {burner: 4}\n");
-  house.recipe("a bavarois", "2 eggs", ahead("Whisk the bavarois"));
-  house.recipe("an onion tart", "1 lb onion", ahead("Roll the tart"));
-  house.plan("2027-03-08: {dinner: [{dish: a bavarois, eaten by: [Cy]}, {dish: an onion tart, "
-             "eaten by: [Cy]}, {dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: [Ben]}]}",
-             sunday_afternoon);
-  compiled = house.good();
-  const prep::Task& soup = find("Simmer the soup");
-  const prep::Task& cake = find("Beat the cake");
-  const prep::Task& later = soup.start < cake.start ? cake : soup;
-  const prep::Task& wash = find("Wash boards");
-  EXPECT_EQ(wash.making, later.making);
-  EXPECT_LE(wash.start + wash.hands_on, later.start);
-  EXPECT_GE(find("Whisk the bavarois").start, soup.start + soup.hands_on);
-  EXPECT_GE(find("Roll the tart").start, cake.start + cake.hands_on);
-  for (const prep::Task* one : {&soup, &cake}) {
-    EXPECT_NE(one->what.find("made first"), std::string::npos) << one->what;
-  }
-}
-
-TEST_F(CleanSession, TakesAnUnknownFoodForWhatItsNameSpeaksOf) {
-  house.household("", "[mushroom]");
-  house.recipe("a cake", "1 lb forest mushroom relish, 1 lb all-purpose flour",
-               ahead("Beat the cake"));
-  const prep::Task& soup = task("Simmer the soup");
-  EXPECT_NE(soup.what.find("Ben must not have mushroom"), std::string::npos) << soup.what;
-}
-
-TEST_F(CleanSession, CutsLastWhatHarmsSomebody) {
-  house.household("", "[mushroom]");
-  house.write("plans/stores/corner.yaml",
-              "shop: Corner\nprices: {onion: 1.00/lb, mushroom: 3.00/lb, egg: 12 large 3.00, "
-              "all-purpose flour: 5 lb bag 3.00}\n");
-  cake(", \"1 lb mushrooms, sliced\"");
-  house.recipe("soup", "\"1 lb onion, diced\"", ahead("Simmer the soup"));
-  const prep::Task& soup = task("Simmer the soup");
-  const prep::Task& sliced = find("Slice");
-  EXPECT_EQ(sliced.kind, Kind::cut);
-  EXPECT_GE(sliced.start, soup.start + soup.hands_on) << sliced.what;
 }
 
 } // namespace
