@@ -73,20 +73,6 @@ TEST(Resolve, RecipesInRecipesGoToAnyDepth) {
   EXPECT_EQ(pounds(compiled, "onion"), Rational(3) * Rational(1, 4));
 }
 
-TEST(Resolve, ACircleIsShownWithTheLineOfEveryEdge) {
-  House house;
-  house.recipe("a", "1 cup b", "makes: 2 cups\n");
-  house.recipe("b", "1 cup c", "makes: 2 cups\n");
-  house.recipe("c", "1 cup a", "makes: 2 cups\n");
-  house.plan("2027-03-02: {dinner: a}");
-  EXPECT_FALSE(house.compile());
-  EXPECT_TRUE(house.said("R001")) << house.said();
-  EXPECT_NE(house.said().find("a -> b -> c -> a"), std::string::npos) << house.said();
-  for (const char* edge : {"recipes/a.yaml:3:15", "recipes/b.yaml:3:15", "recipes/c.yaml:3:15"}) {
-    EXPECT_NE(house.said().find(edge), std::string::npos) << house.said();
-  }
-}
-
 TEST(Resolve, LeftoversAreCookedAlongWithTheMealBefore) {
   House house;
   house.recipe("stew", "2 lb onion", "keeps: {fridge: 3 days}\n");
@@ -317,34 +303,6 @@ TEST(Resolve, WhatIsOptionalIsToldAndBoughtOnlyWhereTheHouseholdSaysSo) {
   house.household("optional: maybe\n");
   (void)house.compile();
   EXPECT_TRUE(house.said("K005")) << house.said();
-}
-
-// FDA Food Code 2022, 3-501.17: food that is combined is as old as its oldest part.
-TEST(Resolve, ADishIsAsOldAsTheSauceInIt) {
-  House house;
-  house.recipe("sauce", "1 lb onion", "makes: 2 cups\nkeeps: {fridge: 4 days}\n");
-  house.recipe("stew", "1 cup sauce, 1 lb ground beef", "keeps: {fridge: 3 days}\n");
-  const std::string session = "prep: [{date: 2027-03-07, from: \"14:00\", until: \"17:00\"}]\n";
-  house.plan("2027-03-09: {dinner: stew}", session);
-  auto compiled = house.good();
-  const auto& makings = compiled.resolved.makings;
-  ASSERT_EQ(makings.size(), 2U);
-  EXPECT_EQ(makings[1].date, text::parse_date("2027-03-07"));
-  // The sauce is of the 7th: three days from then, not from the 9th.
-  EXPECT_EQ(makings[0].good_until, text::parse_date("2027-03-10"));
-  EXPECT_EQ(makings[1].good_until, text::parse_date("2027-03-11"));
-  // If the stew is eaten on the 11th as well, the sauce is made when it is needed.
-  house.plan("2027-03-09: {dinner: stew}, 2027-03-11: {dinner: leftovers of stew}", session);
-  compiled = house.good();
-  EXPECT_EQ(compiled.resolved.makings[1].date, text::parse_date("2027-03-09"));
-  EXPECT_EQ(compiled.resolved.makings[0].good_until, text::parse_date("2027-03-12"));
-  // If it freezes, it waits frozen, and its days do not count.
-  house.recipe("sauce", "1 lb onion",
-               "makes: 2 cups\nkeeps: {fridge: 4 days, freezer: 3 months}\n");
-  compiled = house.good();
-  EXPECT_EQ(compiled.resolved.makings[1].date, text::parse_date("2027-03-07"));
-  EXPECT_TRUE(compiled.resolved.makings[1].consumers.at(0).from_freezer);
-  EXPECT_EQ(compiled.resolved.makings[0].good_until, text::parse_date("2027-03-12"));
 }
 
 // Made on the 7th for the 9th, the 14th and the 15th: what is eaten on the 15th has not stood in
