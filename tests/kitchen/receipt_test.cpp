@@ -55,26 +55,6 @@ TEST_F(ReceiptTest, TheTotalGoesBeforeTheSumOfTheLines) {
   EXPECT_EQ(receipt.paid(), 70);
 }
 
-TEST_F(ReceiptTest, ATableIsAReceiptAsWell) {
-  house.plan("2027-03-30: {dinner: 1 egg}");
-  house.write("plans/receipts/2027-03-06-corner.csv",
-              "\xEF\xBB\xBF"
-              "bought,paid,freeze\r\n6 lb ground beef,24.99,4.5 lb\r\n"
-              "\"2 lb onions, 1.58\",,\r\ntax,0.10,\r\ntotal,26.67,\r\n");
-  house.write("plans/receipts/2027-03-07-corner.csv",
-              "bought;paid\n500 g onions;2,49\n2 dozen;x\n");
-  const auto read =
-      kitchen::read_kitchen(house.root() + "/plans/p.yaml", house.sources, house.diagnostics);
-  ASSERT_EQ(read.receipts.size(), 2U) << house.said();
-  ASSERT_EQ(read.receipts[0].bought.size(), 2U);
-  EXPECT_EQ(read.receipts[0].bought[0].paid, 2499);
-  EXPECT_TRUE(read.receipts[0].bought[0].frozen);
-  EXPECT_EQ(read.receipts[0].bought[1].paid, 158);
-  EXPECT_EQ(read.receipts[0].paid(), 2667);
-  EXPECT_EQ(read.receipts[1].bought[0].paid, 249);
-  EXPECT_NE(house.said().find("2027-03-07-corner.csv:3:"), std::string::npos) << house.said();
-}
-
 TEST_F(ReceiptTest, WithoutACountThoseOfAnotherMonthSayNothing) {
   house.write("plans/receipts/2027-02-20-corner.yaml",
               "shop: corner\nlines: [\"2 lb onions, 2.00\"]\n");
