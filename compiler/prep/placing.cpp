@@ -426,13 +426,16 @@ bool Placing::cold_ovens(const std::vector<int>& start, std::vector<int>& heat_u
       const bool before = other.from < one.from || (other.from == one.from && other.job < one.job);
       if (&other == &all[i] || other.oven != one.oven || !before ||
           other.until < one.from - lead - stays_hot ||
-          (other.warms && other.job == one.job && lead > 0)) {
+          (other.warms && other.job == one.job && lead > 0) ||
+          (other.warms && other.until > one.from)) { // it is not hot yet
         continue;
       }
       if (is_as_hot(other.fahrenheit, one.fahrenheit)) {
         hot = true;
-        in_use =
-            in_use || (!other.warms && other.job != one.job && other.until >= one.from - stays_hot);
+        // What goes in at the same time may be counting on what this one heats.
+        const bool by_itself = other.from < one.from || heat_up[other.job] > 0;
+        in_use = in_use || (!other.warms && other.job != one.job &&
+                            other.until >= one.from - stays_hot && by_itself);
       } else if (last == nullptr || other.until > last->until) {
         last = &other;
       }

@@ -79,6 +79,29 @@ TEST_F(PlacingTest, AnOvenHeatsBeforeSomethingGoesInAndWhileItIsMadeReady) {
   EXPECT_EQ(rolled_first.heat_up, (std::vector<int>{20}));
 }
 
+// Of two loaves that could be baked at once, neither goes into an oven that is heating for the
+// other.
+TEST_F(PlacingTest, NothingGoesInWhileAnOvenHeats) {
+  const Job loaf = job_of_stretches({in_oven(30, 350)});
+  const Placed placed = place_early({loaf, loaf}, one_cook);
+  EXPECT_EQ(placed.start, (Starts{14, 14})); // (350 - 70) / 20
+  EXPECT_EQ(placed.heat_up, (std::vector<int>{14, 0}));
+}
+
+// A roast at 400 F comes out at 46; two pies go in at 51, after five minutes with the door open.
+// Whichever heats the oven for both, one of them has to.
+TEST_F(PlacingTest, OfTwoThatGoInTogetherOneHasTheOvenHeated) {
+  Job roast = job_of_stretches({in_oven(29, 400)});
+  roast.next = 1;
+  roast.wait = 31;
+  const Placed placed =
+      place_early({roast, job_of_stretches({with_hands(5), in_oven(15, 350)}, {0}),
+                   job_of_stretches({in_oven(20, 350)})},
+                  Workplace({{"oven", 2}}, 2));
+  ASSERT_EQ(placed.start, (Starts{17, 46, 51}));
+  EXPECT_EQ(placed.heat_up[1] + placed.heat_up[2], 5);
+}
+
 // It stays hot for 20 minutes; a minute later it heats for (350 - 70) / 20 again. Common practice,
 // no source.
 TEST_F(PlacingTest, AnOvenStaysHotForAWhile) {
