@@ -29,6 +29,7 @@ class Part:
 @dataclass
 class ItemPlan:
     """All that is decided of one item. Amounts by source."""
+    slivers: Fraction = Fraction(0)  # left where they were, since a use counts more of another purchase for them
 
     packs: Dict[str, int] = field(default_factory=dict)  # bought: packs or steps
     takings: List[Part] = field(default_factory=list)
@@ -231,7 +232,7 @@ def broken_by(item, plan, small):
             yield f"of {name} there is {float(there)}, used, kept and wasted {float(used_up)}"
         keeps = item.keeps_cool(source) or item.keeps_frozen(source)
         freezes = not item.keeps_cool(source) and source.thawed is None
-        if source.opened is None and keeps and plan.wasted[name] > small and not (
+        if source.opened is None and keeps and plan.wasted[name] > small + plan.slivers and not (
                 freezes and frozen_rest(item, plan, True) < item.least_frozen):
             yield f"{float(plan.wasted[name])} of {name} is thrown away though it is good"
     if small < frozen_rest(item, plan, False) < item.least_frozen - small:

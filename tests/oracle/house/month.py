@@ -96,6 +96,11 @@ class MonthReader(read.Reader):
             self.weights[name], self.foods[name] = read.read_food(name, self.records[name], self.days)
         return name
 
+    def slivers(self):
+        """A fifth of the largest piece of what is sold as produce: pieces differ by so much, and nobody cuts another one for it."""
+        return {name: max((weights.of_pieces(1, piece) for piece in weights.pieces), default=0) / 5
+                for name, weights in self.weights.items() if self.foods[name].department == "produce"}
+
     def shop(self, path):
         tree = load(path)
         prices = {}
@@ -125,8 +130,9 @@ class MonthReader(read.Reader):
 def complaints(root, folder, plan, hair=Fraction(1, 100)):
     """(what is wrong, the account in cents). `hair`: grams by which amounts may be out, a milligram for each use."""
     said = Result.load(folder)
-    house = MonthReader(root, said).house(plan)
-    result = Result(house, folder)
+    reader = MonthReader(root, said)
+    house = reader.house(plan)
+    result = Result(house, folder, reader.slivers())
     plans = result.plans(result.stop_choices()[0])
     wrong = account.broken(house, result.items, plans, hair)
     terms = account.account(house, result.items, plans)

@@ -52,7 +52,8 @@ def read_food(name, record, plan_days):
     weights = measures.Weights(record)
     department = record.get("department", "household")
     stored = record.get("stored", "pantry")
-    keeps = {place: measures.length(said[0]) for place, said in (record.get("keeps") or {}).items()}
+    # How long it keeps once cut is nothing to a list.
+    keeps = {place: measures.length(said[0]) for place, said in (record.get("keeps") or {}).items() if place != "cut"}
     place = stored
     if department == "household":
         sealed = FOREVER

@@ -25,8 +25,10 @@ def day(text):
 
 
 class Result:
-    def __init__(self, house, folder):
+    def __init__(self, house, folder, slivers=None):
+        """`slivers`: by food, less than so much of it may stay where it is; what a use has most of counts for it."""
         self.house = house
+        self.slivers = slivers or {}
         self.said = self.load(folder)
         self.proven = self.said["proven"]
         self.account = self.said.get("account")
@@ -102,14 +104,16 @@ class Result:
             names.append((item, name))
         for supply in self.said["supplies"]:
             item, name = names[supply["purchase"]]
-            self.take(plans, item, name, supply, self.said["purchases"][supply["purchase"]]["food"])
+            purchase = self.said["purchases"][supply["purchase"]]
+            self.take(plans, item, name, supply, purchase["food"], purchase["packs"])
         self.from_stock(plans, places)
         self.without()
         self.left(plans, names)
         return plans
 
-    def take(self, plans, item, name, served, food):
-        """Adds what is served to what the source gives to the need already."""
+    def take(self, plans, item, name, served, food, packs=1):
+        """Adds what is served to what the source gives to the need already. Each pack counts for up to a thousandth more
+        than it holds, so a use may get that much less than it asks for."""
         place, need = self.needs[served["use"]]
         if place != item:
             raise Unfit(f"{name} serves a use of another food")
@@ -123,8 +127,12 @@ class Result:
         amount = Fraction(served["amount"]) * self.house.worth(food)
         covers = Fraction(served["covers"]) * self.house.worth(self.said["uses"][served["use"]]["food"])
         need_said = self.items[item].needs[need]
-        if need_said.containers is None and abs(covers - amount) > SMALL * (1 + self.house.worth(food)):
+        may_lack = SMALL * (1 + packs + self.house.worth(food))
+        sliver = max(may_lack, self.slivers.get(food, 0) * self.house.worth(food))
+        if need_said.containers is None and not -may_lack <= covers - amount <= sliver:
             raise Unfit(f"{float(amount)} of {name} cover {float(covers)} of a use that is not for containers")
+        if covers - amount > may_lack and need_said.containers is None:
+            plans[item].slivers += covers - amount
         for part in plans[item].takings:
             if (part.source, part.need, part.frozen, part.since, part.thawed) == (name, need, served["frozen"], since, thawed):
                 part.amount += amount

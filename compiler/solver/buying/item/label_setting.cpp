@@ -147,7 +147,7 @@ private:
   };
   /// After the first, a better bound saves what it takes; after the second, a wider narrow pass.
   static constexpr std::array<Attempt, 3> attempts{
-      {{1, 512}, {1, 32 * 512}, {8, std::numeric_limits<std::size_t>::max()}}};
+      {{1, 512}, {1, 16'384}, {8, std::numeric_limits<std::size_t>::max()}}};
   static constexpr std::size_t narrow_labels = 8;
   /// In the first pass, more than this are not carried on within a visit.
   static constexpr std::size_t few_in_visit = 32;

@@ -190,9 +190,10 @@ Cost Network::shortest(const Tariff& tariff, const Table<StopId, Cost>& charge, 
   if (!is_possible(way.length())) {
     return impossible;
   }
-  for (std::size_t at = 0; nodes_[at % count].edges < nodes_[at % count].edges_end;) {
+  const auto node_of = [&](std::size_t at) { return at < count ? at : at - count; };
+  for (std::size_t at = 0; nodes_[node_of(at)].edges < nodes_[node_of(at)].edges_end;) {
     way.path.push_back(way.next[at]);
-    at = next_of(at % count, edges_[way.path.back()], at >= count);
+    at = next_of(node_of(at), edges_[way.path.back()], at >= count);
   }
   return way.length();
 }

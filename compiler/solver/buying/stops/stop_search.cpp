@@ -371,7 +371,7 @@ StopsResult choose_stops(SubproblemCache& cache, const StopTerms& terms, const S
                          Cost cutoff) {
   cache.forget_shares();
   cache.know_up_to({});
-  const StopsResult result = StopSearch(cache, terms, choices, cutoff).run();
+  StopsResult result = StopSearch(cache, terms, choices, cutoff).run();
   cache.know_up_to({});
   return result;
 }
