@@ -8,7 +8,7 @@
 /// where it comes to them, else to the milligram, never less.
 namespace manciple::history {
 
-/// "4.5 lb", "3", to the milligram, never less; without the food's name.
+/// "4 1/2 lb", "3", to the milligram, never less; without the food's name.
 std::string exactly(const kitchen::Kitchen& kitchen, foods::FoodId food, const Rational& amount);
 /// "2 (15 oz) packs chickpeas", "1/2 gal whole milk": how much there is of what.
 std::string amount_written(const kitchen::Kitchen& kitchen, const Holding& holding);

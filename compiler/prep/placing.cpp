@@ -546,7 +546,8 @@ int Job::minutes() const {
 }
 
 Placed place_early(std::vector<Job> jobs, const Workplace& workplace,
-                   const std::vector<Taken>& taken, const std::vector<bool>& first) {
+                   const std::vector<Taken>& taken, std::vector<bool> first) {
+  first.resize(jobs.size(), false);
   return jobs.empty() ? Placed{} : Placing(std::move(jobs), workplace, taken).early(first);
 }
 

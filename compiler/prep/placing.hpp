@@ -40,9 +40,10 @@ struct Placed {
 
 /// From minute 0, so that all is done as early as possible; then each job as early as what stands
 /// before it allows, so that no hands are idle while there is something that they could do.
-/// Where something is taken already, what is marked `first` goes before the rest.
+/// Where something is taken already, what is marked `first` (by job; nothing, if it is empty) goes
+/// before the rest.
 Placed place_early(std::vector<Job> jobs, const Workplace& workplace,
-                   const std::vector<Taken>& taken = {}, const std::vector<bool>& first = {});
+                   const std::vector<Taken>& taken = {}, std::vector<bool> first = {});
 
 /// Each job as near to when it is due as possible. Of several orders the one that `cost` likes
 /// best; it is given starts by job. `rank` is by job: the lower is placed first where both could

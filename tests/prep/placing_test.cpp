@@ -54,10 +54,10 @@ TEST_F(PlacingTest, WhatMayNotWaitIsBegunLater) {
   std::vector<Job> jobs{job_of_stretches({with_hands(10)}),
                         job_of_stretches({{15, false, "mixer"}}, {0})};
   const std::vector<Taken> mixer{{0, 60, {60, false, "mixer"}}};
-  EXPECT_EQ(place_early(jobs, one_cook, mixer, {false, false}).start, (Starts{0, 60}));
+  EXPECT_EQ(place_early(jobs, one_cook, mixer).start, (Starts{0, 60}));
   jobs[0].next = 1;
   jobs[0].wait = 5;
-  EXPECT_EQ(place_early(jobs, one_cook, mixer, {false, false}).start, (Starts{50, 60}));
+  EXPECT_EQ(place_early(jobs, one_cook, mixer).start, (Starts{50, 60}));
 }
 
 TEST_F(PlacingTest, WhatGoesFirstTakesTheHandsThatAreLeft) {
