@@ -1,5 +1,6 @@
 #include "kitchen/food_code.hpp"
 #include "kitchen/hours.hpp"
+#include "measure/print.hpp"
 #include "prep/batch.hpp"
 #include "prep/begun.hpp"
 #include "prep/clean_first.hpp"
@@ -380,13 +381,14 @@ private:
           : !elsewhere.empty()
               ? fmt::format("move {} to another day, and everything else is on time", elsewhere)
               : std::string("make it ahead, or choose another dish for that meal");
-      diagnostics_.remark(
-          errors::done_early, recipe.at,
-          fmt::format("{} is done at {} on {}, for {}, because hands and "
-                      "appliances are needed for other dishes after that",
-                      recipe.name, text::print_clock(std::max(0, cook.done)),
-                      text::print_day(cook.date), text::print_clock(cook.ready)),
-          fmt::format("{}; or keep it hot ({} F or above)", what, kitchen::hot_enough.fahrenheit));
+      diagnostics_.remark(errors::done_early, recipe.at,
+                          fmt::format("{} is done at {} on {}, for {}, because hands and "
+                                      "appliances are needed for other dishes after that",
+                                      recipe.name, text::print_clock(std::max(0, cook.done)),
+                                      text::print_day(cook.date), text::print_clock(cook.ready)),
+                          fmt::format("{}; or keep it hot ({} or above)", what,
+                                      measure::print_at_most(kitchen::hot_enough.fahrenheit,
+                                                             kitchen_.household.system)));
     }
   }
 

@@ -160,10 +160,11 @@ std::vector<RecipeId> order_of_need(const Kitchen& kitchen, text::Diagnostics& d
   std::vector<RecipeId> order;
   if (!circles) {
     add_by_products(kitchen, graph);
-    std::vector<std::size_t> backwards;
-    boost::topological_sort(graph, std::back_inserter(backwards));
-    for (auto v = backwards.rbegin(); v != backwards.rend(); ++v) {
-      order.push_back(RecipeId{static_cast<std::uint32_t>(*v)});
+    std::vector<std::size_t> sorted;
+    boost::topological_sort(graph, std::back_inserter(sorted));
+    std::reverse(sorted.begin(), sorted.end());
+    for (const std::size_t v : sorted) {
+      order.push_back(RecipeId{static_cast<std::uint32_t>(v)});
     }
   }
   return order;

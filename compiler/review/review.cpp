@@ -101,7 +101,7 @@ void prices(const Kitchen& kitchen, Date until, Review& out) {
       }
     }
   }
-  constexpr int near = 10; // by less than a tenth
+  constexpr int near = 10; // by no more than a tenth
   for (auto& [food, seen] : all) {
     const auto [low, high] =
         std::minmax_element(seen.begin(), seen.end(),

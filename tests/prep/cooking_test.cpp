@@ -49,6 +49,10 @@ TEST_F(OneOven, TellsWhatWaitsLongForItsMeal) {
   house.plan("2027-03-02: {dinner: [roast, roots]}");
   EXPECT_EQ(cooked(house.good(), "roast"), "16:40-17:40");
   EXPECT_TRUE(house.said("S002"));
+  EXPECT_NE(house.said().find("keep it hot (135 F or above)"), std::string::npos) << house.said();
+  house.household("measures: metric\n", "[]", "{burner: 4, oven: 2}");
+  (void)house.compile();
+  EXPECT_NE(house.said().find("keep it hot (57 °C or above)"), std::string::npos) << house.said();
   // A cake may.
   house.recipe("roast", "1 cup all-purpose flour, 1/2 cup granulated sugar", baked("55", "325"));
   (void)house.compile();
