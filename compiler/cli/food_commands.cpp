@@ -186,8 +186,7 @@ void print_food(const Food& food, measure::System system) {
   }
   if (food.safety) {
     row("for safety",
-        food.safety->classes.empty() ? "none of the classes that safety asks about"
-                                     : words_of(food.safety->classes),
+        food.safety->classes.empty() ? "no food safety class" : words_of(food.safety->classes),
         food.safety->source);
   }
   if (food.nutrients) {

@@ -9,8 +9,8 @@
 
 namespace manciple::foods {
 
-/// What a food is as far as the safety of a dish asks: as it is bought, before anything is done to
-/// it. A food may be of several classes.
+/// What a food is where the safety of a dish is concerned: as it is bought, before anything is done
+/// to it. A food may be of several classes.
 enum class Class : std::uint8_t {
   // As its record says.
   poultry,     ///< raw
