@@ -37,10 +37,11 @@ std::vector<std::size_t> order_of(Kitchen& kitchen) {
     }
   };
   each_dish(kitchen, take_named);
-  for (std::size_t next = 0; next < order.size(); ++next) {
-    const auto& lines = all[order[next]].ingredients;
-    std::for_each(lines.begin(), lines.end(), take_named);
-    for (const GivesLine& given : all[order[next]].gives) {
+  std::size_t next = 0;
+  while (next < order.size()) { // it grows
+    const Recipe& recipe = all[order[next++]];
+    std::for_each(recipe.ingredients.begin(), recipe.ingredients.end(), take_named);
+    for (const GivesLine& given : recipe.gives) {
       take_named(given.what);
     }
   }

@@ -126,7 +126,7 @@ std::pair<Date, Date> PlanReader::span_of(const Fields& fields) {
   const Node* until = fields.find("until");
   const Date first = from != nullptr ? inside(*from).value_or(plan_.from) : plan_.from;
   const Date last = until != nullptr ? inside(*until).value_or(first) : first;
-  if (last < first) {
+  if (until != nullptr && last < first) {
     diagnostics_.error(errors::wrong_order, until->span, "this ends before it begins");
   }
   return {first, last};

@@ -126,7 +126,7 @@ std::optional<Aim> PlanReader::aim(const Entry& entry) {
     out.amount = entry.value.scalar.find("twice") != std::string::npos ? 2 : 1;
   } else {
     measure::Cursor cursor{words};
-    if (money && text::trim(context_.household.currency.sign).size() > 0 &&
+    if (money && !text::trim(context_.household.currency.sign).empty() &&
         words.starts_with(context_.household.currency.sign)) {
       cursor.at = context_.household.currency.sign.size();
     }
