@@ -9,7 +9,6 @@
 
 namespace manciple::foods {
 
-using text::Entry;
 using text::Fields;
 using text::Node;
 

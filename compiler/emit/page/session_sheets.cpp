@@ -133,8 +133,8 @@ std::vector<SheetLines> sheets_of(const SheetContent& content) {
   std::vector<SheetLines> best = reckoning.filled_to(sheet_height);
   // As many sheets, and the fullest of them less full.
   constexpr double step = 8;
-  for (double most = sheet_height - step; most > sheet_height / 2; most -= step) {
-    std::vector<SheetLines> less = reckoning.filled_to(most);
+  for (int less_by = 1; less_by * step < sheet_height / 2; ++less_by) {
+    std::vector<SheetLines> less = reckoning.filled_to(sheet_height - less_by * step);
     if (less.size() > best.size()) {
       break;
     }
