@@ -44,8 +44,7 @@ std::map<foods::Place, std::vector<double>> litres_of_boxes(const Compiled& comp
   const kitchen::Plan& plan = compiled.plan();
   const auto nights = static_cast<std::size_t>((plan.until - plan.from).count()) + 1;
   std::map<foods::Place, std::vector<double>> out;
-  for (const foods::Place place :
-       {foods::Place::pantry, foods::Place::fridge, foods::Place::freezer}) {
+  for (const foods::Place place : foods::all_places) {
     out[place].assign(nights, 0);
   }
   std::vector<double> each; // what is made stands before what it goes into

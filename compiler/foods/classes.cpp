@@ -1,6 +1,7 @@
 #include "foods/classes.hpp"
 
 #include "foods/food.hpp"
+#include "foods/look_up.hpp"
 
 #include <algorithm>
 #include <array>
@@ -48,10 +49,7 @@ bool is_assumed_to_be(const Food& food, Class what) {
 } // namespace
 
 std::optional<Class> parse_safety_class(std::string_view word) {
-  const auto* const found = std::find(safety_words.begin(), safety_words.end(), word);
-  return found == safety_words.end()
-             ? std::nullopt
-             : std::optional(static_cast<Class>(found - safety_words.begin()));
+  return look_up<Class>(safety_words, word);
 }
 
 std::string_view name(Class of) {

@@ -1,6 +1,7 @@
 #include "foods/diet_classes.hpp"
 
-#include <algorithm>
+#include "foods/look_up.hpp"
+
 #include <array>
 
 namespace manciple::foods {
@@ -14,10 +15,7 @@ constexpr auto class_words = std::to_array<std::string_view>(
 } // namespace
 
 std::optional<DietClass> parse_diet_class(std::string_view word) {
-  const auto* const found = std::find(class_words.begin(), class_words.end(), word);
-  return found == class_words.end()
-             ? std::nullopt
-             : std::optional(static_cast<DietClass>(found - class_words.begin()));
+  return look_up<DietClass>(class_words, word);
 }
 
 std::string_view name(DietClass of) {

@@ -1,6 +1,7 @@
 #include "foods/expecting.hpp"
 
 #include "foods/food.hpp"
+#include "foods/look_up.hpp"
 #include "text/phrases.hpp"
 
 #include <algorithm>
@@ -52,9 +53,7 @@ bool is_called_one_of(const Food& food, std::span<const std::string_view> names)
 } // namespace
 
 std::optional<Caution> parse_caution(std::string_view word) {
-  const auto* const found = std::find(cautions.begin(), cautions.end(), word);
-  return found == cautions.end() ? std::nullopt
-                                 : std::optional(static_cast<Caution>(found - cautions.begin()));
+  return look_up<Caution>(cautions, word);
 }
 
 std::string_view name(Caution of) {

@@ -9,8 +9,6 @@
 
 #include <fmt/format.h>
 
-#include <array>
-
 namespace manciple::foods {
 
 using text::Diagnostics;
@@ -115,8 +113,7 @@ void FoodReader::read(const Entry& entry) {
   const bool new_food = fields.has("department");
   word(fields, "department", food_.department, parse_department, department_words());
   numbers(fields);
-  constexpr std::array<std::string_view, 3> place_words{"pantry", "fridge", "freezer"};
-  word(fields, "stored", food_.stored, parse_place, place_words);
+  word(fields, "stored", food_.stored, parse_place, place_words());
   const auto each = [&](std::string_view key, void (FoodReader::*part)(const Node&)) {
     if (const Node* node = fields.find(key)) {
       (this->*part)(*node);

@@ -1,6 +1,7 @@
 #include "foods/words.hpp"
 
-#include <algorithm>
+#include "foods/look_up.hpp"
+
 #include <array>
 
 namespace manciple::foods {
@@ -22,13 +23,6 @@ constexpr auto places = std::to_array<std::string_view>({"pantry", "fridge", "fr
 constexpr auto allergens = std::to_array<std::string_view>(
     {"milk", "egg", "fish", "crustaceans", "molluscs", "tree nuts", "peanut", "wheat", "gluten",
      "soy", "sesame", "celery", "mustard", "lupin", "sulphites"});
-
-template <typename Enum, std::size_t n>
-std::optional<Enum> look_up(const std::array<std::string_view, n>& words, std::string_view word) {
-  const auto* const found = std::find(words.begin(), words.end(), word);
-  return found == words.end() ? std::nullopt
-                              : std::optional(static_cast<Enum>(found - words.begin()));
-}
 
 } // namespace
 
@@ -57,6 +51,9 @@ std::optional<Place> parse_place(std::string_view word) {
 }
 std::string_view name(Place place) {
   return places.at(static_cast<std::size_t>(place));
+}
+std::span<const std::string_view> place_words() {
+  return places;
 }
 
 std::optional<Allergen> parse_allergen(std::string_view word) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -81,8 +82,10 @@ std::span<const std::string_view> department_words();
 
 /// Where a house keeps it.
 enum class Place : std::uint8_t { pantry, fridge, freezer };
+inline constexpr std::array all_places{Place::pantry, Place::fridge, Place::freezer};
 std::optional<Place> parse_place(std::string_view word);
 std::string_view name(Place place);
+std::span<const std::string_view> place_words();
 
 /// What makes some people ill: the nine of US law (FALCPA 2004, FASTER Act 2021) and the fourteen
 /// of EU Regulation 1169/2011, Annex II, as one list. US law names wheat, EU law all cereals with

@@ -360,7 +360,9 @@ std::optional<Ingredient> Line::finish(std::vector<Word> words) {
   if (pieces_ && !packed_pieces) {
     note_ += (note_.empty() ? "" : ", ") + pieces_->words;
   }
-  Ingredient out{std::string(text::trim(line_)),
+  const std::string_view written =
+      std::string_view(node_.scalar).substr(std::min(offset_, node_.scalar.size()), line_.size());
+  Ingredient out{std::string(text::trim(written)),
                  node_.part(offset_, line_.size()),
                  target,
                  {},
@@ -368,8 +370,6 @@ std::optional<Ingredient> Line::finish(std::vector<Word> words) {
                  fresh_,
                  optional_,
                  note_};
-  out.text = std::string(text::trim(
-      std::string_view(node_.scalar).substr(std::min(offset_, node_.scalar.size()), line_.size())));
   if (number_ && !put_amount(out, food, packed_pieces)) {
     return std::nullopt;
   }

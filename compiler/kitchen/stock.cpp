@@ -196,7 +196,7 @@ std::size_t place_at(std::string_view words) {
   if (text::find_comma(words) != std::string_view::npos) {
     return words.size();
   }
-  for (const std::string_view place : {"pantry", "fridge", "freezer"}) {
+  for (const std::string_view place : foods::place_words()) {
     if (words.ends_with(place)) {
       for (const std::string_view before : {" in the ", " in ", " "}) {
         const std::string ending = fmt::format("{}{}", before, place);

@@ -125,6 +125,11 @@ void Reminding::thaw_food() {
   }
 }
 
+// What is left of a dish goes into the fridge that soon, on the same day.
+int put_away_by(const Making& making) {
+  return std::min(making.ready_by + kitchen::first_stage, text::minutes_a_day - 1);
+}
+
 // Batches and leftovers that were frozen, and leftovers that are put away.
 void Reminding::thaw_dishes() {
   for (const Making& making : resolved_.makings) {
@@ -136,7 +141,6 @@ void Reminding::thaw_dishes() {
                         text::print_day(making.date), text::print_day(consumer.date)));
       }
       if (consumer.leftovers && !making.on_hand) {
-        const int by = std::min(making.ready_by + kitchen::first_stage, text::minutes_a_day - 1);
         const bool hot = is_eaten_hot(kitchen_, recipe);
         add(Kind::leftovers, making.date,
             fmt::format("Put {} for {} into the {}{}", recipe.name, text::print_day(consumer.date),
@@ -144,7 +148,7 @@ void Reminding::thaw_dishes() {
                         hot ? fmt::format(", in shallow boxes, at most {} deep",
                                           depth_of_pans(kitchen_.household.system))
                             : ""),
-            making.session ? std::nullopt : std::optional(by));
+            making.session ? std::nullopt : std::optional(put_away_by(making)));
       }
     }
   }
@@ -156,9 +160,8 @@ void Reminding::by_products() {
     if (making.session) {
       continue; // one of its tasks
     }
-    const int by = std::min(making.ready_by + kitchen::first_stage, text::minutes_a_day - 1);
     for (const PutAway& put : put_away(kitchen_, resolved_, making.id)) {
-      add(Kind::leftovers, making.date, in_words(kitchen_, resolved_, put), by);
+      add(Kind::leftovers, making.date, in_words(kitchen_, resolved_, put), put_away_by(making));
     }
   }
   for (const resolve::ByProduct& one : resolved_.by_products) {

@@ -415,8 +415,7 @@ private:
     const Lowered& lowered = out_.lowered;
     const auto before = static_cast<std::size_t>((kitchen_.plan->from - lowered.first).count());
     constexpr auto room_a_litre = buying::microlitres_per_litre * buying::amounts_per_unit;
-    for (const foods::Place place :
-         {foods::Place::pantry, foods::Place::fridge, foods::Place::freezer}) {
+    for (const foods::Place place : foods::all_places) {
       const std::size_t row = buying::index(in_model(place));
       std::vector<Rational>& taken = out_.litres[place];
       for (std::size_t night = before; night < out_.solution.room[row].size(); ++night) {
