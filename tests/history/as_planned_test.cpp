@@ -1,4 +1,5 @@
 #include "history/as_planned.hpp"
+#include "march.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,10 +8,6 @@ namespace {
 
 using measure::Rational;
 using Days = std::vector<text::Date>;
-
-text::Date march(unsigned day) {
-  return text::Date(std::chrono::year(2027) / 3 / std::chrono::day(day));
-}
 
 // Two stops at a shop that sells cans in sixes and onions by weight.
 class AsPlannedTest : public testing::Test {

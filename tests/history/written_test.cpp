@@ -1,13 +1,10 @@
 #include "history/written.hpp"
+#include "march.hpp"
 
 #include <gtest/gtest.h>
 
 namespace manciple::history {
 namespace {
-
-Date day_in_march(unsigned day) {
-  return Date(std::chrono::year(2027) / 3 / std::chrono::day(day));
-}
 
 class WrittenTest : public testing::Test {
 protected:
@@ -55,9 +52,9 @@ TEST_F(WrittenTest, ALineSaysWhereItIsAndUntilWhenItIsGood) {
   Holding beef = holding("ground beef", pound);
   beef.place = foods::Place::fridge;
   EXPECT_EQ(line_written(kitchen, beef), "1 lb ground beef, fridge");
-  beef.opened = day_in_march(2);
+  beef.opened = march(2);
   beef.thawed = true;
-  beef.use_by = day_in_march(4);
+  beef.use_by = march(4);
   EXPECT_EQ(line_written(kitchen, beef),
             "1 lb ground beef, fridge, opened 2027-03-02, thawed, until 2027-03-04");
 }
@@ -70,10 +67,10 @@ TEST_F(WrittenTest, WhatWasMadeIsWrittenInServings) {
   lot.what.target = kitchen::RecipeId{0};
   lot.times = Rational(1, 2);
   lot.place = foods::Place::freezer;
-  lot.made = day_in_march(16);
+  lot.made = march(16);
   EXPECT_EQ(line_written(kitchen, lot), "3 servings beef-chili, freezer, made 2027-03-16");
   lot.times = Rational(1, 6);
-  lot.use_by = day_in_march(20);
+  lot.use_by = march(20);
   EXPECT_EQ(line_written(kitchen, lot),
             "1 serving beef-chili, freezer, made 2027-03-16, until 2027-03-20");
 }

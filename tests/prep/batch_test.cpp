@@ -1,22 +1,10 @@
 #include "prep/batch.hpp"
 
 #include "house.hpp"
+#include "prep/samples.hpp"
 
 namespace manciple::prep {
 namespace {
-
-constexpr const char* on_sunday =
-    "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n";
-
-kitchen::MethodStep step_of(std::string what, int hands_on, int then = 0,
-                            std::string appliance = {}) {
-  kitchen::MethodStep out;
-  out.what = std::move(what);
-  out.hands_on = hands_on;
-  out.then = then;
-  out.appliance = std::move(appliance);
-  return out;
-}
 
 kitchen::MethodStep bake_at(int fahrenheit) {
   kitchen::MethodStep out = step_of("Bake", 2, 20, "oven");
@@ -107,7 +95,7 @@ TEST(Batch, MoreThanAMixerHoldsIsDoneInRuns) {
                "made in: exactly\nmakes: 1 kg\nkeeps: {fridge: 4 days}\nmethod: [{do: Knead, hands "
                "on: 2 min, then: 10 min, on: mixer}]\n");
   house.recipe("buns", "3 kg dough");
-  house.plan("2027-03-08: {dinner: buns}", on_sunday);
+  house.plan("2027-03-08: {dinner: buns}", sunday_afternoon);
   const auto compiled = house.good();
   const auto& tasks = compiled.prep.sessions.at(0).tasks;
   const auto kneading = std::find_if(tasks.begin(), tasks.end(),
@@ -138,7 +126,7 @@ protected:
         "hands on: 3 min, then: 10 min, on: oven, at: 350 F" +
             (step.empty() ? ", in: tray, fits: 6 cookies" : step) + "}]\n");
     house.recipe("plate", std::to_string(cookies / 6) + " servings dough"); // two of twelve cookies
-    house.plan("2027-03-08: {dinner: plate}", on_sunday);
+    house.plan("2027-03-08: {dinner: plate}", sunday_afternoon);
     return house.good();
   }
   House house;
@@ -185,7 +173,7 @@ TEST(Batch, APotIsFilledByWhatItHolds) {
         "made in: exactly\nmakes: 4 qt\nkeeps: {fridge: 4 days}\nmethod: [{do: Cook, hands "
         "on: 2 min, then: 30 min, on: burner, in: kettle}]\n");
     house.recipe("soup", "12 qt stock");
-    house.plan("2027-03-08: {dinner: soup}", on_sunday);
+    house.plan("2027-03-08: {dinner: soup}", sunday_afternoon);
     return cooked_in(house.good()).at(0);
   };
   EXPECT_EQ(simmered("{burner: 4}", "{pot: 4 qt}"), "stock: Cook"); // of a kettle nothing is said

@@ -1,12 +1,10 @@
 #include "prep/clean_first.hpp"
 
 #include "house.hpp"
+#include "prep/samples.hpp"
 
 namespace manciple::prep {
 namespace {
-
-constexpr const char* afternoon_of_prep =
-    "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n";
 
 // A dinner of a cake with egg for Ada and a soup without for Ben.
 class CleanFirstTest : public testing::Test {
@@ -73,7 +71,7 @@ protected:
   const Task& task(const std::string& of) {
     house.plan("2027-03-08: {dinner: [{dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: "
                "[Ben]}]}",
-               afternoon_of_prep);
+               sunday_afternoon);
     compiled = house.good();
     return find(of);
   }
@@ -129,7 +127,7 @@ TEST_F(CleanSession, WashesBeforeADishAlsoWhereItIsMadeBeforeOthers) {
   house.recipe("an onion tart", "1 lb onion", ahead("Roll the tart"));
   house.plan("2027-03-08: {dinner: [{dish: a bavarois, eaten by: [Cy]}, {dish: an onion tart, "
              "eaten by: [Cy]}, {dish: a cake, eaten by: [Ada]}, {dish: soup, eaten by: [Ben]}]}",
-             afternoon_of_prep);
+             sunday_afternoon);
   compiled = house.good();
   const Task& soup = find("Simmer the soup");
   const Task& cake = find("Beat the cake");

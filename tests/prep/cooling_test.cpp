@@ -1,6 +1,7 @@
 #include "prep/cooling.hpp"
 
 #include "house.hpp"
+#include "prep/samples.hpp"
 
 namespace manciple::prep {
 namespace {
@@ -19,12 +20,8 @@ protected:
   static constexpr text::Date later = cooked + std::chrono::days(2);
 
   CoolingTest() {
-    kitchen::MethodStep simmer;
-    simmer.what = "Simmer";
-    simmer.appliance = "burner";
-    simmer.is_hot = true;
     kitchen.recipes.resize(1);
-    soup().method.push_back(simmer);
+    soup().method.push_back(step_of("Simmer", 0, 0, "burner"));
     making.times = making.needed = 1;
     making.date = cooked;
     making.consumers.push_back({resolve::DishRef{}, 1, later});
@@ -96,8 +93,7 @@ TEST(Cooling, OfASessionTakesShallowPansAndHasAnEnd) {
                "makes: 16 cups\nmade in: exactly\nkeeps: {fridge: 4 days}\nmethod: [{do: Simmer, "
                "hands on: 5 min, then: 1 h, on: burner}]\n");
   house.recipe("soup", "16 cups stock");
-  house.plan("2027-03-09: {dinner: soup}",
-             "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n");
+  house.plan("2027-03-09: {dinner: soup}", sunday_afternoon);
   const auto compiled = house.good();
   const Task* cool = nullptr;
   const Task* store = nullptr;

@@ -1,26 +1,14 @@
 #include "house.hpp"
 
-#include "kitchen/known_appliances.hpp"
 #include "prep/method.hpp"
 #include "prep/reheat.hpp"
 #include "prep/roasting.hpp"
+#include "prep/samples.hpp"
 
 namespace manciple {
 namespace {
 
 using Kind = prep::Task::Kind;
-
-constexpr const char* sunday_afternoon =
-    "prep: [{every: Sunday, from: \"13:00\", until: \"19:00\", cooks: 2}]\n";
-
-kitchen::MethodStep step(const std::string& what, int hands_on = 10, const std::string& on = "") {
-  kitchen::MethodStep out;
-  out.what = what;
-  out.hands_on = hands_on;
-  out.appliance = on;
-  out.is_hot = kitchen::known_appliance(on).heats;
-  return out;
-}
 
 kitchen::Recipe recipe_of(const std::vector<std::string>& lines) {
   kitchen::Recipe out;
@@ -38,18 +26,18 @@ TEST(Method, TellsWhatOnlyPreparesFromTheRest) {
        {"Cut the vegetables", "Scrub and cut the vegetables", "Grate the carrots",
         "Slice the potatoes and the onion", "Cut the vegetables, then the chicken",
         "Peel, dice and rinse the potatoes", "Finely chop the onion"}) {
-    EXPECT_TRUE(prep::only_prepares(recipe, step(what))) << what;
+    EXPECT_TRUE(prep::only_prepares(recipe, prep::step_of(what))) << what;
   }
   for (const char* what : {"Dice the vegetables, sweat them in the oil", "Mash the potatoes", "Mix",
                            "Cut the rest and dress", "Soak the beans"}) {
-    EXPECT_FALSE(prep::only_prepares(recipe, step(what))) << what;
+    EXPECT_FALSE(prep::only_prepares(recipe, prep::step_of(what))) << what;
   }
-  EXPECT_FALSE(prep::only_prepares(recipe, step("Slice the onion", 5, "burner")));
+  EXPECT_FALSE(prep::only_prepares(recipe, prep::step_of("Slice the onion", 5, 0, "burner")));
   // The oil is in no word of the eggs.
-  EXPECT_FALSE(
-      prep::only_prepares(recipe_of({"4 boiled eggs"}), step("Peel the eggs and oil the tray")));
-  EXPECT_TRUE(
-      prep::only_prepares(recipe_of({"4 boiled eggs, 1 onion"}), step("Peel the onion and eggs")));
+  EXPECT_FALSE(prep::only_prepares(recipe_of({"4 boiled eggs"}),
+                                   prep::step_of("Peel the eggs and oil the tray")));
+  EXPECT_TRUE(prep::only_prepares(recipe_of({"4 boiled eggs, 1 onion"}),
+                                  prep::step_of("Peel the onion and eggs")));
 }
 
 // To season carrots is not to handle sea bass.
@@ -67,7 +55,9 @@ TEST(Method, FindsAFoodByWholeWords) {
 
 TEST(Method, LeavesOutWhatIsCutAlready) {
   const kitchen::Recipe recipe = recipe_of({"2 carrots", "1 onion"});
-  const auto rest = [&](const char* what) { return prep::without_cutting(recipe, step(what)); };
+  const auto rest = [&](const char* what) {
+    return prep::without_cutting(recipe, prep::step_of(what));
+  };
   EXPECT_EQ(rest("Dice the vegetables, sweat them in the oil"), "Sweat them in the oil");
   EXPECT_EQ(rest("Dice the vegetables, mix with the lime and salt"), "Mix with the lime and salt");
   EXPECT_EQ(rest("Toast the tortillas, shred the cabbage, set out"),
@@ -78,11 +68,12 @@ TEST(Method, LeavesOutWhatIsCutAlready) {
 
 TEST(Method, HandsHaveAPartThatStaysAndOneThatGrows) {
   // Shaking a jar hardly grows, rolling meatballs does.
-  EXPECT_EQ(prep::hands_on(step("Shake everything in a jar", 5), measure::Rational(5, 4)), 6);
-  EXPECT_EQ(prep::hands_on(step("Drain and rinse the beans", 5), 3), 8);
-  EXPECT_EQ(prep::hands_on(step("Roll the balls", 20), 2), 36);
-  EXPECT_EQ(prep::hands_on(step("Roll the balls", 20), measure::Rational(1, 2)), 12);
-  EXPECT_EQ(prep::hands_on(step("Stir", 1), measure::Rational(1, 4)), 1);
+  EXPECT_EQ(prep::hands_on(prep::step_of("Shake everything in a jar", 5), measure::Rational(5, 4)),
+            6);
+  EXPECT_EQ(prep::hands_on(prep::step_of("Drain and rinse the beans", 5), 3), 8);
+  EXPECT_EQ(prep::hands_on(prep::step_of("Roll the balls", 20), 2), 36);
+  EXPECT_EQ(prep::hands_on(prep::step_of("Roll the balls", 20), measure::Rational(1, 2)), 12);
+  EXPECT_EQ(prep::hands_on(prep::step_of("Stir", 1), measure::Rational(1, 4)), 1);
 }
 
 TEST(Roast, TakesMinutesByThePound) {
@@ -130,7 +121,7 @@ TEST(Session, AfterRawMeatTheSameHandsWashUp) {
       "balls", "1 lb ground beef",
       "make ahead: yes\nkeeps: {fridge: 4 days}\nmethod: [{do: Roll the beef, hands on: 20 "
       "min}, {do: Bake, hands on: 1 min, then: 20 min, on: oven, at: 400 F}]\n");
-  house.plan("2027-03-08: {dinner: balls}", sunday_afternoon);
+  house.plan("2027-03-08: {dinner: balls}", prep::sunday_afternoon);
   const auto compiled = house.good();
   const auto& tasks = compiled.prep.sessions.at(0).tasks;
   const auto roll = std::find_if(tasks.begin(), tasks.end(), [](const auto& task) {
@@ -213,7 +204,8 @@ TEST(Session, WhatBrownsOrWiltsIsNotCutAhead) {
   House house;
   const auto cut_in_session = [&](const std::string& line) {
     house.recipe("dish", "\"" + line + "\"");
-    house.plan("2027-03-10: {dinner: dish}", sunday_afternoon); // three days after the session
+    house.plan("2027-03-10: {dinner: dish}",
+               prep::sunday_afternoon); // three days after the session
     return !house.good().prep.sessions.empty();
   };
   EXPECT_TRUE(cut_in_session("4 carrots, diced"));
@@ -233,7 +225,7 @@ TEST(Session, AMetricOvenIsTurnedToWhatItsDialShows) {
   house.recipe("cake", "500 g all-purpose flour",
                "make ahead: yes\nkeeps: {fridge: 4 days}\n"
                "method: [{do: Bake, hands on: 5 min, then: 30 min, on: oven, at: 200 C}]\n");
-  house.plan("2027-03-08: {dinner: cake}", sunday_afternoon);
+  house.plan("2027-03-08: {dinner: cake}", prep::sunday_afternoon);
   const auto compiled = house.good();
   const auto& tasks = compiled.prep.sessions.at(0).tasks;
   const auto heating = std::find_if(tasks.begin(), tasks.end(), [](const prep::Task& task) {

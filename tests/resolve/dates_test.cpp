@@ -1,13 +1,10 @@
 #include "resolve/dates.hpp"
 
 #include "house.hpp"
+#include "march.hpp"
 
 namespace manciple::resolve {
 namespace {
-
-Date march(unsigned day) {
-  return Date(std::chrono::year(2027) / 3 / std::chrono::day(day));
-}
 
 // A stew of the 9th that keeps for three days, with a sauce of the 7th in it that keeps for four.
 // FDA Food Code 2022, 3-501.17: food that is combined is as old as its oldest part.
